@@ -1,0 +1,62 @@
+package quarterfold.ledger;
+
+/**
+ * What an entry is: the event, and with it the way its money goes. Amounts are positive as printed
+ * on the document; the kind says whether the money comes to the business or leaves it.
+ */
+public enum Kind implements Coded {
+    SALE("sale", Side.SALES, 1),
+    SALE_REFUND("sale-refund", Side.SALES, -1),
+    DELIVERY("delivery", Side.SALES, 1),
+    DELIVERY_REFUND("delivery-refund", Side.SALES, -1),
+    DISCOUNT("discount", Side.SALES, -1),
+    DISCOUNT_REVERSED("discount-reversed", Side.SALES, 1),
+    FEE("fee", Side.PURCHASES, -1),
+    FEE_REFUND("fee-refund", Side.PURCHASES, 1),
+    PURCHASE("purchase", Side.PURCHASES, -1),
+    PURCHASE_CREDIT("purchase-credit", Side.PURCHASES, 1),
+    EXPENSE("expense", Side.PURCHASES, -1),
+    EXPENSE_CREDIT("expense-credit", Side.PURCHASES, 1),
+    IMPORT_VAT_PAID("import-vat-paid", Side.IMPORTS, -1),
+    IMPORT_VAT_POSTPONED("import-vat-postponed", Side.IMPORTS, 0),
+    IMPORT_DUTY("import-duty", Side.IMPORTS, -1),
+    /** Money the channel sent to the bank: it leaves the channel's account. */
+    PAYOUT("payout", Side.MONEY, -1),
+    /** Money the channel keeps back; a release is a negative reserve. */
+    RESERVE("reserve", Side.MONEY, -1),
+    COMPENSATION("compensation", Side.MONEY, 1),
+    TRANSFER("transfer", Side.MONEY, 1),
+    OTHER_MONEY("other-money", Side.MONEY, 1);
+
+    /** The working papers' four heaps. */
+    public enum Side {
+        SALES,
+        PURCHASES,
+        IMPORTS,
+        MONEY
+    }
+
+    private final String code;
+    private final Side side;
+    private final int direction;
+
+    Kind(String code, Side side, int direction) {
+        this.code = code;
+        this.side = side;
+        this.direction = direction;
+    }
+
+    @Override
+    public String code() {
+        return code;
+    }
+
+    public Side side() {
+        return side;
+    }
+
+    /** 1 where the money comes to the business, -1 where it leaves, 0 where none moves. */
+    public int direction() {
+        return direction;
+    }
+}

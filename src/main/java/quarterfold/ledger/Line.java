@@ -1,0 +1,33 @@
+package quarterfold.ledger;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import quarterfold.money.Amount;
+
+/**
+ * One taxable or money event as a file states it, before the ledger has given it a number.
+ *
+ * @param row the row of the source, from 1, as a person counts it in the file
+ * @param taxPoint the date of supply in the book's zone
+ * @param document the number printed on the invoice or certificate, or empty
+ * @param order the channel's order, or empty
+ * @param original the amounts as the file wrote them, where reading them meant converting; or empty
+ * @param notes columns the layout does not name, as {@code column: value; …}; or empty
+ */
+public record Line(
+        long row,
+        LocalDate taxPoint,
+        Profile profile,
+        Item item,
+        String document,
+        String order,
+        Amounts amounts,
+        Optional<LocalDate> paid,
+        String original,
+        String notes) {
+
+    /** The money that moves, seen by the business: what comes in is positive. */
+    public Amount signedMoney() {
+        return amounts.money().times(profile.kind().direction());
+    }
+}

@@ -1,0 +1,11 @@
+package quarterfold.ledger;
+
+/**
+ * A question the reading of a file raised, kept with its source.
+ *
+ * @param code what kind of question, such as {@code payout-does-not-tie}
+ * @param about what it is about, such as a settlement; with the code it names the query in its
+ *     source
+ * @param question what was found, and what a person must answer
+ */
+public record RaisedQuery(long source, String code, String about, String question) {}

@@ -1,0 +1,4 @@
+package quarterfold.ledger;
+
+/** A row that made no entry, and why. */
+public record SetAside(long source, long row, String reason) {}

@@ -1,0 +1,37 @@
+package quarterfold.period;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import quarterfold.law.Law;
+import quarterfold.ledger.SetAside;
+import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Treated;
+
+/**
+ * Everything the working papers of one period show. The entries are not held: they are read again
+ * each time they are asked for, so a period of millions needs no more memory than a small one.
+ */
+public interface Pack {
+
+    Settings settings();
+
+    VatReturn vatReturn();
+
+    /** The tables the figures were worked out with. */
+    Law law();
+
+    /** The sources that have an entry in the period. */
+    List<Source> sources();
+
+    /** The rows of those sources that made no entry, and why. */
+    List<SetAside> setAside();
+
+    /** What each box would be, by id, under the rounding the book did not choose. */
+    Map<String, Amount> otherRounding();
+
+    /** Every entry of the period, in the order of its number. */
+    void forEachTreated(Consumer<Treated> each);
+}

@@ -1,0 +1,41 @@
+package quarterfold.treatment;
+
+import java.util.List;
+import java.util.Map;
+import quarterfold.ledger.Entry;
+import quarterfold.money.Amount;
+
+/**
+ * An entry and how VAT applies to it. The figures are sterling, exact to four decimals, in the
+ * direction of the entry's kind: a refund's VAT is positive here and its boxes are negative.
+ *
+ * @param treatment the treatment's name in the tables, such as {@code uk-sale}
+ * @param rule the row of the treatment table that decided, such as {@code S01}
+ * @param why the rule in words
+ * @param citation the law or guidance the rule rests on
+ * @param rate the rate in words, such as {@code 20%}; {@code 20% and 0%} for a mixed basket; empty
+ *     where no rate applies
+ * @param net the value without VAT
+ * @param vat the VAT of the entry, whoever accounts for it
+ * @param claim the part of the VAT that may be reclaimed; zero for sales
+ * @param boxes what it adds to each box, by box id; boxes it does not touch are absent
+ * @param queries what a person must answer about it; often none
+ */
+public record Treated(
+        Entry entry,
+        String treatment,
+        String rule,
+        String why,
+        String citation,
+        String rate,
+        Amount net,
+        Amount vat,
+        Amount claim,
+        Map<String, Amount> boxes,
+        List<Query> queries) {
+
+    public Treated {
+        boxes = Map.copyOf(boxes);
+        queries = List.copyOf(queries);
+    }
+}
