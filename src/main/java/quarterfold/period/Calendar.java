@@ -3,6 +3,7 @@ package quarterfold.period;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.YearMonth;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import quarterfold.law.Law;
