@@ -14,6 +14,8 @@ import quarterfold.money.Amount;
  * @param period named by its last month
  * @param due the day the return must be in by
  * @param direction which way the money goes: {@code pay}, {@code reclaim} or {@code nil}
+ * @param lastEntry the highest entry number of the ledger at the close: what is numbered above it
+ *     came later
  * @param exact each box's sum before its rounding, by box id, in the order of the form
  * @param figures what the return shows, for the same boxes
  * @param otherRounding what it would show under the rounding the book did not choose, for the same
@@ -27,6 +29,7 @@ public record Close(
         LocalDate end,
         LocalDate due,
         String direction,
+        long lastEntry,
         Map<String, Amount> exact,
         Map<String, Amount> figures,
         Map<String, Amount> otherRounding,

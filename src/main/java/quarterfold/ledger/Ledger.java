@@ -153,6 +153,36 @@ public final class Ledger implements AutoCloseable {
         return !dates.last().isBefore(first) && !dates.first().isAfter(last);
     }
 
+    /** Whether any entry has a tax point from {@code first} to {@code last}. */
+    public boolean hasEntries(LocalDate first, LocalDate last) {
+        return read(
+                () -> {
+                    for (Source source : SourceTable.all(handle)) {
+                        if (source.dates().filter(d -> overlap(d, first, last)).isPresent()
+                                && EntryReader.any(handle, source, first, last)) {
+                            return true;
+                        }
+                    }
+                    return false;
+                });
+    }
+
+    /** The highest entry number; 0 in an empty ledger. */
+    public long lastEntry() {
+        return read(() -> next("entry", "number") - 1);
+    }
+
+    /** Whether any sale states a rate of its own. */
+    public boolean hasStatedSaleRates() {
+        return read(
+                () ->
+                        handle.createQuery(
+                                        "select exists (select 1 from profile where kind = 'sale' and"
+                                                + " rate <> '')")
+                                .mapTo(Boolean.class)
+                                .one());
+    }
+
     /** Every entry, in the order of its number. */
     public void forEach(Consumer<Entry> each) {
         forEach(EntryReader.EARLIEST, EntryReader.LATEST, each);

@@ -52,6 +52,23 @@ public final class Calendar {
         return named(name);
     }
 
+    /** Every period with a day from {@code first} to {@code last}, in order. */
+    List<Period> from(LocalDate first, LocalDate last) {
+        List<Period> periods = new ArrayList<>();
+        LocalDate day =
+                first.isBefore(settings.registeredFrom()) ? settings.registeredFrom() : first;
+        while (!day.isAfter(last)) {
+            Period period = of(day).orElseThrow();
+            periods.add(period);
+            day = period.end().plusDays(1);
+        }
+        return periods;
+    }
+
+    LocalDate registeredFrom() {
+        return settings.registeredFrom();
+    }
+
     /**
      * The months a period of this book may be named by, for an error that says what was expected.
      */

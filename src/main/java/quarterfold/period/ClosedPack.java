@@ -76,7 +76,8 @@ final class ClosedPack implements Pack {
 
     @Override
     public void forEachTreated(Consumer<Treated> each) {
-        ledger.forEachClosed(close.period(), (entry, closed) -> each.accept(treated(entry, closed)));
+        ledger.forEachClosed(
+                close.period(), (entry, closed) -> each.accept(treated(entry, closed)));
     }
 
     private Treated treated(Entry entry, ClosedEntry closed) {

@@ -23,7 +23,8 @@ final class ClosedReturn {
                                         new BoxFigure(
                                                 box,
                                                 close.exact().getOrDefault(box.id(), Amount.ZERO),
-                                                close.figures().getOrDefault(box.id(), Amount.ZERO)))
+                                                close.figures()
+                                                        .getOrDefault(box.id(), Amount.ZERO)))
                         .toList();
         return new VatReturn(
                 new Period(close.period(), close.start(), close.end(), close.due()),
@@ -34,7 +35,10 @@ final class ClosedReturn {
     }
 
     static Law law(Close close) {
-        return Law.of(close.tables().stream().map(t -> new TableFile(t.name(), t.sha256(), t.text())).toList());
+        return Law.of(
+                close.tables().stream()
+                        .map(t -> new TableFile(t.name(), t.sha256(), t.text()))
+                        .toList());
     }
 
     private static Query query(ClosedQuery closed) {
@@ -48,6 +52,10 @@ final class ClosedReturn {
 
     static ClosedQuery frozen(Query query) {
         return new ClosedQuery(
-                query.id(), query.entry().orElse(0), query.place(), query.question(), query.money());
+                query.id(),
+                query.entry().orElse(0),
+                query.place(),
+                query.question(),
+                query.money());
     }
 }

@@ -74,7 +74,8 @@ public final class Closing {
                 treated.boxes());
     }
 
-    private static Map<String, Amount> figures(VatReturn vatReturn, Function<BoxFigure, Amount> figure) {
+    private static Map<String, Amount> figures(
+            VatReturn vatReturn, Function<BoxFigure, Amount> figure) {
         Map<String, Amount> figures = new LinkedHashMap<>();
         vatReturn.boxes().forEach(b -> figures.put(b.box().id(), figure.apply(b)));
         return figures;
@@ -82,7 +83,13 @@ public final class Closing {
 
     private static Map<String, Amount> inOrder(VatReturn vatReturn, Map<String, Amount> figures) {
         Map<String, Amount> ordered = new LinkedHashMap<>();
-        vatReturn.boxes().forEach(b -> ordered.put(b.box().id(), figures.getOrDefault(b.box().id(), Amount.ZERO)));
+        vatReturn
+                .boxes()
+                .forEach(
+                        b ->
+                                ordered.put(
+                                        b.box().id(),
+                                        figures.getOrDefault(b.box().id(), Amount.ZERO)));
         return ordered;
     }
 }

@@ -12,7 +12,8 @@ import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
 /** The papers of a period that is still open, worked out from the ledger each time. */
-record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Period period) implements Pack {
+record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Period period)
+        implements Pack {
 
     @Override
     public VatReturn vatReturn() {

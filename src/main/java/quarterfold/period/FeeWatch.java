@@ -23,7 +23,8 @@ final class FeeWatch {
             return;
         }
         String channel = entry.profile().channel();
-        if (!entry.profile().settlement().isEmpty() && entry.profile().evidence() == Evidence.UNSTATED) {
+        if (!entry.profile().settlement().isEmpty()
+                && entry.profile().evidence() == Evidence.UNSTATED) {
             onSettlements.merge(channel, entry.line().signedMoney().negated(), Amount::plus);
         } else {
             invoiced.add(channel);

@@ -16,7 +16,9 @@ final class Figured {
         boxes.forEach((box, amount) -> sums.merge(box, amount, Amount::plus));
     }
 
-    /** The figures of the form's boxes, in its order; a computed box takes the figures before it. */
+    /**
+     * The figures of the form's boxes, in its order; a computed box takes the figures before it.
+     */
     List<BoxFigure> boxes(List<Box> form) {
         Map<String, Amount> figures = new HashMap<>();
         List<BoxFigure> boxes = new ArrayList<>();
@@ -31,7 +33,9 @@ final class Figured {
 
     private Amount exact(Box box, Map<String, Amount> figures) {
         List<Amount> operands =
-                box.formula().boxes().stream().map(id -> figures.getOrDefault(id, Amount.ZERO)).toList();
+                box.formula().boxes().stream()
+                        .map(id -> figures.getOrDefault(id, Amount.ZERO))
+                        .toList();
         return switch (box.formula().operation()) {
             case ENTRIES -> sums.getOrDefault(box.id(), Amount.ZERO);
             case SUM -> operands.stream().reduce(Amount.ZERO, Amount::plus);
@@ -39,7 +43,9 @@ final class Figured {
         };
     }
 
-    /** Which way the money goes, by the form's one box that is a gap: its first box is what is due. */
+    /**
+     * Which way the money goes, by the form's one box that is a gap: its first box is what is due.
+     */
     static Direction direction(List<BoxFigure> boxes) {
         return boxes.stream()
                 .filter(b -> b.box().formula().operation() == Box.Operation.GAP)

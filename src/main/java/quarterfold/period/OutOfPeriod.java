@@ -34,15 +34,29 @@ final class OutOfPeriod {
             return queries;
         }
         LocalDate registered = calendar.registeredFrom();
-        collect(LocalDate.of(1, 1, 1), registered.minusDays(1), e -> true, "before-registration", queries);
+        collect(
+                LocalDate.of(1, 1, 1),
+                registered.minusDays(1),
+                e -> true,
+                "before-registration",
+                queries);
         for (Close close : ledger.closes()) {
-            collect(close.start(), close.end(), e -> e.number() > close.lastEntry(), "late", queries);
+            collect(
+                    close.start(),
+                    close.end(),
+                    e -> e.number() > close.lastEntry(),
+                    "late",
+                    queries);
         }
         return queries;
     }
 
     private void collect(
-            LocalDate first, LocalDate last, Predicate<Entry> which, String code, List<Query> queries) {
+            LocalDate first,
+            LocalDate last,
+            Predicate<Entry> which,
+            String code,
+            List<Query> queries) {
         ledger.forEach(
                 first,
                 last,

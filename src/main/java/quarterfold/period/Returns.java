@@ -49,7 +49,9 @@ public final class Returns {
 
     /** The return of a period: as it was closed, or a draft. */
     public VatReturn of(Period period) {
-        return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period, t -> {}));
+        return ledger.close(period.name())
+                .map(ClosedReturn::of)
+                .orElseGet(() -> draft(period, t -> {}));
     }
 
     /** Whether the period is closed. */
@@ -84,7 +86,8 @@ public final class Returns {
         queries.addAll(new Raised(ledger, this::fileName).of(period));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
         List<BoxFigure> boxes = figured.boxes(law.form(period.end()));
-        return new VatReturn(period, VatReturn.Status.DRAFT, boxes, Figured.direction(boxes), queries);
+        return new VatReturn(
+                period, VatReturn.Status.DRAFT, boxes, Figured.direction(boxes), queries);
     }
 
     /** Each box under the rounding the book did not choose. */
@@ -109,7 +112,8 @@ public final class Returns {
                     YearMonth period =
                             calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
                     each.accept(
-                            runs.computeIfAbsent(period, p -> new TreatmentRun(context())).treat(entry));
+                            runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
+                                    .treat(entry));
                 });
     }
 
