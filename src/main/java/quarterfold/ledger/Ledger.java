@@ -220,6 +220,16 @@ public final class Ledger implements AutoCloseable {
         }
     }
 
+    /** What a close froze of an entry, where its period is closed and it was there in time. */
+    public Optional<ClosedEntry> closedEntry(long number) {
+        return read(
+                () -> {
+                    try (ClosedReader reader = new ClosedReader(connection(), handle)) {
+                        return reader.entry(number);
+                    }
+                });
+    }
+
     /** What a close froze of each entry, in the order it was frozen; nothing where none is. */
     public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
         read(

@@ -80,7 +80,8 @@ final class ClosedPack implements Pack {
                 close.period(), (entry, closed) -> each.accept(treated(entry, closed)));
     }
 
-    private Treated treated(Entry entry, ClosedEntry closed) {
+    /** An entry with what the close froze of it. */
+    Treated treated(Entry entry, ClosedEntry closed) {
         Optional<Dated<TreatmentRow>> rule = law.treatments().rule(closed.rule());
         return new Treated(
                 entry,

@@ -10,6 +10,8 @@ import java.util.function.Consumer;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
+import quarterfold.ledger.ClosedEntry;
+import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -104,16 +106,55 @@ public final class Returns {
         ledger.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
     }
 
-    /** Treats every entry of the ledger as its own period would, in the order of its number. */
+    /**
+     * Every entry of the ledger in the order of its number: as its close froze it, or as its own
+     * period would treat it now.
+     */
     public void forEachTreated(Consumer<Treated> each) {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
+        Map<YearMonth, ClosedPack> packs = new HashMap<>();
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
         ledger.forEach(
                 entry -> {
-                    YearMonth period =
-                            calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
+                    YearMonth period = calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
+                    ClosedPack pack = packs.get(period);
+                    Optional<ClosedEntry> frozen =
+                            pack == null ? Optional.empty() : ledger.closedEntry(entry.number());
                     each.accept(
-                            runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
-                                    .treat(entry));
+                            pack != null && frozen.isPresent()
+                                    ? pack.treated(entry, frozen.get())
+                                    : runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
+                                            .treat(entry));
+                });
+    }
+
+    /** One entry as {@link #forEachTreated} shows it; empty where the ledger has no such number. */
+    public Optional<Treated> treated(long number) {
+        List<Treated> found = new ArrayList<>();
+        ledger.entry(number)
+                .ifPresent(
+                        entry ->
+                                calendar.of(entry.taxPoint())
+                                        .ifPresentOrElse(
+                                                period -> find(period, entry, found),
+                                                () -> found.add(new TreatmentRun(context()).treat(entry))));
+        return found.stream().findFirst();
+    }
+
+    private void find(Period period, Entry entry, List<Treated> found) {
+        Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
+        Optional<Close> close = ledger.close(period.name());
+        if (frozen.isPresent() && close.isPresent()) {
+            found.add(new ClosedPack(book, ledger, close.get()).treated(entry, frozen.get()));
+            return;
+        }
+        treat(
+                period,
+                context(),
+                treated -> {
+                    if (treated.entry().number() == entry.number()) {
+                        found.add(treated);
+                    }
                 });
     }
 

@@ -136,7 +136,7 @@ create table ruling (
 
 create table closed_entry (
     id integer primary key,
-    number integer not null references entry,
+    number integer not null unique references entry, -- an entry is closed once
     ruling integer not null references ruling,
     net integer not null,
     vat integer not null,
