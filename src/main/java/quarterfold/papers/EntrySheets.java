@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -145,14 +146,18 @@ final class EntrySheets {
     }
 
     void add(Treated treated) {
-        lists.get(treated.entry().kind().side()).add(treated);
+        list(treated.entry().kind().side()).add(treated);
+    }
+
+    private ListSheet<Treated> list(Side side) {
+        return Objects.requireNonNull(lists.get(side), "every side has its list");
     }
 
     /** Every cell in the workbook that adds to a box. */
     List<String> ranges(String box) {
         int column = firstBox + boxes.indexOf(box);
         return Stream.of(Side.values())
-                .flatMap(side -> lists.get(side).ranges(column).stream())
+                .flatMap(side -> list(side).ranges(column).stream())
                 .toList();
     }
 }

@@ -59,7 +59,7 @@ final class OtherLists {
                         Column.whole("Entries", 10, Source::entries),
                         Column.money("Money in the file", 15, Source::moneyIn),
                         Column.money("Money entered", 15, Source::moneyEntered),
-                        Column.of("Do they tie?", 10, ties()),
+                        Column.of("Do they tie?", 10, OtherLists::ties),
                         Column.of("First date", 12, s -> date(s, Source.Dates::first)),
                         Column.of("Last date", 12, s -> date(s, Source.Dates::last)),
                         Column.text("SHA-256 of the file", 68, Source::sha256));
@@ -95,10 +95,9 @@ final class OtherLists {
         return source.dates().<Value>map(d -> new Value.Day(which.apply(d))).orElse(Value.BLANK);
     }
 
-    private static Function<Source, Value> ties() {
-        return source ->
-                new Value.Text(
-                        source.moneyIn().equals(source.moneyEntered()) ? "ties" : "DOES NOT TIE");
+    private static Value ties(Source source) {
+        return new Value.Text(
+                source.moneyIn().equals(source.moneyEntered()) ? "ties" : "DOES NOT TIE");
     }
 
     private static <T> void fill(ListSheet<T> list, List<T> rows) {

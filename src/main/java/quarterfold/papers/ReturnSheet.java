@@ -53,7 +53,8 @@ final class ReturnSheet {
         Map<String, String> cells = new HashMap<>();
         int row = BOX_HEADING + 1;
         for (BoxFigure box : vatReturn.boxes()) {
-            cells.put(box.box().id(), "D" + (++row));
+            row++;
+            cells.put(box.box().id(), "D" + row);
         }
         direction(cells);
         headings();

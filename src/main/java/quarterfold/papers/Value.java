@@ -44,7 +44,7 @@ sealed interface Value {
     record Whole(long number) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            cell.setCellValue(number);
+            cell.setCellValue((double) number);
             cell.setCellStyle(look.style(Look.Part.WHOLE));
         }
     }
