@@ -1,0 +1,25 @@
+package quarterfold.papers;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/** What every paper says of itself: {@code templates/caution.txt}. */
+final class Caution {
+
+    private static final String PLACE = "/quarterfold/templates/caution.txt";
+
+    private Caution() {}
+
+    static String text() {
+        try (InputStream in = Caution.class.getResourceAsStream(PLACE)) {
+            if (in == null) {
+                throw new IllegalStateException("the program is not whole: it lacks " + PLACE);
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip().replace("\r", "");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,163 @@
+package quarterfold.papers;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import quarterfold.law.Box;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Item;
+import quarterfold.ledger.Kind.Side;
+import quarterfold.ledger.Profile;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+import quarterfold.period.BoxFigure;
+import quarterfold.period.Pack;
+import quarterfold.treatment.Treated;
+
+/**
+ * The period's entries, one row each, on four lists by what they are. Every list has the same
+ * columns, so a box stands in the same column on each.
+ */
+final class EntrySheets {
+
+    private static final double MONEY = 10.5;
+    private static final double UNUSED = 5;
+
+    private final Map<Side, ListSheet<Treated>> lists = new EnumMap<>(Side.class);
+    private final List<String> boxes;
+    private final int firstBox;
+
+    /** Makes the four lists' sheets, empty. */
+    EntrySheets(Sheets sheets, Pack pack, Tally tally) {
+        boxes =
+                pack.vatReturn().boxes().stream()
+                        .map(BoxFigure::box)
+                        .filter(b -> !b.isComputed())
+                        .map(Box::id)
+                        .toList();
+        Map<Long, String> files =
+                pack.sources().stream().collect(Collectors.toMap(Source::id, Source::name));
+        firstBox = facts().size();
+        for (Side side : Side.values()) {
+            List<Column<Treated>> columns = new ArrayList<>(facts());
+            for (String box : boxes) {
+                columns.add(box(box, tally.touches(side, box) ? MONEY : UNUSED));
+            }
+            columns.addAll(places(files));
+            lists.put(
+                    side,
+                    new ListSheet<>(
+                            sheets,
+                            heading(side),
+                            columns,
+                            tally.rows(side),
+                            (page, column) ->
+                                    tally.sheetTotal(side, page, boxes.get(column - firstBox))));
+        }
+    }
+
+    static String name(Side side) {
+        return switch (side) {
+            case SALES -> "Sales";
+            case PURCHASES -> "Purchases";
+            case IMPORTS -> "Imports";
+            case MONEY -> "Other money";
+        };
+    }
+
+    private static ListSheet.Heading heading(Side side) {
+        return new ListSheet.Heading(
+                name(side),
+                "Amounts are positive as printed; the box columns show what each entry adds, with"
+                        + " its sign.",
+                "No entries of this kind in the period.");
+    }
+
+    private static List<Column<Treated>> facts() {
+        return List.of(
+                Column.whole("No.", 7, t -> t.entry().number()),
+                Column.of("Date", 11.5, t -> new Value.Day(t.entry().taxPoint())),
+                Column.text("Kind", 14, t -> Words.plain(t.entry().kind().code())),
+                Column.text("Document or order", 16, t -> document(t.entry())),
+                Column.text("Party or channel", 20, t -> party(t.entry().profile())),
+                Column.text("Description", 26, t -> description(t.entry().line().item())),
+                Column.text("From", 6, t -> t.entry().profile().from()),
+                Column.text("To", 6, t -> t.entry().profile().to()),
+                Column.text("Money", 7, t -> t.entry().profile().currency()),
+                printed("Printed net", t -> t.entry().amounts().net()),
+                printed("Printed VAT", t -> t.entry().amounts().vat()),
+                printed("Printed gross", t -> t.entry().amounts().gross()),
+                Column.text("Treatment", 22, t -> Words.plain(t.treatment())),
+                Column.text("Rate", 7, Treated::rate),
+                Column.money("Value", MONEY, Treated::net),
+                Column.money("VAT", MONEY, Treated::vat),
+                Column.money("Claimed VAT", MONEY, Treated::claim));
+    }
+
+    private static Column<Treated> printed(
+            String heading, Function<Treated, Optional<Amount>> amount) {
+        return new Column<>(heading, MONEY, true, false, t -> money(amount.apply(t)));
+    }
+
+    private static Column<Treated> box(String id, double width) {
+        return new Column<>(
+                "Box " + id, width, true, true, t -> money(Optional.ofNullable(t.boxes().get(id))));
+    }
+
+    private static List<Column<Treated>> places(Map<Long, String> files) {
+        return List.of(
+                Column.text(
+                        "Source file",
+                        20,
+                        t ->
+                                files.getOrDefault(
+                                        t.entry().source(), "source " + t.entry().source())),
+                Column.whole("Row", 7, t -> t.entry().line().row()),
+                Column.text("Rule", 7, Treated::rule));
+    }
+
+    private static Value money(Optional<Amount> amount) {
+        return amount.<Value>map(Value.Money::new).orElse(Value.BLANK);
+    }
+
+    private static String document(Entry entry) {
+        return joined(entry.line().document(), entry.line().order());
+    }
+
+    private static String party(Profile profile) {
+        return joined(profile.party(), profile.channel());
+    }
+
+    private static String description(Item item) {
+        return joined(item.description(), item.product());
+    }
+
+    private static String joined(String first, String second) {
+        return Stream.of(first, second)
+                .filter(text -> !text.isEmpty())
+                .distinct()
+                .collect(Collectors.joining(" / "));
+    }
+
+    void add(Treated treated) {
+        list(treated.entry().kind().side()).add(treated);
+    }
+
+    private ListSheet<Treated> list(Side side) {
+        return Objects.requireNonNull(lists.get(side), "every side has its list");
+    }
+
+    /** Every cell in the workbook that adds to a box. */
+    List<String> ranges(String box) {
+        int column = firstBox + boxes.indexOf(box);
+        return Stream.of(Side.values())
+                .flatMap(side -> list(side).ranges(column).stream())
+                .toList();
+    }
+}

@@ -1,0 +1,50 @@
+package quarterfold.papers;
+
+import quarterfold.money.Amount;
+import quarterfold.period.BoxFigure;
+import quarterfold.period.Pack;
+import quarterfold.period.VatReturn;
+
+/** The sentences that say how the figures came about, the same in the workbook and the summary. */
+final class How {
+
+    static final String ADDED_UP =
+            "The figures are live: each box adds the column of its number on the sheets Sales,"
+                    + " Purchases, Imports and Other money, is brought to four decimals, and is rounded"
+                    + " once. The figure beside it was worked out from the ledger before this workbook"
+                    + " was written.";
+
+    private How() {}
+
+    /** What the rounding the book did not choose would change. */
+    static String otherRounding(Pack pack) {
+        boolean perLine = pack.settings().roundingPerLine();
+        BoxFigure difference = Words.difference(pack.vatReturn());
+        Amount other =
+                pack.otherRounding().getOrDefault(difference.box().id(), difference.figure());
+        Amount more = other.minus(difference.figure());
+        String effect =
+                more.isZero()
+                        ? "leave box " + difference.box().id() + " as it is"
+                        : "make box "
+                                + difference.box().id()
+                                + " "
+                                + Words.figure(difference.box(), more.abs())
+                                + (more.signum() > 0 ? " more" : " less");
+        return "Rounding of the VAT in sales: "
+                + Words.rounding(perLine)
+                + ". The other way the book may choose, "
+                + Words.rounding(!perLine)
+                + ", would "
+                + effect
+                + ".";
+    }
+
+    static String openQueries(VatReturn vatReturn) {
+        int queries = vatReturn.queries().size();
+        return queries == 0
+                ? "No query is open."
+                : Words.of(queries, "query is", "queries are")
+                        + " open: see Queries. A figure is safe when its queries are answered.";
+    }
+}

@@ -1,0 +1,138 @@
+package quarterfold.papers;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Kind.Side;
+import quarterfold.money.Amount;
+import quarterfold.period.Pack;
+import quarterfold.treatment.Treated;
+
+/**
+ * What one reading of a period's entries counts and adds up, before anything is written: how many
+ * rows each sheet will have and what stands above its columns, what feeds each box, and which rows
+ * of the law's table were used. Holds nothing per entry.
+ */
+final class Tally {
+
+    /** Entries of one treatment at one rate, and what they add. */
+    record Feed(long entries, Amount amount) {
+        private static final Feed NONE = new Feed(0, Amount.ZERO);
+
+        private Feed plus(Amount more) {
+            return new Feed(entries + 1, amount.plus(more));
+        }
+    }
+
+    /** A treatment at a rate. */
+    record How(String treatment, String rate) implements Comparable<How> {
+        @Override
+        public int compareTo(How other) {
+            int first = treatment.compareTo(other.treatment);
+            return first != 0 ? first : rate.compareTo(other.rate);
+        }
+
+        String words() {
+            return rate.isEmpty() ? Words.plain(treatment) : Words.plain(treatment) + ", " + rate;
+        }
+    }
+
+    /** A row of the treatment table that decided an entry. */
+    record Rule(String rule, String treatment, String why, String citation)
+            implements Comparable<Rule> {
+        @Override
+        public int compareTo(Rule other) {
+            int first = rule.compareTo(other.rule);
+            return first != 0 ? first : toString().compareTo(other.toString());
+        }
+    }
+
+    private final long rowsInSheet;
+    private final Map<Side, Long> rows = new EnumMap<>(Side.class);
+    private final Map<Side, List<Map<String, Amount>>> sheetTotals = new EnumMap<>(Side.class);
+    private final Map<String, Map<How, Feed>> feeds = new HashMap<>();
+    private final Map<How, Feed> inNoBox = new TreeMap<>();
+    private final Map<Rule, Long> rules = new TreeMap<>();
+
+    private Tally(long rowsInSheet) {
+        this.rowsInSheet = rowsInSheet;
+    }
+
+    /** Reads every entry of the period once; a sheet has room for {@code rowsInSheet} of them. */
+    static Tally of(Pack pack, long rowsInSheet) {
+        Tally tally = new Tally(rowsInSheet);
+        pack.forEachTreated(tally::add);
+        return tally;
+    }
+
+    private void add(Treated treated) {
+        Kind kind = treated.entry().kind();
+        long before = rows.merge(kind.side(), 1L, Long::sum) - 1;
+        Map<String, Amount> totals = totalsOfSheet(kind.side(), before / rowsInSheet);
+        How how = new How(treated.treatment(), treated.rate());
+        treated.boxes()
+                .forEach(
+                        (box, amount) -> {
+                            totals.merge(box, amount, Amount::plus);
+                            count(feeds.computeIfAbsent(box, b -> new TreeMap<>()), how, amount);
+                        });
+        if (treated.boxes().isEmpty()) {
+            count(inNoBox, how, treated.entry().line().signedMoney());
+        }
+        rules.merge(
+                new Rule(treated.rule(), treated.treatment(), treated.why(), treated.citation()),
+                1L,
+                Long::sum);
+    }
+
+    private static void count(Map<How, Feed> feeds, How how, Amount amount) {
+        feeds.put(how, feeds.getOrDefault(how, Feed.NONE).plus(amount));
+    }
+
+    private Map<String, Amount> totalsOfSheet(Side side, long page) {
+        List<Map<String, Amount>> pages = sheetTotals.computeIfAbsent(side, s -> new ArrayList<>());
+        while (pages.size() <= page) {
+            pages.add(new HashMap<>());
+        }
+        return pages.get((int) page);
+    }
+
+    long rows(Side side) {
+        return rows.getOrDefault(side, 0L);
+    }
+
+    long rows() {
+        return rows.values().stream().mapToLong(Long::longValue).sum();
+    }
+
+    /** What the rows of one sheet of a side add to a box. */
+    Amount sheetTotal(Side side, int page, String box) {
+        List<Map<String, Amount>> pages = sheetTotals.getOrDefault(side, List.of());
+        return page < pages.size() ? pages.get(page).getOrDefault(box, Amount.ZERO) : Amount.ZERO;
+    }
+
+    /** Whether any row of the side touches the box. */
+    boolean touches(Side side, String box) {
+        return sheetTotals.getOrDefault(side, List.of()).stream().anyMatch(p -> p.containsKey(box));
+    }
+
+    /** What feeds a box, by treatment and rate. */
+    Map<How, Feed> feeds(String box) {
+        return Collections.unmodifiableMap(feeds.getOrDefault(box, new TreeMap<>()));
+    }
+
+    /** Entries that touch no box, by treatment and rate, with the money that moved. */
+    Map<How, Feed> inNoBox() {
+        return Collections.unmodifiableMap(inNoBox);
+    }
+
+    /** The rows of the treatment table that were used, and how many entries each decided. */
+    Map<Rule, Long> rules() {
+        return Collections.unmodifiableMap(rules);
+    }
+}
