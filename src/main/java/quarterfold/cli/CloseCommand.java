@@ -39,18 +39,22 @@ final class CloseCommand implements Callable<Integer> {
     @Parameters(paramLabel = "PERIOD", description = "the period's last month, such as 2026-09")
     private String period = "";
 
-    @Option(names = "--json", description = "for programs: the closed return, as return --json gives it")
+    @Option(
+            names = "--json",
+            description = "for programs: the closed return, as return --json gives it")
     private boolean json;
 
     @Override
     public Integer call() throws IOException {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
-            return close(book, book.period(period), json ? Optional.empty() : Optional.of(out), spec);
+            return close(
+                    book, book.period(period), json ? Optional.empty() : Optional.of(out), spec);
         }
     }
 
-    private Integer close(OpenBook book, Period named, Optional<PrintWriter> text, CommandSpec command)
+    private Integer close(
+            OpenBook book, Period named, Optional<PrintWriter> text, CommandSpec command)
             throws IOException {
         Closing closing = new Closing(book.ledger(), book.law(), book.returns());
         Optional<Period> before = closing.openBefore(named);
@@ -66,7 +70,10 @@ final class CloseCommand implements Callable<Integer> {
         WorkingPapers.write(book.returns().pack(named), book.book().papers(named.name()));
         if (text.isPresent()) {
             ReturnText.print(closed, book.book().settings(), text.get());
-            text.get().printf("%nClosed. The working papers are in %s%n%n%s%n", book.book().papers(named.name()), Texts.caution());
+            text.get()
+                    .printf(
+                            "%nClosed. The working papers are in %s%n%n%s%n",
+                            book.book().papers(named.name()), Texts.caution());
         } else {
             command.commandLine().getOut().println(ReturnJson.of(closed));
         }

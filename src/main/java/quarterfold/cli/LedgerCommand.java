@@ -38,7 +38,17 @@ final class LedgerCommand implements Callable<Integer> {
                 LedgerJson lines = new LedgerJson(book.ledger().sources());
                 book.returns().forEachTreated(treated -> out.println(lines.of(treated)));
             } else {
-                out.printf(ROW, "entry", "date", "kind", "document", "party", "net", "VAT", "gross", "treatment");
+                out.printf(
+                        ROW,
+                        "entry",
+                        "date",
+                        "kind",
+                        "document",
+                        "party",
+                        "net",
+                        "VAT",
+                        "gross",
+                        "treatment");
                 book.returns().forEachTreated(treated -> print(treated, out));
             }
         }
@@ -48,7 +58,10 @@ final class LedgerCommand implements Callable<Integer> {
     private static void print(Treated treated, PrintWriter out) {
         Line line = treated.entry().line();
         String document = line.document().isEmpty() ? line.order() : line.document();
-        String party = line.profile().party().isEmpty() ? line.profile().channel() : line.profile().party();
+        String party =
+                line.profile().party().isEmpty()
+                        ? line.profile().channel()
+                        : line.profile().party();
         out.printf(
                 ROW,
                 treated.entry().number(),

@@ -42,13 +42,12 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         subcommands = {
             NewCommand.class,
-            ImportCommand.class,
             LedgerCommand.class,
             QueriesCommand.class,
             ReturnCommand.class,
             CloseCommand.class,
             VouchCommand.class,
-            DemoCommand.class
+            PapersCommand.class
         })
 public final class Main implements Runnable {
 
@@ -59,7 +58,10 @@ public final class Main implements Runnable {
             defaultValue = "")
     private Path book = Path.of("");
 
-    @Option(names = "--trace", hidden = true, description = "show where a fault of the program arose")
+    @Option(
+            names = "--trace",
+            hidden = true,
+            description = "show where a fault of the program arose")
     private boolean trace;
 
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -74,7 +76,8 @@ public final class Main implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "Missing a command, such as: quarterfold demo");
+        throw new ParameterException(
+                spec.commandLine(), "Missing a command, such as: quarterfold demo");
     }
 
     /** Ends the process with the command's exit code. */

@@ -39,7 +39,10 @@ final class NewCommand implements Callable<Integer> {
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
-    @Option(names = "--name", paramLabel = "NAME", description = "the business, as it stands on the papers")
+    @Option(
+            names = "--name",
+            paramLabel = "NAME",
+            description = "the business, as it stands on the papers")
     private Optional<String> name = Optional.empty();
 
     @Option(
@@ -60,7 +63,11 @@ final class NewCommand implements Callable<Integer> {
             description = "the months periods end in, such as 3,6,9,12")
     private Optional<String> periodEnds = Optional.empty();
 
-    @Option(names = "--scheme", paramLabel = "SCHEME", defaultValue = "standard", description = "default: ${DEFAULT-VALUE}")
+    @Option(
+            names = "--scheme",
+            paramLabel = "SCHEME",
+            defaultValue = "standard",
+            description = "default: ${DEFAULT-VALUE}")
     private String scheme = "standard";
 
     @Option(
@@ -70,7 +77,11 @@ final class NewCommand implements Callable<Integer> {
             description = "whose days count; default: ${DEFAULT-VALUE}")
     private ZoneId zone = ZoneId.of("Europe/London");
 
-    @Option(names = "--currency", paramLabel = "CUR", defaultValue = "GBP", description = "default: ${DEFAULT-VALUE}")
+    @Option(
+            names = "--currency",
+            paramLabel = "CUR",
+            defaultValue = "GBP",
+            description = "default: ${DEFAULT-VALUE}")
     private String currency = "GBP";
 
     @Option(
@@ -80,26 +91,46 @@ final class NewCommand implements Callable<Integer> {
             description = "per-box or per-line; default: ${DEFAULT-VALUE}")
     private String rounding = "per-box";
 
-    @Option(names = "--northern-ireland", description = "goods are traded in or through Northern Ireland")
+    @Option(
+            names = "--northern-ireland",
+            description = "goods are traded in or through Northern Ireland")
     private boolean northernIreland;
 
     @Option(
             names = "--stock",
             paramLabel = "CC",
             defaultValue = "GB",
-            description = "where goods are sent from when a file does not say; default: ${DEFAULT-VALUE}")
+            description =
+                    "where goods are sent from when a file does not say; default: ${DEFAULT-VALUE}")
     private String stock = "GB";
 
     @Override
     public Integer call() {
-        String number = needed("--vat-number", vatNumber, "VAT number, such as GB101747696", Function.identity());
+        String number =
+                needed(
+                        "--vat-number",
+                        vatNumber,
+                        "VAT number, such as GB101747696",
+                        Function.identity());
         Settings settings =
                 new Settings(
                         needed("--name", name, "Name of the business", Function.identity()),
-                        needed("--country", country, "Country where it is established, such as GB", Function.identity()),
+                        needed(
+                                "--country",
+                                country,
+                                "Country where it is established, such as GB",
+                                Function.identity()),
                         number,
-                        needed("--registered-from", registeredFrom, "Registered for VAT from, such as 2024-01-01", LocalDate::parse),
-                        needed("--period-ends", periodEnds, "Months periods end in, such as 3,6,9,12", NewCommand::months),
+                        needed(
+                                "--registered-from",
+                                registeredFrom,
+                                "Registered for VAT from, such as 2024-01-01",
+                                LocalDate::parse),
+                        needed(
+                                "--period-ends",
+                                periodEnds,
+                                "Months periods end in, such as 3,6,9,12",
+                                NewCommand::months),
                         scheme,
                         zone,
                         currency,
@@ -108,7 +139,9 @@ final class NewCommand implements Callable<Integer> {
                         stock,
                         Map.of());
         Book book = Book.create(main.book(), settings);
-        spec.commandLine().getOut().printf("The book is in %s. Its settings are in book.yaml.%n", book.folder());
+        spec.commandLine()
+                .getOut()
+                .printf("The book is in %s. Its settings are in book.yaml.%n", book.folder());
         if (VatNumber.status(number, true) != VatNumber.Status.GB) {
             spec.commandLine()
                     .getErr()
@@ -127,7 +160,8 @@ final class NewCommand implements Callable<Integer> {
         };
     }
 
-    private <T> T needed(String option, Optional<String> given, String question, Function<String, T> parse) {
+    private <T> T needed(
+            String option, Optional<String> given, String question, Function<String, T> parse) {
         String text = given.or(() -> ask(question)).orElseThrow(() -> wrong(option, "", question));
         try {
             return parse.apply(text.strip());
@@ -136,6 +170,8 @@ final class NewCommand implements Callable<Integer> {
         }
     }
 
+    // From JDK 22 the console is there without a terminal too; a closed input then answers nothing.
+    @SuppressWarnings("SystemConsoleNull")
     private static Optional<String> ask(String question) {
         Console console = System.console();
         return console == null
@@ -145,10 +181,14 @@ final class NewCommand implements Callable<Integer> {
 
     private ParameterException wrong(String option, String found, String expected) {
         return new ParameterException(
-                spec.commandLine(), "%s: found '%s'; expected %s".formatted(option, found, expected));
+                spec.commandLine(),
+                "%s: found '%s'; expected %s".formatted(option, found, expected));
     }
 
     private static List<Month> months(String text) {
-        return Arrays.stream(text.split(",", -1)).map(m -> Month.of(Integer.parseInt(m.strip()))).sorted().toList();
+        return Arrays.stream(text.split(",", -1))
+                .map(m -> Month.of(Integer.parseInt(m.strip())))
+                .sorted()
+                .toList();
     }
 }

@@ -45,7 +45,8 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
         } catch (DateTimeParseException e) {
             throw new LedgerException(
                     Fault.USAGE,
-                    "PERIOD: found '%s'; expected the last month of a period, such as 2026-09".formatted(name));
+                    "PERIOD: found '%s'; expected the last month of a period, such as 2026-09"
+                            .formatted(name));
         }
         return returns.calendar()
                 .named(month)
@@ -54,7 +55,10 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
                                 new LedgerException(
                                         Fault.USAGE,
                                         "PERIOD: found %s; expected a month in which a period of this book ends (%s, from %s)"
-                                                .formatted(month, ends(), book.settings().registeredFrom())));
+                                                .formatted(
+                                                        month,
+                                                        ends(),
+                                                        book.settings().registeredFrom())));
     }
 
     private String ends() {

@@ -15,7 +15,10 @@ import quarterfold.treatment.Query;
 
 @Command(
         name = "queries",
-        description = {"Lists the questions a person must answer before a period's figures are safe.", ""},
+        description = {
+            "Lists the questions a person must answer before a period's figures are safe.",
+            ""
+        },
         footer = {"", "Example:", "  quarterfold --book my-book queries 2026-09"},
         mixinStandardHelpOptions = true)
 final class QueriesCommand implements Callable<Integer> {
@@ -45,13 +48,15 @@ final class QueriesCommand implements Callable<Integer> {
                 out.println(
                         queries.isEmpty()
                                 ? "No query is open."
-                                : Texts.count(queries.size(), "query is open.", "queries are open."));
+                                : Texts.count(
+                                        queries.size(), "query is open.", "queries are open."));
             }
         }
         return ExitCode.DONE;
     }
 
     private static void print(Query query, PrintWriter out) {
-        out.printf("%s  %s%n  %s%n%n", query.id(), query.place(), Texts.cell(query.question(), 1_000));
+        out.printf(
+                "%s  %s%n  %s%n%n", query.id(), query.place(), Texts.cell(query.question(), 1_000));
     }
 }

@@ -22,7 +22,8 @@ final class ReturnText {
                 Texts.day(vatReturn.period().start()),
                 Texts.day(vatReturn.period().end()),
                 vatReturn.status().code());
-        int words = vatReturn.boxes().stream().mapToInt(b -> b.box().label().length()).max().orElse(0);
+        int words =
+                vatReturn.boxes().stream().mapToInt(b -> b.box().label().length()).max().orElse(0);
         for (BoxFigure box : vatReturn.boxes()) {
             out.printf(
                     "  %s  %-" + words + "s %16s%n",
@@ -35,7 +36,8 @@ final class ReturnText {
             long queries = vatReturn.queries().size();
             out.printf(
                     "%s: quarterfold queries %s%n",
-                    Texts.count(queries, "query is open", "queries are open"), vatReturn.period().name());
+                    Texts.count(queries, "query is open", "queries are open"),
+                    vatReturn.period().name());
         }
     }
 
@@ -51,7 +53,8 @@ final class ReturnText {
         Direction direction = vatReturn.direction();
         return switch (direction) {
             case PAY -> "Pay %s by %s.".formatted(Texts.money(net), due);
-            case RECLAIM -> "%s to be repaid; the return is due by %s.".formatted(Texts.money(net), due);
+            case RECLAIM ->
+                    "%s to be repaid; the return is due by %s.".formatted(Texts.money(net), due);
             case NIL -> "Nothing to pay; the return is due by %s.".formatted(due);
         };
     }

@@ -25,12 +25,16 @@ final class StoryText {
 
     private void print(Treated treated, OpenBook book) {
         Line line = treated.entry().line();
-        out.printf("Entry %d: %s of %s%n%n", treated.entry().number(), line.profile().kind().code(), Texts.day(line.taxPoint()));
+        out.printf(
+                "Entry %d: %s of %s%n%n",
+                treated.entry().number(), line.profile().kind().code(), Texts.day(line.taxPoint()));
         book.ledger().sources().stream()
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
         stated(line);
-        out.printf("%nTreated as %s by rule %s: %s.%n", treated.treatment(), treated.rule(), treated.why());
+        out.printf(
+                "%nTreated as %s by rule %s: %s.%n",
+                treated.treatment(), treated.rule(), treated.why());
         said("Authority", treated.citation());
         said("Rate", treated.rate());
         said("Value without VAT", Texts.money(treated.net()));
@@ -39,14 +43,26 @@ final class StoryText {
         if (treated.boxes().isEmpty()) {
             out.println("  It is in no box.");
         }
-        new TreeMap<>(treated.boxes()).forEach((box, amount) -> said("Adds to box " + box, Texts.money(amount)));
+        new TreeMap<>(treated.boxes())
+                .forEach((box, amount) -> said("Adds to box " + box, Texts.money(amount)));
         said(
                 "Period",
-                book.returns().calendar()
+                book.returns()
+                        .calendar()
                         .of(line.taxPoint())
-                        .map(p -> p.name() + (book.returns().isClosed(p.name()) ? ", closed" : ", open"))
+                        .map(
+                                p ->
+                                        p.name()
+                                                + (book.returns().isClosed(p.name())
+                                                        ? ", closed"
+                                                        : ", open"))
                         .orElse("none: before the registration"));
-        treated.queries().forEach(q -> out.printf("%nOpen query %s:%n  %s%n", q.id(), Texts.cell(q.question(), 1_000)));
+        treated.queries()
+                .forEach(
+                        q ->
+                                out.printf(
+                                        "%nOpen query %s:%n  %s%n",
+                                        q.id(), Texts.cell(q.question(), 1_000)));
     }
 
     private void origin(Source source, Line line) {
@@ -79,7 +95,8 @@ final class StoryText {
     private static String printed(Line line) {
         Amounts amounts = line.amounts();
         Function<Amount, String> money = Texts::money;
-        String rate = line.profile().rate().isStated() ? ", rate " + line.profile().rate().code() : "";
+        String rate =
+                line.profile().rate().isStated() ? ", rate " + line.profile().rate().code() : "";
         return "net %s, VAT %s, gross %s, %s%s"
                 .formatted(
                         amounts.net().map(money).orElse("-"),

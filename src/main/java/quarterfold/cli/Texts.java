@@ -11,7 +11,8 @@ import quarterfold.money.Amount;
 /** How the command line writes figures, days and the caution. */
 final class Texts {
 
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
+    private static final DateTimeFormatter DAY =
+            DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
 
     private Texts() {}
 
@@ -41,7 +42,8 @@ final class Texts {
 
     /** The words every result carries. */
     static String caution() throws IOException {
-        try (InputStream in = Texts.class.getResourceAsStream("/quarterfold/templates/caution.txt")) {
+        try (InputStream in =
+                Texts.class.getResourceAsStream("/quarterfold/templates/caution.txt")) {
             if (in == null) {
                 throw new IllegalStateException("caution.txt is not in the program");
             }

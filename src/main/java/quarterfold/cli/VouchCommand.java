@@ -34,7 +34,9 @@ final class VouchCommand implements Callable<Integer> {
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
-    @Parameters(paramLabel = "PERIOD|ENTRY", description = "a period such as 2026-09, or an entry's number")
+    @Parameters(
+            paramLabel = "PERIOD|ENTRY",
+            description = "a period such as 2026-09, or an entry's number")
     private String what = "";
 
     @Option(names = "--box", paramLabel = "BOX", description = "a box of the period, such as 4")
@@ -60,17 +62,18 @@ final class VouchCommand implements Callable<Integer> {
                 box.orElseThrow(
                         () ->
                                 new LedgerException(
-                                        Fault.USAGE, "--box: found nothing; expected a box of the return, such as 4"));
+                                        Fault.USAGE,
+                                        "--box: found nothing; expected a box of the return, such as 4"));
         if (pack.law().form(period.end()).stream().noneMatch(b -> b.id().equals(id))) {
             throw new LedgerException(
-                    Fault.USAGE, "--box: found '%s'; expected a box of the return, such as 4".formatted(id));
+                    Fault.USAGE,
+                    "--box: found '%s'; expected a box of the return, such as 4".formatted(id));
         }
         new VouchText(out, pack).box(id);
     }
 
     private void story(OpenBook book, PrintWriter out) {
-        Optional<Treated> found =
-                book.returns().treated(Long.parseLong(what));
+        Optional<Treated> found = book.returns().treated(Long.parseLong(what));
         Treated treated =
                 found.orElseThrow(
                         () ->

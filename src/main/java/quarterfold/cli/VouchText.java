@@ -42,7 +42,9 @@ final class VouchText {
                 Texts.grouped(box.text()),
                 Texts.money(box.exact()));
         if (box.box().isComputed()) {
-            out.printf("It is worked out from boxes %s: vouch those.%n", String.join(" and ", box.box().formula().boxes()));
+            out.printf(
+                    "It is worked out from boxes %s: vouch those.%n",
+                    String.join(" and ", box.box().formula().boxes()));
             return;
         }
         out.printf(ROW, "entry", "date", "document", "party", "adds", "rule", "file and row");
@@ -72,7 +74,10 @@ final class VouchText {
 
     private void row(Treated treated, Amount adds) {
         Line line = treated.entry().line();
-        String party = line.profile().party().isEmpty() ? line.profile().channel() : line.profile().party();
+        String party =
+                line.profile().party().isEmpty()
+                        ? line.profile().channel()
+                        : line.profile().party();
         out.printf(
                 ROW,
                 treated.entry().number(),
@@ -81,6 +86,8 @@ final class VouchText {
                 Texts.cell(party, 24),
                 Texts.money(adds),
                 treated.rule(),
-                Texts.cell(files.getOrDefault(treated.entry().source(), ""), 60) + " row " + line.row());
+                Texts.cell(files.getOrDefault(treated.entry().source(), ""), 60)
+                        + " row "
+                        + line.row());
     }
 }

@@ -116,7 +116,8 @@ public final class Returns {
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
         ledger.forEach(
                 entry -> {
-                    YearMonth period = calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
+                    YearMonth period =
+                            calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
                     ClosedPack pack = packs.get(period);
                     Optional<ClosedEntry> frozen =
                             pack == null ? Optional.empty() : ledger.closedEntry(entry.number());
@@ -137,7 +138,10 @@ public final class Returns {
                                 calendar.of(entry.taxPoint())
                                         .ifPresentOrElse(
                                                 period -> find(period, entry, found),
-                                                () -> found.add(new TreatmentRun(context()).treat(entry))));
+                                                () ->
+                                                        found.add(
+                                                                new TreatmentRun(context())
+                                                                        .treat(entry))));
         return found.stream().findFirst();
     }
 
