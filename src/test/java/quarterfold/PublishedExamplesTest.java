@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -52,10 +53,10 @@ class PublishedExamplesTest {
         Run entered = Run.of("--book", book, "import", example.resolve("sheet.csv"));
         assertThat(entered.code()).as(entered.err()).isZero();
 
-        for (String period : facts.getOrDefault("period", "").split(" ", -1)) {
+        for (String period : fact(facts, "period").split(" ", -1)) {
             Run run = Run.of("--book", book, "return", period, "--json");
             Map<String, String> vatReturn = Json.flat(run.out());
-            String source = facts.get("title") + " [" + facts.get("source") + "] " + run.err();
+            String source = fact(facts, "title") + " [" + fact(facts, "source") + "] " + run.err();
             Map<String, String> boxes = new TreeMap<>();
             vatReturn.forEach(
                     (path, text) -> {
@@ -84,24 +85,24 @@ class PublishedExamplesTest {
                         "--name",
                         "Example",
                         "--country",
-                        facts.get("country"),
+                        fact(facts, "country"),
                         "--vat-number",
-                        facts.get("vat_number"),
+                        fact(facts, "vat_number"),
                         "--registered-from",
-                        facts.get("registered_from"),
+                        fact(facts, "registered_from"),
                         "--period-ends",
-                        facts.getOrDefault("period_ends", "").replace(' ', ','),
+                        fact(facts, "period_ends").replace(' ', ','),
                         "--rounding",
-                        facts.get("rounding"),
+                        fact(facts, "rounding"),
                         "--stock",
-                        facts.get("stock"),
-                        facts.get("northern_ireland").equals("yes")
+                        fact(facts, "stock"),
+                        fact(facts, "northern_ireland").equals("yes")
                                 ? "--northern-ireland"
                                 : "--zone=Europe/London");
         assertThat(made.code()).as(made.err()).isZero();
         Path settings = book.resolve("book.yaml");
         String choices =
-                Stream.of(facts.getOrDefault("choices", "").split(" ", -1))
+                Stream.of(fact(facts, "choices").split(" ", -1))
                         .filter(c -> !c.isEmpty())
                         .map(c -> c.replace("=", ": "))
                         .collect(Collectors.joining(", ", "choices: {", "}"));
@@ -109,6 +110,11 @@ class PublishedExamplesTest {
         Files.writeString(settings, yaml.replaceFirst("(?m)^choices: .*$", choices));
         assertThat(Files.readString(settings)).contains(choices);
         return book;
+    }
+
+    private static String fact(Map<String, String> facts, String name) {
+        return Optional.ofNullable(facts.get(name))
+                .orElseThrow(() -> new AssertionError("no " + name));
     }
 
     private static Map<String, String> facts(Path example) throws IOException {
