@@ -13,7 +13,7 @@ import quarterfold.money.Amount;
 
 /** Reads what a close froze, beside the entries it froze. */
 final class ClosedReader implements AutoCloseable {
-    private static final int OWN = 13;
+    private static final int OWN = EntryReader.WIDTH;
     private static final String RUN =
             "select "
                     + EntryReader.COLUMNS
