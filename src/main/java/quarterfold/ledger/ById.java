@@ -7,12 +7,16 @@ import java.sql.SQLException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The rows of a table by their number. Remembers up to {@link #SLOTS}, each in the slot its number
- * falls in, so memory stays flat and looking one up makes no garbage. Rows asked for one after the
- * other, as those stored when they were met are, come many at a time.
+ * The rows of a table by their number. Remembers a power of two of them, each in the slot its
+ * number falls in, so memory stays flat and looking one up makes no garbage. Rows asked for one
+ * after the other, as those stored when they were met are, come many at a time.
  */
 final class ById<T> implements AutoCloseable {
-    private static final int SLOTS = 1 << 16;
+    /** For reading many rows. */
+    static final int MANY = 1 << 16;
+
+    /** For reading one row. */
+    static final int ONE = 1;
 
     private static final int AHEAD = 256;
 
@@ -23,15 +27,17 @@ final class ById<T> implements AutoCloseable {
 
     private final PreparedStatement find;
     private final Reader<T> reader;
-    private final long[] ids = new long[SLOTS];
-    private final @Nullable Object[] values = new Object[SLOTS];
+    private final long[] ids;
+    private final @Nullable Object[] values;
     private long next;
 
-    ById(Connection connection, String table, Reader<T> reader) throws SQLException {
+    ById(Connection connection, String table, int slots, Reader<T> reader) throws SQLException {
         this.find =
                 connection.prepareStatement(
                         "select * from %s where id >= ? order by id limit ?".formatted(table));
         this.reader = reader;
+        this.ids = new long[slots];
+        this.values = new Object[slots];
     }
 
     T get(long id) throws SQLException {
@@ -51,13 +57,13 @@ final class ById<T> implements AutoCloseable {
         return ids[slot(id)] == id;
     }
 
-    private static int slot(long id) {
-        return (int) id & (SLOTS - 1);
+    private int slot(long id) {
+        return (int) id & (ids.length - 1);
     }
 
     private void fetch(long id) throws SQLException {
         find.setLong(1, id);
-        find.setInt(2, id == next ? AHEAD : 1);
+        find.setInt(2, id == next ? Math.min(AHEAD, ids.length) : 1);
         next = id + 1;
         try (ResultSet rows = find.executeQuery()) {
             while (rows.next()) {

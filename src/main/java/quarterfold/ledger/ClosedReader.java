@@ -14,7 +14,7 @@ import quarterfold.money.Amount;
 /** Reads what a close froze, beside the entries it froze. */
 final class ClosedReader implements AutoCloseable {
     private static final int OWN = EntryReader.WIDTH;
-    private static final String RUN =
+    static final String RUN =
             "select "
                     + EntryReader.COLUMNS
                     + ", c.ruling, c.net, c.vat, c.claim, c.boxes"
@@ -29,8 +29,8 @@ final class ClosedReader implements AutoCloseable {
 
     ClosedReader(Connection connection, Handle handle) throws SQLException {
         run = connection.prepareStatement(RUN);
-        entries = new EntryReader(connection);
-        rulings = new ById<>(connection, "ruling", RulingTable::read);
+        entries = new EntryReader(connection, ById.MANY);
+        rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(handle).forEach(s -> sources.put(s.firstEntry(), s));
     }
 

@@ -25,10 +25,10 @@ final class EntryReader implements AutoCloseable {
     /** The columns {@link #entry} reads, from the first. */
     static final String COLUMNS =
             "e.number, e.row, e.tax_point, e.profile, e.item,"
-                    + " (e.net is not null) | (e.vat is not null) << 1 | (e.gross is not null) << 2"
-                    + " | (e.order_number is not null) << 3 | (e.document is not null) << 4"
-                    + " | (e.paid is not null) << 5 | (e.original is not null) << 6"
-                    + " | (e.notes is not null) << 7,"
+                    + " (e.net is not null) | ((e.vat is not null) << 1) | ((e.gross is not null) << 2)"
+                    + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4)"
+                    + " | ((e.paid is not null) << 5) | ((e.original is not null) << 6)"
+                    + " | ((e.notes is not null) << 7),"
                     + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.original,"
                     + " e.notes";
 
@@ -52,10 +52,15 @@ final class EntryReader implements AutoCloseable {
     private final ById<Item> items;
     private LocalDate day = LocalDate.EPOCH;
 
-    EntryReader(Connection connection) throws SQLException {
+    EntryReader(Connection connection, int remembered) throws SQLException {
         run = connection.prepareStatement(RUN);
-        profiles = new ById<>(connection, "profile", ProfileTable::read);
-        items = new ById<>(connection, "item", row -> new Item(row.getString(2), row.getString(3)));
+        profiles = new ById<>(connection, "profile", remembered, ProfileTable::read);
+        items =
+                new ById<>(
+                        connection,
+                        "item",
+                        remembered,
+                        row -> new Item(row.getString(2), row.getString(3)));
     }
 
     /** The entries of one source with a tax point from {@code first} to {@code last}, in order. */
