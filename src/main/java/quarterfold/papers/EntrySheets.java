@@ -76,24 +76,25 @@ final class EntrySheets {
                 name(side),
                 "Amounts are positive as printed; the box columns show what each entry adds, with"
                         + " its sign.",
-                "No entries of this kind in the period.");
+                "No entries of this kind in the period.",
+                4);
     }
 
     private static List<Column<Treated>> facts() {
         return List.of(
                 Column.whole("No.", 7, t -> t.entry().number()),
-                Column.of("Date", 11.5, t -> new Value.Day(t.entry().taxPoint())),
-                Column.text("Kind", 14, t -> Words.plain(t.entry().kind().code())),
-                Column.text("Document or order", 16, t -> document(t.entry())),
-                Column.text("Party or channel", 20, t -> party(t.entry().profile())),
-                Column.text("Description", 26, t -> description(t.entry().line().item())),
+                Column.of("Date", 12.5, t -> new Value.Day(t.entry().taxPoint())),
+                Column.text("Kind", 13, t -> Words.plain(t.entry().kind().code())),
+                Column.text("Document or order", 14, t -> document(t.entry())),
+                Column.text("Party or channel", 19, t -> party(t.entry().profile())),
+                Column.text("Description", 24, t -> description(t.entry().line().item())),
                 Column.text("From", 6, t -> t.entry().profile().from()),
-                Column.text("To", 6, t -> t.entry().profile().to()),
-                Column.text("Money", 7, t -> t.entry().profile().currency()),
+                Column.text("To", 5, t -> t.entry().profile().to()),
+                Column.text("Cur.", 6, t -> t.entry().profile().currency()),
                 printed("Printed net", t -> t.entry().amounts().net()),
                 printed("Printed VAT", t -> t.entry().amounts().vat()),
                 printed("Printed gross", t -> t.entry().amounts().gross()),
-                Column.text("Treatment", 22, t -> Words.plain(t.treatment())),
+                Column.text("Treatment", 20, t -> Words.plain(t.treatment())),
                 Column.text("Rate", 7, Treated::rate),
                 Column.money("Value", MONEY, Treated::net),
                 Column.money("VAT", MONEY, Treated::vat),
@@ -112,18 +113,20 @@ final class EntrySheets {
 
     private static List<Column<Treated>> places(Map<Long, String> files) {
         return List.of(
-                Column.text(
+                Column.text("Rule", 7, Treated::rule),
+                Column.whole("Row in file", 8, t -> t.entry().line().row()),
+                Column.of(
                         "Source file",
-                        20,
+                        30,
                         t ->
-                                files.getOrDefault(
-                                        t.entry().source(), "source " + t.entry().source())),
-                Column.whole("Row", 7, t -> t.entry().line().row()),
-                Column.text("Rule", 7, Treated::rule));
+                                new Value.Label(
+                                        files.getOrDefault(
+                                                t.entry().source(),
+                                                "source " + t.entry().source()))));
     }
 
     private static Value money(Optional<Amount> amount) {
-        return amount.<Value>map(Value.Money::new).orElse(Value.BLANK);
+        return amount.<Value>map(Value.Money::new).orElse(new Value.Blank());
     }
 
     private static String document(Entry entry) {

@@ -26,11 +26,11 @@ final class How {
         String effect =
                 more.isZero()
                         ? "leave box " + difference.box().id() + " as it is"
-                        : "make box "
+                        : (more.signum() > 0 ? "raise" : "lower")
+                                + " box "
                                 + difference.box().id()
-                                + " "
-                                + Words.figure(difference.box(), more.abs())
-                                + (more.signum() > 0 ? " more" : " less");
+                                + " by "
+                                + Words.figure(difference.box(), more.abs());
         return "Rounding of the VAT in sales: "
                 + Words.rounding(perLine)
                 + ". The other way the book may choose, "

@@ -31,7 +31,8 @@ final class LawSheet {
 
     static void write(Sheets sheets, Pack pack, Tally tally) {
         LawSheet law = new LawSheet(sheets);
-        law.line(Look.Part.TITLE, "Law used");
+        sheets.title(law.sheet, "Law used");
+        law.next++;
         law.line(Look.Part.LABEL, sheets.about() + ".");
         law.next++;
         law.line(Look.Part.SAYING, "Treatments the period used");
@@ -60,7 +61,7 @@ final class LawSheet {
         law.line(Look.Part.SAYING, "Tables, as they were read");
         law.headings("File", "", "SHA-256 of the file", "", "");
         for (TableFile file : pack.law().files()) {
-            law.row(new Value.Text(file.name()), Value.BLANK, new Value.Text(file.sha256()));
+            law.row(new Value.Text(file.name()), new Value.Blank(), new Value.Text(file.sha256()));
         }
     }
 
@@ -97,11 +98,14 @@ final class LawSheet {
 
     private void row(Value... values) {
         Row row = sheet.createRow(next++);
+        int lines = 1;
         for (int i = 0; i < values.length; i++) {
-            if (!values[i].equals(Value.BLANK)) {
+            if (!(values[i] instanceof Value.Blank)) {
                 Cell cell = row.createCell(i);
                 values[i].put(cell, sheets.look(), WIDTHS[i]);
+                lines = Math.max(lines, values[i].lines(WIDTHS[i]));
             }
         }
+        row.setHeightInPoints(Wrapping.height(lines));
     }
 }

@@ -1,6 +1,7 @@
 package quarterfold.papers;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import org.apache.poi.ss.usermodel.BorderStyle;
 import org.apache.poi.ss.usermodel.CellStyle;
@@ -52,6 +53,18 @@ final class Look {
         SAYING
     }
 
+    /** Left-aligned cells keep off the figures to their left. */
+    private static final List<Part> INDENTED =
+            List.of(
+                    Part.HEADING,
+                    Part.TEXT,
+                    Part.TEXT_WRAPPED,
+                    Part.TEXT_QUOTED,
+                    Part.TEXT_QUOTED_WRAPPED,
+                    Part.DAY,
+                    Part.BOX_NAME,
+                    Part.BOX_CHECK);
+
     private final XSSFWorkbook workbook;
     private final Map<Part, CellStyle> styles = new EnumMap<>(Part.class);
 
@@ -77,8 +90,11 @@ final class Look {
         made(Part.TEXT_QUOTED_WRAPPED).setWrapText(true);
         format(Part.AMOUNT, AMOUNT);
         format(Part.WHOLE, "0");
-        format(Part.DAY, "dd mmm yyyy");
-        made(Part.DAY).setAlignment(HorizontalAlignment.LEFT);
+        format(Part.DAY, "d mmm yyyy");
+        for (Part part : INDENTED) {
+            made(part).setAlignment(HorizontalAlignment.LEFT);
+            made(part).setIndention((short) 1);
+        }
         format(Part.TOTAL, AMOUNT).setFont(bold);
         made(Part.TOTAL_LABEL).setFont(bold);
         made(Part.SAYING).setFont(font(12, true, INK));
@@ -88,16 +104,15 @@ final class Look {
         underlined(format(Part.BOX_EXACT, "#,##0.0000"));
         underlined(format(Part.BOX_FIGURE_PENCE, "#,##0.00")).setFont(bold);
         underlined(format(Part.BOX_FIGURE_POUNDS, "#,##0")).setFont(bold);
-        underlined(Part.BOX_CHECK).setIndention((short) 1);
+        underlined(Part.BOX_CHECK);
     }
 
     CellStyle style(Part part) {
         return made(part);
     }
 
-    /** The style of a text cell: wrapped where it is longer than its column, marked as text. */
-    CellStyle text(String text, double width) {
-        boolean wraps = text.length() > width;
+    /** The style of a text cell, marked as text where it looks like a formula. */
+    CellStyle text(String text, boolean wraps) {
         return CellText.looksLikeFormula(text)
                 ? made(wraps ? Part.TEXT_QUOTED_WRAPPED : Part.TEXT_QUOTED)
                 : made(wraps ? Part.TEXT_WRAPPED : Part.TEXT);

@@ -71,7 +71,8 @@ final class PdfLook {
     }
 
     PdfPCell left(String text, Font font) {
-        PdfPCell cell = new PdfPCell(new Phrase(font.getSize() * 1.3f, shown(text), font));
+        PdfPCell cell = new PdfPCell(new Phrase(shown(text), font));
+        cell.setLeading(0, 1.3f);
         cell.setBorder(Rectangle.BOTTOM);
         cell.setBorderColor(LINE);
         cell.setBorderWidth(0.4f);

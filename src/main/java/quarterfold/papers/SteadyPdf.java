@@ -17,7 +17,8 @@ import java.util.regex.Pattern;
 final class SteadyPdf {
 
     private static final Pattern ID = Pattern.compile("(?<=<)[0-9a-f]{32}(?=>)");
-    private static final Pattern TRAILER_ID = Pattern.compile("/ID ?\\[<\\p{XDigit}{32}><\\p{XDigit}{32}>\\]");
+    private static final Pattern TRAILER_ID =
+            Pattern.compile("/ID ?\\[<\\p{XDigit}{32}><\\p{XDigit}{32}>\\]");
     private static final Pattern TAG = Pattern.compile("(?<=/)[A-Z]{6}(?=\\+Liberation)");
     private static final int TAG_LETTERS = 6;
 
@@ -35,7 +36,9 @@ final class SteadyPdf {
 
     private static String withId(String text, String id) {
         UnaryOperator<String> both = found -> ID.matcher(found).replaceAll(id);
-        return TRAILER_ID.matcher(text).replaceAll(r -> Matcher.quoteReplacement(both.apply(r.group())));
+        return TRAILER_ID
+                .matcher(text)
+                .replaceAll(r -> Matcher.quoteReplacement(both.apply(r.group())));
     }
 
     /** A tag of its own for each font, named after the tag by the font's name. */

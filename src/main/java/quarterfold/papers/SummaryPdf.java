@@ -45,18 +45,19 @@ final class SummaryPdf {
                         new PdfDate(
                                 GregorianCalendar.from(
                                         vatReturn.period().end().atStartOfDay(ZoneOffset.UTC))));
-        writer.setPageEvent(new PageFoot(writer, look.small, look.shown(about)));
+        writer.setPageEvent(new PageFoot(look.small, look.shown(about)));
         head(document, look, pack);
         document.add(boxes(look, pack));
         document.add(look.paragraph(How.otherRounding(pack), look.plain, 10));
         document.add(look.panel(Caution.text(), look.plain));
         SummaryParts parts = new SummaryParts(look, pack, tally);
+        document.add(parts.signatures());
+        document.newPage();
         document.add(parts.feeds());
         document.add(parts.queries());
         document.add(parts.inNoBox());
         document.add(parts.setAside());
         document.add(parts.sources());
-        document.add(parts.signatures());
         document.close();
         Files.write(file, SteadyPdf.of(bytes.toByteArray()));
     }

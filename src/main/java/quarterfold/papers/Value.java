@@ -7,10 +7,13 @@ import quarterfold.money.Amount;
 /** What a cell of a list holds, and how it is put there. */
 sealed interface Value {
 
-    Value BLANK = new Blank();
-
-    /** Writes this value, and a style that suits it, into an empty cell. */
+    /** Writes this value, and a style that suits it, into an empty cell of a column so wide. */
     void put(Cell cell, Look look, double width);
+
+    /** How many lines it takes in a column so wide. */
+    default int lines(double width) {
+        return 1;
+    }
 
     /** A text from a file or of ours; always text, never a formula. */
     record Text(String text) implements Value {
@@ -19,8 +22,23 @@ sealed interface Value {
             if (!text.isEmpty()) {
                 String plain = CellText.of(text);
                 cell.setCellValue(plain);
-                cell.setCellStyle(look.text(plain, width));
+                cell.setCellStyle(look.text(plain, lines(width) > 1));
             }
+        }
+
+        @Override
+        public int lines(double width) {
+            return Wrapping.lines(text, width - 1);
+        }
+    }
+
+    /** A text that stays on one line, however long. */
+    record Label(String text) implements Value {
+        @Override
+        public void put(Cell cell, Look look, double width) {
+            String plain = CellText.of(text);
+            cell.setCellValue(plain);
+            cell.setCellStyle(look.text(plain, false));
         }
     }
 
@@ -49,20 +67,11 @@ sealed interface Value {
         }
     }
 
-    /** A formula that gives a text, with what it gives now for programs that do not recalculate. */
-    record Formula(String formula, String now) implements Value {
-        @Override
-        public void put(Cell cell, Look look, double width) {
-            cell.setCellFormula(formula);
-            cell.setCellValue(now);
-            cell.setCellStyle(look.style(Look.Part.TEXT));
-        }
-    }
-
+    /** A cell with nothing in it, which is not written. */
     record Blank() implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            // a cell with nothing in it
+            throw new IllegalStateException("a blank cell is not written");
         }
     }
 
