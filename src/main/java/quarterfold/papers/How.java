@@ -40,11 +40,12 @@ final class How {
                 + ".";
     }
 
-    static String openQueries(VatReturn vatReturn) {
+    /** How many queries are open. */
+    static String queries(VatReturn vatReturn) {
         int queries = vatReturn.queries().size();
         return queries == 0
                 ? "No query is open."
                 : Words.of(queries, "query is", "queries are")
-                        + " open: see Queries. A figure is safe when its queries are answered.";
+                        + " open; a figure is safe when its queries are answered.";
     }
 }

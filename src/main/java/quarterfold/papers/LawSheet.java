@@ -1,7 +1,6 @@
 package quarterfold.papers;
 
 import java.util.stream.Collectors;
-import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import quarterfold.law.Box;
@@ -55,13 +54,19 @@ final class LawSheet {
                     new Value.Text("Box " + box.id()),
                     new Value.Text(rounding(box.rounding())),
                     new Value.Text(box.label() + ": " + made(box)),
-                    new Value.Text(box.source()));
+                    new Value.Text(box.source()),
+                    new Value.Blank());
         }
         law.next++;
         law.line(Look.Part.SAYING, "Tables, as they were read");
         law.headings("File", "", "SHA-256 of the file", "", "");
         for (TableFile file : pack.law().files()) {
-            law.row(new Value.Text(file.name()), new Value.Blank(), new Value.Text(file.sha256()));
+            law.row(
+                    new Value.Text(file.name()),
+                    new Value.Blank(),
+                    new Value.Text(file.sha256()),
+                    new Value.Blank(),
+                    new Value.Blank());
         }
     }
 
@@ -100,11 +105,8 @@ final class LawSheet {
         Row row = sheet.createRow(next++);
         int lines = 1;
         for (int i = 0; i < values.length; i++) {
-            if (!(values[i] instanceof Value.Blank)) {
-                Cell cell = row.createCell(i);
-                values[i].put(cell, sheets.look(), WIDTHS[i]);
-                lines = Math.max(lines, values[i].lines(WIDTHS[i]));
-            }
+            values[i].put(row.createCell(i), sheets.look(), WIDTHS[i]);
+            lines = Math.max(lines, values[i].lines(WIDTHS[i]));
         }
         row.setHeightInPoints(Wrapping.height(lines));
     }

@@ -120,10 +120,8 @@ final class ListSheet<T> {
         for (int i = 0; i < columns.size(); i++) {
             Column<T> column = columns.get(i);
             Value value = column.value().apply(thing);
-            if (!(value instanceof Value.Blank)) {
-                value.put(row.createCell(i), sheets.look(), column.width());
-                lines = Math.max(lines, value.lines(column.width()));
-            }
+            value.put(row.createCell(i), sheets.look(), column.width());
+            lines = Math.max(lines, value.lines(column.width()));
         }
         row.setHeightInPoints(Wrapping.height(Math.min(lines, mostLines)));
     }

@@ -34,6 +34,8 @@ final class Look {
         LABEL,
         HEADING,
         HEADING_RIGHT,
+        FACT,
+        FACT_DAY,
         TEXT,
         TEXT_WRAPPED,
         TEXT_QUOTED,
@@ -56,7 +58,14 @@ final class Look {
     /** Left-aligned cells keep off the figures to their left. */
     private static final List<Part> INDENTED =
             List.of(
+                    Part.TITLE,
+                    Part.NOTE,
+                    Part.LABEL,
+                    Part.TOTAL_LABEL,
+                    Part.SAYING,
                     Part.HEADING,
+                    Part.FACT,
+                    Part.FACT_DAY,
                     Part.TEXT,
                     Part.TEXT_WRAPPED,
                     Part.TEXT_QUOTED,
@@ -64,6 +73,17 @@ final class Look {
                     Part.DAY,
                     Part.BOX_NAME,
                     Part.BOX_CHECK);
+
+    /** The cells of a list's rows stand on a hair line. */
+    private static final List<Part> LISTED =
+            List.of(
+                    Part.TEXT,
+                    Part.TEXT_WRAPPED,
+                    Part.TEXT_QUOTED,
+                    Part.TEXT_QUOTED_WRAPPED,
+                    Part.AMOUNT,
+                    Part.WHOLE,
+                    Part.DAY);
 
     private final XSSFWorkbook workbook;
     private final Map<Part, CellStyle> styles = new EnumMap<>(Part.class);
@@ -91,9 +111,13 @@ final class Look {
         format(Part.AMOUNT, AMOUNT);
         format(Part.WHOLE, "0");
         format(Part.DAY, "d mmm yyyy");
+        format(Part.FACT_DAY, "d mmmm yyyy");
         for (Part part : INDENTED) {
             made(part).setAlignment(HorizontalAlignment.LEFT);
             made(part).setIndention((short) 1);
+        }
+        for (Part part : LISTED) {
+            ruled(made(part));
         }
         format(Part.TOTAL, AMOUNT).setFont(bold);
         made(Part.TOTAL_LABEL).setFont(bold);
@@ -146,6 +170,10 @@ final class Look {
 
     private static XSSFCellStyle underlined(XSSFCellStyle style) {
         style.setVerticalAlignment(VerticalAlignment.CENTER);
+        return ruled(style);
+    }
+
+    private static XSSFCellStyle ruled(XSSFCellStyle style) {
         style.setBorderBottom(BorderStyle.HAIR);
         style.setBottomBorderColor(color(LINE));
         return style;

@@ -29,7 +29,7 @@ final class ReturnSheet {
     private static final int OTHER = 6;
     private static final int GAP = 7;
     private static final double[] WIDTHS = {12, 50, 17, 15, 16, 12, 16, 13};
-    private static final double ALL = 140;
+    private static final double ALL = 165;
     private static final int BOX_HEADING = 9;
 
     private final Sheets sheets;
@@ -74,7 +74,7 @@ final class ReturnSheet {
         Row due = said(4, "Due by", "");
         Cell day = due.createCell(1);
         day.setCellValue(vatReturn.period().due());
-        day.setCellStyle(sheets.look().style(Look.Part.DAY));
+        day.setCellStyle(sheets.look().style(Look.Part.FACT_DAY));
         said(5, "Rounding", Words.rounding(settings.roundingPerLine()));
     }
 
@@ -82,7 +82,7 @@ final class ReturnSheet {
         Row row = sheet.createRow(number);
         sheets.put(row, 0, Look.Part.LABEL, label);
         if (!text.isEmpty()) {
-            sheets.put(row, 1, Look.Part.TEXT, text);
+            sheets.put(row, 1, Look.Part.FACT, text);
         }
         return row;
     }
@@ -204,7 +204,7 @@ final class ReturnSheet {
         check.setCellValue("Every box agrees.");
         note(lastBox + 3, How.ADDED_UP);
         note(lastBox + 4, How.otherRounding(pack));
-        note(lastBox + 5, How.openQueries(vatReturn));
+        note(lastBox + 5, How.queries(vatReturn));
         note(lastBox + 7, Caution.text());
         sheet.createFreezePane(0, BOX_HEADING + 1);
     }

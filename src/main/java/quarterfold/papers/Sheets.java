@@ -36,9 +36,8 @@ record Sheets(SteadyWorkbook workbook, Look look, String about, String business,
             sheet.setMargin(PageMargin.getByShortValue(side), INCH_TO_EDGE);
         }
         sheet.setMargin(PageMargin.BOTTOM, 0.7);
-        sheet.getFooter().setLeft(CellText.of(business).replace("&", "&&"));
-        sheet.getFooter().setCenter("&A");
-        sheet.getFooter().setRight("Page &P of &N");
+        sheet.getFooter().setLeft("&8&A, " + CellText.of(business).replace("&", "&&"));
+        sheet.getFooter().setRight("&8Page &P of &N");
         return sheet;
     }
 

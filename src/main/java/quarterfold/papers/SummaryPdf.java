@@ -49,6 +49,7 @@ final class SummaryPdf {
         head(document, look, pack);
         document.add(boxes(look, pack));
         document.add(look.paragraph(How.otherRounding(pack), look.plain, 10));
+        document.add(look.paragraph(How.queries(vatReturn), look.plain, 4));
         document.add(look.panel(Caution.text(), look.plain));
         SummaryParts parts = new SummaryParts(look, pack, tally);
         document.add(parts.signatures());

@@ -19,11 +19,11 @@ sealed interface Value {
     record Text(String text) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            if (!text.isEmpty()) {
-                String plain = CellText.of(text);
+            String plain = CellText.of(text);
+            if (!plain.isEmpty()) {
                 cell.setCellValue(plain);
-                cell.setCellStyle(look.text(plain, lines(width) > 1));
             }
+            cell.setCellStyle(look.text(plain, lines(width) > 1));
         }
 
         @Override
@@ -67,11 +67,11 @@ sealed interface Value {
         }
     }
 
-    /** A cell with nothing in it, which is not written. */
+    /** A cell with nothing in it, on the same line as its neighbours. */
     record Blank() implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            throw new IllegalStateException("a blank cell is not written");
+            cell.setCellStyle(look.style(Look.Part.TEXT));
         }
     }
 

@@ -61,6 +61,6 @@ final class Wrapping {
 
     /** The height in points of a row of so many lines, within what a row may have. */
     static float height(int lines) {
-        return Math.min(TALLEST, lines * LINE + 2);
+        return Math.min(TALLEST, lines * LINE + 4);
     }
 }
