@@ -86,7 +86,7 @@ final class EntrySheets {
     private static List<Column<Treated>> facts(double money) {
         return List.of(
                 Column.whole("No.", 7, t -> t.entry().number()),
-                Column.of("Date", 12.5, t -> new Value.Day(t.entry().taxPoint())),
+                Column.of("Date", 13.5, t -> new Value.Day(t.entry().taxPoint())),
                 Column.text("Kind", 13, t -> Words.plain(t.entry().kind().code())),
                 Column.text("Document or order", 14, t -> document(t.entry())),
                 Column.text("Party or channel", 19, t -> party(t.entry().profile())),
@@ -118,14 +118,12 @@ final class EntrySheets {
         return List.of(
                 Column.text("Rule", 7, Treated::rule),
                 Column.whole("Row in file", 8, t -> t.entry().line().row()),
-                Column.of(
+                Column.text(
                         "Source file",
                         longest(files.values()),
                         t ->
-                                new Value.Label(
-                                        files.getOrDefault(
-                                                t.entry().source(),
-                                                "source " + t.entry().source()))));
+                                files.getOrDefault(
+                                        t.entry().source(), "source " + t.entry().source())));
     }
 
     /** Room for an amount of this size in bold, with four decimals. */
@@ -135,7 +133,7 @@ final class EntrySheets {
 
     private static double longest(Collection<String> names) {
         int longest = names.stream().mapToInt(String::length).max().orElse(0);
-        return Math.min(60, Math.max(14, longest));
+        return Math.min(48, Math.max(14, longest + 2.0));
     }
 
     private static Value money(Optional<Amount> amount) {

@@ -44,7 +44,7 @@ final class LawSheet {
                                         new Value.Text(Words.plain(rule.treatment())),
                                         new Value.Text(rule.why()),
                                         new Value.Text(rule.citation()),
-                                        new Value.Whole(entries)));
+                                        new Value.Count(entries)));
         law.next++;
         law.line(Look.Part.SAYING, "The form");
         law.headings("Box", "Rounding", "How it is made", "Rests on", "");

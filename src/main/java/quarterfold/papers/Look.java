@@ -42,6 +42,7 @@ final class Look {
         TEXT_QUOTED_WRAPPED,
         AMOUNT,
         WHOLE,
+        COUNT,
         DAY,
         TOTAL,
         TOTAL_LABEL,
@@ -83,6 +84,7 @@ final class Look {
                     Part.TEXT_QUOTED_WRAPPED,
                     Part.AMOUNT,
                     Part.WHOLE,
+                    Part.COUNT,
                     Part.DAY);
 
     private final XSSFWorkbook workbook;
@@ -110,6 +112,7 @@ final class Look {
         made(Part.TEXT_QUOTED_WRAPPED).setWrapText(true);
         format(Part.AMOUNT, AMOUNT);
         format(Part.WHOLE, "0");
+        format(Part.COUNT, "#,##0");
         format(Part.DAY, "d mmm yyyy");
         format(Part.FACT_DAY, "d mmmm yyyy");
         for (Part part : INDENTED) {

@@ -55,15 +55,15 @@ final class OtherLists {
                 List.of(
                         Column.text("File", 40, Source::name),
                         Column.text("Read as", 20, Source::layout),
-                        Column.whole("Rows read", 10, Source::rowsRead),
-                        Column.whole("Rows entered", 10, Source::rowsEntered),
-                        Column.whole("Rows set aside", 10, Source::rowsSetAside),
-                        Column.whole("Entries", 10, Source::entries),
+                        Column.count("Rows read", 10, Source::rowsRead),
+                        Column.count("Rows entered", 10, Source::rowsEntered),
+                        Column.count("Rows set aside", 10, Source::rowsSetAside),
+                        Column.count("Entries", 10, Source::entries),
                         Column.money("Money in the file", 15, Source::moneyIn),
                         Column.money("Money entered", 15, Source::moneyEntered),
                         Column.of("Do they tie?", 10, OtherLists::ties),
-                        Column.of("First date", 12, s -> date(s, Source.Dates::first)),
-                        Column.of("Last date", 12, s -> date(s, Source.Dates::last)),
+                        Column.of("First date", 14, s -> date(s, Source.Dates::first)),
+                        Column.of("Last date", 14, s -> date(s, Source.Dates::last)),
                         Column.text("SHA-256 of the file", 68, Source::sha256));
         fill(
                 new ListSheet<>(

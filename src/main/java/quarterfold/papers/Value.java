@@ -32,16 +32,6 @@ sealed interface Value {
         }
     }
 
-    /** A text that stays on one line, however long. */
-    record Label(String text) implements Value {
-        @Override
-        public void put(Cell cell, Look look, double width) {
-            String plain = CellText.of(text);
-            cell.setCellValue(plain);
-            cell.setCellStyle(look.text(plain, false));
-        }
-    }
-
     /** An amount, as a number. */
     record Money(Amount amount) implements Value {
         @Override
@@ -59,11 +49,21 @@ sealed interface Value {
         }
     }
 
+    /** A number that names something: a row, an entry. */
     record Whole(long number) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
             cell.setCellValue((double) number);
             cell.setCellStyle(look.style(Look.Part.WHOLE));
+        }
+    }
+
+    /** How many of something. */
+    record Count(long number) implements Value {
+        @Override
+        public void put(Cell cell, Look look, double width) {
+            cell.setCellValue((double) number);
+            cell.setCellStyle(look.style(Look.Part.COUNT));
         }
     }
 
