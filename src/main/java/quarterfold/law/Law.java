@@ -1,6 +1,308 @@
 package quarterfold.law;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.NavigableSet;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import quarterfold.money.Amount;
+import quarterfold.money.Percent;
+import quarterfold.money.Rounding;
 
-/** A country's tables. */
-public record Law(List<TableFile> files, List<Box> form) {}
+/**
+ * A country's VAT law: its tables, read, checked against one another, and looked up by day. Two
+ * laws read from the same texts give the same answers.
+ */
+public final class Law {
+
+    private static final List<String> NAMES =
+            List.of(
+                    "rates.csv",
+                    "limits.csv",
+                    "areas.csv",
+                    "choices.csv",
+                    "queries.csv",
+                    "treatments.csv",
+                    "boxes.csv",
+                    "form.csv",
+                    "blocked.csv",
+                    "evidence.csv",
+                    "periods.csv");
+
+    private final List<TableFile> files;
+    private final Rates rates;
+    private final Keyed<Limit> limits;
+    private final Keyed<String> areas;
+    private final Choices choices;
+    private final Map<String, QueryText> queries;
+    private final Treatments treatments;
+    private final Map<String, List<Dated<BoxRule>>> boxRules;
+    private final List<Dated<Box>> form;
+    private final Keyed<Blocked> blocked;
+    private final Keyed<EvidenceRule> evidence;
+    private final Keyed<String> periods;
+
+    /** A limit and the unit it is in, such as pounds or years. */
+    public record Limit(Amount amount, String unit) {}
+
+    /** A query's words; {@code {gross}} and the like stand for what the entry says. */
+    public record QueryText(String code, String question) {}
+
+    private Law(List<TableFile> files) {
+        this.files = List.copyOf(files);
+        rates = new Rates(table("rates.csv"));
+        limits =
+                Keyed.read(
+                        table("limits.csv"),
+                        "name",
+                        row ->
+                                new Limit(
+                                        row.parse("amount", Amount::of, "a number such as 90000"),
+                                        row.needed("unit")));
+        areas = Keyed.read(table("areas.csv"), "country", row -> row.needed("area"));
+        choices = new Choices(table("choices.csv"));
+        queries =
+                Table.read(table("queries.csv")).rows().stream()
+                        .map(row -> new QueryText(row.needed("code"), row.needed("question")))
+                        .collect(Collectors.toMap(QueryText::code, Function.identity()));
+        treatments = new Treatments(table("treatments.csv"), choices, rates, queries.keySet());
+        form = Table.read(table("form.csv")).dated(Law::box);
+        boxRules =
+                Table.read(table("boxes.csv")).dated(this::boxRule).stream()
+                        .collect(Collectors.groupingBy(d -> d.value().treatment()));
+        blocked =
+                Keyed.read(
+                        table("blocked.csv"),
+                        "category",
+                        row ->
+                                new Blocked(
+                                        row.parse(
+                                                "percent_blocked",
+                                                Percent::of,
+                                                "a percentage such as 50"),
+                                        row.needed("words")));
+        evidence = Keyed.read(table("evidence.csv"), "evidence", Law::evidenceRule);
+        periods = Keyed.read(table("periods.csv"), "name", row -> row.needed("value"));
+    }
+
+    private TableFile table(String name) {
+        return files.stream()
+                .filter(f -> f.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new LawException("the law has no table " + name));
+    }
+
+    /** Reads the shipped tables of a country, such as {@code GB}. */
+    public static Law of(String country) {
+        String folder = "/quarterfold/templates/law/" + country.toLowerCase(Locale.ROOT) + "/";
+        List<TableFile> files = new ArrayList<>();
+        for (String name : NAMES) {
+            try (InputStream in = Law.class.getResourceAsStream(folder + name)) {
+                if (in == null) {
+                    throw new LawException(
+                            "there are no tables for the country %s: %s is missing"
+                                    .formatted(country, name));
+                }
+                files.add(file(name, in.readAllBytes()));
+            } catch (IOException e) {
+                throw new LawException(name + " cannot be read", e);
+            }
+        }
+        return of(files);
+    }
+
+    /** The law that these tables state, for a close worked out again with the tables it froze. */
+    public static Law of(List<TableFile> files) {
+        return new Law(files);
+    }
+
+    /** A table from its bytes, with their digest. */
+    public static TableFile file(String name, byte[] bytes) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
+            return new TableFile(
+                    name,
+                    HexFormat.of().formatHex(digest),
+                    new String(bytes, StandardCharsets.UTF_8));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
+    public List<TableFile> files() {
+        return files;
+    }
+
+    public Rates rates() {
+        return rates;
+    }
+
+    public Choices choices() {
+        return choices;
+    }
+
+    public Treatments treatments() {
+        return treatments;
+    }
+
+    public Optional<Dated<Limit>> limit(String name, LocalDate day) {
+        return limits.on(name, day);
+    }
+
+    /**
+     * The area of a country's code on the day: {@code gb}, {@code ni}, {@code eu} or {@code
+     * elsewhere}.
+     */
+    public String area(String country, LocalDate day) {
+        return areas.on(country, day).map(Dated::value).orElse("elsewhere");
+    }
+
+    /** A rule of {@code periods.csv}. Refuses a name the table does not have on the day. */
+    public Dated<String> periodRule(String name, LocalDate day) {
+        return periods.on(name, day)
+                .orElseThrow(
+                        () ->
+                                new LawException(
+                                        "periods.csv: has no '%s' on %s".formatted(name, day)));
+    }
+
+    public Optional<Dated<Blocked>> blocked(String category, LocalDate day) {
+        return blocked.on(category, day);
+    }
+
+    public Optional<Dated<EvidenceRule>> evidence(String code, LocalDate day) {
+        return evidence.on(code, day);
+    }
+
+    /** The words of a query. Refuses a code the table does not have. */
+    public QueryText query(String code) {
+        return Optional.ofNullable(queries.get(code))
+                .orElseThrow(() -> new LawException("queries.csv: has no '%s'".formatted(code)));
+    }
+
+    /** What a treatment adds to the boxes; empty where it goes nowhere. */
+    public List<Dated<BoxRule>> boxes(String treatment, LocalDate day) {
+        return boxRules.getOrDefault(treatment, List.of()).stream()
+                .filter(d -> d.isInForce(day))
+                .toList();
+    }
+
+    /** The boxes of the form for a period that ends on the day, in the form's order. */
+    public List<Box> form(LocalDate periodEnd) {
+        return form.stream().filter(d -> d.isInForce(periodEnd)).map(Dated::value).toList();
+    }
+
+    /**
+     * The days on which some table changes. Between two of them every table is constant, so what
+     * was decided for one day holds for all.
+     */
+    public NavigableSet<LocalDate> changes() {
+        Stream<Dated<?>> all =
+                Stream.of(
+                                rates.keyed().stream(),
+                                limits.stream(),
+                                areas.stream(),
+                                blocked.stream(),
+                                evidence.stream(),
+                                treatments.rows().stream(),
+                                boxRules.values().stream().flatMap(List::stream))
+                        .flatMap(s -> s);
+        return all.flatMap(
+                        d ->
+                                d.to().equals(LocalDate.MAX)
+                                        ? Stream.of(d.from())
+                                        : Stream.of(d.from(), d.to().plusDays(1)))
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static Box box(Table.Row row) {
+        Box.Unit unit =
+                row.parse(
+                        "unit",
+                        t -> Box.Unit.valueOf(t.toUpperCase(Locale.ROOT)),
+                        "pence or pounds");
+        Rounding rounding =
+                row.parse(
+                        "rounding",
+                        t -> Rounding.valueOf(t.toUpperCase(Locale.ROOT).replace('-', '_')),
+                        "nearest-penny or pounds-down");
+        return new Box(
+                row.needed("box"),
+                row.needed("label"),
+                unit,
+                rounding,
+                row.parse(
+                        "formula",
+                        Law::formula,
+                        "entries, sum and boxes such as 'sum 1 2', or gap and two boxes"),
+                row.needed("export_name"),
+                row.needed("source"));
+    }
+
+    private static Box.Formula formula(String text) {
+        List<String> words = List.of(text.split(" ", -1));
+        Box.Operation operation = Box.Operation.valueOf(words.get(0).toUpperCase(Locale.ROOT));
+        List<String> boxes = words.subList(1, words.size());
+        boolean right =
+                switch (operation) {
+                    case ENTRIES -> boxes.isEmpty();
+                    case SUM -> !boxes.isEmpty();
+                    case GAP -> boxes.size() == 2;
+                };
+        if (!right) {
+            throw new IllegalArgumentException(text);
+        }
+        return new Box.Formula(operation, boxes);
+    }
+
+    private BoxRule boxRule(Table.Row row) {
+        String treatment = row.needed("treatment");
+        if (treatments.rows().stream().noneMatch(t -> t.value().treatment().equals(treatment))) {
+            throw row.fault(
+                    "[treatment]: found '%s'; expected a treatment of treatments.csv"
+                            .formatted(treatment));
+        }
+        String box = row.needed("box");
+        if (form.stream().noneMatch(f -> f.value().id().equals(box) && !f.value().isComputed())) {
+            throw row.fault(
+                    "[box]: found '%s'; expected a box of form.csv that sums entries"
+                            .formatted(box));
+        }
+        Measure measure =
+                row.parse(
+                        "measure",
+                        t -> Measure.valueOf(t.toUpperCase(Locale.ROOT)),
+                        "net, vat, claim or gross");
+        int sign = row.parse("sign", Law::sign, "plus or minus");
+        return new BoxRule(treatment, box, measure, sign);
+    }
+
+    private static int sign(String text) {
+        return switch (text) {
+            case "plus" -> 1;
+            case "minus" -> -1;
+            default -> throw new IllegalArgumentException(text);
+        };
+    }
+
+    private static EvidenceRule evidenceRule(Table.Row row) {
+        String categories = row.cell("only_categories");
+        return new EvidenceRule(
+                row.parse("claims", Treatments::yesNo, "yes or no"),
+                row.maybe("up_to", Amount::of, "an amount such as 250.00"),
+                categories.isEmpty() ? List.of() : List.of(categories.split("\\|", -1)),
+                row.needed("must_show"));
+    }
+}

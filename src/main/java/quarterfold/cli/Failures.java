@@ -1,0 +1,44 @@
+package quarterfold.cli;
+
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.ParseResult;
+import quarterfold.law.LawException;
+import quarterfold.ledger.LedgerException;
+
+/** Turns what a command threw into a message and an exit code. */
+final class Failures implements IExecutionExceptionHandler {
+
+    private final Main main;
+
+    Failures(Main main) {
+        this.main = main;
+    }
+
+    @Override
+    public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {
+        PrintWriter err = line.getErr();
+        if (main.trace()) {
+            fault.printStackTrace(err);
+        }
+        if (fault instanceof LedgerException told) {
+            err.println(told.getMessage());
+            return told.fault().exitCode();
+        }
+        if (fault instanceof LawException told) {
+            err.println("A law table cannot be used: " + told.getMessage());
+            return ExitCode.OUR_FAULT;
+        }
+        if (fault instanceof UncheckedIOException told) {
+            err.println("A file cannot be read or written: " + told.getMessage());
+            return ExitCode.UNREADABLE;
+        }
+        err.printf(
+                "This is a fault of quarterfold, not of your files: %s%n"
+                        + "Nothing was half-entered. Please report it with the command and what --trace adds.%n",
+                fault);
+        return ExitCode.OUR_FAULT;
+    }
+}

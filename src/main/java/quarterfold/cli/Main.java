@@ -1,0 +1,125 @@
+package quarterfold.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The program: {@code quarterfold --book DIR COMMAND}. */
+@Command(
+        name = "quarterfold",
+        description = {
+            "Turns a marketplace seller's quarter of files into the boxes of a VAT return, and proves"
+                    + " every box.",
+            ""
+        },
+        footer = {
+            "",
+            "A period is named by its last month: 2026-09. A first quarter, from nothing:",
+            "  quarterfold --book my-book new",
+            "  quarterfold --book my-book import settlement.csv suppliers.csv receipts.csv",
+            "  quarterfold --book my-book return 2026-09",
+            "  quarterfold --book my-book close 2026-09",
+            "To see one at work: quarterfold demo",
+            "",
+            "Figures are prepared for checking by a qualified person; nothing is filed or sent."
+        },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:done",
+            "1:a refused close or a failed check",
+            "2:wrong usage",
+            "65:the input is bad; nothing was entered",
+            "70:a fault of the program, with what to report",
+            "74:a file or the ledger cannot be read or written"
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
+        subcommands = {
+            NewCommand.class,
+            ImportCommand.class,
+            LedgerCommand.class,
+            QueriesCommand.class,
+            ReturnCommand.class,
+            CloseCommand.class,
+            VouchCommand.class,
+            PapersCommand.class,
+            DemoCommand.class
+        })
+public final class Main implements Runnable {
+
+    @Option(
+            names = "--book",
+            paramLabel = "DIR",
+            description = "the book: a folder with book.yaml (default: the folder you are in)",
+            defaultValue = "")
+    private Path book = Path.of("");
+
+    @Option(
+            names = "--trace",
+            hidden = true,
+            description = "show where a fault of the program arose")
+    private boolean trace;
+
+    @Spec private CommandSpec spec = CommandSpec.create();
+
+    Path book() {
+        return book;
+    }
+
+    boolean trace() {
+        return trace;
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(
+                spec.commandLine(), "Missing a command, such as: quarterfold demo");
+    }
+
+    /** Ends the process with the command's exit code. */
+    public static void main(String[] args) {
+        PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        int code = run(out, err, args);
+        out.flush();
+        System.exit(code);
+    }
+
+    /** Runs a command and gives its exit code, for a program that calls this one. */
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
+        Main main = new Main();
+        CommandLine line = new CommandLine(main);
+        line.setOut(out);
+        line.setErr(err);
+        line.setUsageHelpAutoWidth(false);
+        line.setExecutionExceptionHandler(new Failures(main));
+        line.setParameterExceptionHandler(Main::wrongUsage);
+        int code = line.execute(args);
+        out.flush();
+        return code;
+    }
+
+    private static int wrongUsage(ParameterException fault, String[] args) {
+        CommandLine line = fault.getCommandLine();
+        PrintWriter err = line.getErr();
+        err.println(fault.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(fault, err);
+        err.printf("Help: %s --help%n", line.getCommandSpec().qualifiedName());
+        return ExitCode.USAGE;
+    }
+
+    /** The version in the jar's manifest. */
+    static final class Version implements CommandLine.IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            String version = Main.class.getPackage().getImplementationVersion();
+            return new String[] {"quarterfold " + (version == null ? "(not from a jar)" : version)};
+        }
+    }
+}

@@ -1,0 +1,74 @@
+package quarterfold.cli;
+
+import java.time.YearMonth;
+import java.time.format.DateTimeParseException;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import quarterfold.law.Law;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.period.Period;
+import quarterfold.period.Returns;
+
+/** A book with its ledger and law open, as a command works on it. */
+record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements AutoCloseable {
+
+    /** Opens the book the command line names, and refuses choices that the law does not know. */
+    static OpenBook of(Main main) throws LedgerException {
+        Book book = Book.open(main.book());
+        Law law = Law.of("GB");
+        List<String> unknown = law.choices().unknown(book.settings().choices());
+        if (!unknown.isEmpty()) {
+            throw new LedgerException(
+                    Fault.BAD_INPUT,
+                    "book.yaml [choices]: found %s; expected names and values of choices.csv, such as %s"
+                            .formatted(
+                                    unknown,
+                                    law.choices().all().stream()
+                                            .map(c -> c.name() + ": " + c.standard())
+                                            .findFirst()
+                                            .orElse("none")));
+        }
+        Ledger ledger = book.ledger();
+        return new OpenBook(book, ledger, law, new Returns(book, ledger, law));
+    }
+
+    /** The period a person named, or what is wrong with the name. */
+    Period period(String name) throws LedgerException {
+        YearMonth month;
+        try {
+            month = YearMonth.parse(name);
+        } catch (DateTimeParseException e) {
+            throw new LedgerException(
+                    Fault.USAGE,
+                    "PERIOD: found '%s'; expected the last month of a period, such as 2026-09"
+                            .formatted(name));
+        }
+        return returns.calendar()
+                .named(month)
+                .orElseThrow(
+                        () ->
+                                new LedgerException(
+                                        Fault.USAGE,
+                                        "PERIOD: found %s; expected a month in which a period of this book ends (%s, from %s)"
+                                                .formatted(
+                                                        month,
+                                                        ends(),
+                                                        book.settings().registeredFrom())));
+    }
+
+    private String ends() {
+        return returns.calendar().ends().stream()
+                .map(m -> m.getDisplayName(TextStyle.FULL, Locale.UK))
+                .collect(Collectors.joining(", "));
+    }
+
+    @Override
+    public void close() {
+        ledger.close();
+    }
+}

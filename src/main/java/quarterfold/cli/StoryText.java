@@ -1,0 +1,114 @@
+package quarterfold.cli;
+
+import java.io.PrintWriter;
+import java.util.TreeMap;
+import java.util.function.Function;
+import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.Profile;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Treated;
+
+/** One entry's story: where it came from, what it says, how it was treated, what it adds where. */
+final class StoryText {
+
+    private final PrintWriter out;
+
+    private StoryText(PrintWriter out) {
+        this.out = out;
+    }
+
+    static void print(Treated treated, OpenBook book, PrintWriter out) {
+        new StoryText(out).print(treated, book);
+    }
+
+    private void print(Treated treated, OpenBook book) {
+        Line line = treated.entry().line();
+        out.printf(
+                "Entry %d: %s of %s%n%n",
+                treated.entry().number(), line.profile().kind().code(), Texts.day(line.taxPoint()));
+        book.ledger().sources().stream()
+                .filter(s -> s.id() == treated.entry().source())
+                .forEach(source -> origin(source, line));
+        stated(line);
+        out.printf(
+                "%nTreated as %s by rule %s: %s.%n",
+                treated.treatment(), treated.rule(), treated.why());
+        said("Authority", treated.citation());
+        said("Rate", treated.rate());
+        said("Value without VAT", Texts.money(treated.net()));
+        said("VAT", Texts.money(treated.vat()));
+        said("VAT reclaimed", treated.claim().isZero() ? "" : Texts.money(treated.claim()));
+        if (treated.boxes().isEmpty()) {
+            out.println("  It is in no box.");
+        }
+        new TreeMap<>(treated.boxes())
+                .forEach((box, amount) -> said("Adds to box " + box, Texts.money(amount)));
+        said(
+                "Period",
+                book.returns()
+                        .calendar()
+                        .of(line.taxPoint())
+                        .map(
+                                p ->
+                                        p.name()
+                                                + (book.returns().isClosed(p.name())
+                                                        ? ", closed"
+                                                        : ", open"))
+                        .orElse("none: before the registration"));
+        treated.queries()
+                .forEach(
+                        q ->
+                                out.printf(
+                                        "%nOpen query %s:%n  %s%n",
+                                        q.id(), Texts.cell(q.question(), 1_000)));
+    }
+
+    private void origin(Source source, Line line) {
+        said("From", "%s, row %d".formatted(Texts.cell(source.name(), 200), line.row()));
+        said("Read as", source.layout());
+        said("SHA-256", source.sha256());
+    }
+
+    private void stated(Line line) {
+        Profile profile = line.profile();
+        said("Document", line.document());
+        said("Party", profile.party());
+        said("Party's country", profile.partyCountry());
+        said("Party's VAT number", profile.partyVat());
+        said("Channel", profile.channel());
+        said("Settlement", profile.settlement());
+        said("Order", line.order());
+        said("Product", line.item().product());
+        said("Description", line.item().description());
+        said("Category", profile.category());
+        said("Goods from", profile.from());
+        said("Goods to", profile.to());
+        said("Evidence", profile.evidence().code());
+        said("Printed", printed(line));
+        said("As the file wrote it", line.original());
+        said("Paid", line.paid().map(Texts::day).orElse(""));
+        said("Notes", line.notes());
+    }
+
+    private static String printed(Line line) {
+        Amounts amounts = line.amounts();
+        Function<Amount, String> money = Texts::money;
+        String rate =
+                line.profile().rate().isStated() ? ", rate " + line.profile().rate().code() : "";
+        return "net %s, VAT %s, gross %s, %s%s"
+                .formatted(
+                        amounts.net().map(money).orElse("-"),
+                        amounts.vat().map(money).orElse("-"),
+                        amounts.gross().map(money).orElse("-"),
+                        line.profile().currency(),
+                        rate);
+    }
+
+    private void said(String what, String text) {
+        if (!text.isEmpty()) {
+            out.printf("  %-22s %s%n", what, Texts.cell(text, 1_000));
+        }
+    }
+}

@@ -1,0 +1,76 @@
+package quarterfold.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import quarterfold.money.Amount;
+
+/** How the command line writes figures, days and the caution. */
+final class Texts {
+
+    private static final DateTimeFormatter DAY =
+            DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
+
+    private Texts() {}
+
+    /** With thousands separated, such as {@code 1,670.00}. */
+    static String money(Amount amount) {
+        return grouped(amount.toString());
+    }
+
+    /** Plain digits with thousands separated. */
+    static String grouped(String digits) {
+        int point = digits.indexOf('.') < 0 ? digits.length() : digits.indexOf('.');
+        StringBuilder text = new StringBuilder(digits);
+        for (int i = point - 3; i > (digits.startsWith("-") ? 1 : 0); i -= 3) {
+            text.insert(i, ',');
+        }
+        return text.toString();
+    }
+
+    /** Such as {@code 7 November 2026}. */
+    static String day(LocalDate day) {
+        return DAY.format(day);
+    }
+
+    static String count(long number, String one, String many) {
+        return grouped(Long.toString(number)) + " " + (number == 1 ? one : many);
+    }
+
+    /** Lines of at most so many characters, broken at spaces. */
+    static List<String> wrapped(String text, int width) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : text.split(" ", -1)) {
+            if (line.length() > 0 && line.length() + 1 + word.length() > width) {
+                lines.add(line.toString());
+                line.setLength(0);
+            }
+            line.append(line.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(line.toString());
+        return lines;
+    }
+
+    /** The words every result carries. */
+    static String caution() throws IOException {
+        try (InputStream in =
+                Texts.class.getResourceAsStream("/quarterfold/templates/caution.txt")) {
+            if (in == null) {
+                throw new IllegalStateException("caution.txt is not in the program");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
+        }
+    }
+
+    /** Text from a file made safe for a terminal: no control characters, cut at a width. */
+    static String cell(String text, int width) {
+        String plain = text.replaceAll("\\p{Cntrl}", " ").strip();
+        return plain.length() <= width ? plain : plain.substring(0, width - 1) + "…";
+    }
+}

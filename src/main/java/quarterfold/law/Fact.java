@@ -1,0 +1,82 @@
+package quarterfold.law;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What the treatment table may ask of an entry: one condition column each, with the words it may
+ * hold. The column is the constant's name in lower case, such as {@code supplier_vat}.
+ */
+public enum Fact {
+    /** Whether the amounts are in the currency of the return. */
+    CURRENCY("home", "foreign"),
+    /** Whether the business is established in the country of the return. */
+    SELLER("uk", "overseas"),
+    /** What the entry is, in the ledger's words. */
+    KIND(),
+    /** The rate category; not-a-rate is a percentage that was not in force. */
+    LIABILITY(
+            "standard",
+            "reduced",
+            "hospitality",
+            "zero",
+            "exempt",
+            "outside",
+            "not-a-rate",
+            "unstated"),
+    /** Where goods start. */
+    STARTS("gb", "ni", "eu", "elsewhere"),
+    /** Where goods go. */
+    GOES("gb", "ni", "eu", "elsewhere"),
+    CUSTOMER("consumer", "business"),
+    CUSTOMER_VAT("none", "gb", "gb-fails", "foreign"),
+    /** Whether the channel accounts for the VAT. */
+    CHANNEL_COLLECTS("yes", "no", "unclear"),
+    /** Where the supplier is. */
+    SUPPLIER("gb", "ni", "eu", "elsewhere", "unstated"),
+    /** The supplier's VAT number: gb-fails has the shape but not the check digits. */
+    SUPPLIER_VAT("none", "gb", "gb-fails", "foreign"),
+    /** The VAT printed on the document; nil is a printed nought. */
+    VAT("printed", "nil", "unstated"),
+    /** The document held. */
+    EVIDENCE(
+            "invoice",
+            "simplified",
+            "none-needed",
+            "import-certificate",
+            "postponed-statement",
+            "export",
+            "self-billed",
+            "missing",
+            "unstated"),
+    /** What the document supports by {@code evidence.csv}, for its amount and category. */
+    CLAIMS("yes", "no", "over-limit", "not-this-category"),
+    /** How much of the category's VAT is blocked by {@code blocked.csv}; unknown is not listed. */
+    BLOCKED("none", "part", "full", "unknown"),
+    /** Whether it is a line of a channel's settlement. */
+    SETTLEMENT("yes", "no"),
+    /** The category as written. */
+    CATEGORY();
+
+    @SuppressWarnings("ImmutableEnumChecker") // List.of makes it immutable
+    private final List<String> words;
+
+    Fact(String... words) {
+        this.words = List.of(words);
+    }
+
+    public String column() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The words a condition may hold; empty where any word may stand. */
+    public List<String> words() {
+        return words;
+    }
+
+    static Optional<Fact> of(String column) {
+        return Arrays.stream(values()).filter(f -> f.column().equals(column)).findFirst();
+    }
+}

@@ -1,0 +1,82 @@
+package quarterfold.ledger;
+
+import java.sql.PreparedStatement;
+import java.time.YearMonth;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * One period being closed: one transaction. {@link #close} without {@link #commit} leaves the
+ * ledger as it was. For one thread at a time.
+ */
+public final class CloseWriter implements AutoCloseable {
+    private static final int BATCH = 1_000;
+
+    private final Handle handle;
+    private final Transaction transaction;
+    private final YearMonth period;
+    private final long first;
+    private final PreparedStatement insert;
+    private final Interned<RulingTable.Ruling> rulings;
+    private long entries;
+
+    CloseWriter(Handle handle, Transaction transaction, YearMonth period, long first) {
+        this.handle = handle;
+        this.transaction = transaction;
+        this.period = period;
+        this.first = first;
+        this.insert =
+                transaction.run(
+                        () ->
+                                handle.getConnection()
+                                        .prepareStatement(
+                                                "insert into closed_entry (id, number, ruling, net,"
+                                                        + " vat, claim, boxes) values"
+                                                        + " (?, ?, ?, ?, ?, ?, ?)"));
+        this.rulings =
+                transaction.run(
+                        () -> new Interned<>(handle.getConnection(), "ruling", RulingTable.TEXTS));
+    }
+
+    /** Freezes how VAT applied to an entry. */
+    public void add(ClosedEntry closed) {
+        transaction.step(
+                () -> {
+                    insert.setLong(1, first + entries);
+                    insert.setLong(2, closed.number());
+                    insert.setLong(
+                            3,
+                            rulings.id(
+                                    new RulingTable.Ruling(
+                                            closed.treatment(), closed.rule(), closed.rate())));
+                    insert.setLong(4, closed.net().tenThousandths());
+                    insert.setLong(5, closed.vat().tenThousandths());
+                    insert.setLong(6, closed.claim().tenThousandths());
+                    insert.setString(7, BoxesText.of(closed.boxes()));
+                    insert.addBatch();
+                    if (++entries % BATCH == 0) {
+                        insert.executeBatch();
+                    }
+                });
+    }
+
+    /** Freezes the return. Refuses the close of another period than was begun. */
+    public void commit(Close close) {
+        if (!close.period().equals(period)) {
+            throw new IllegalArgumentException(
+                    "closing %s, found the close of %s".formatted(period, close.period()));
+        }
+        transaction.step(insert::executeBatch);
+        CloseTable.add(handle, close, first, entries);
+        transaction.commit();
+    }
+
+    @Override
+    public void close() {
+        transaction.step(
+                () -> {
+                    insert.close();
+                    rulings.close();
+                });
+        transaction.close();
+    }
+}

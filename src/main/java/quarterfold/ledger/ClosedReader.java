@@ -1,0 +1,84 @@
+package quarterfold.ledger;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.YearMonth;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.BiConsumer;
+import org.jdbi.v3.core.Handle;
+import quarterfold.money.Amount;
+
+/** Reads what a close froze, beside the entries it froze. */
+final class ClosedReader implements AutoCloseable {
+    private static final int OWN = 13;
+    private static final String FROZEN = ", c.ruling, c.net, c.vat, c.claim, c.boxes";
+    private static final String ONE =
+            "select "
+                    + EntryReader.COLUMNS
+                    + FROZEN
+                    + " from closed_entry c join entry e on e.number = c.number where c.number = ?";
+    private static final String RUN =
+            "select "
+                    + EntryReader.COLUMNS
+                    + FROZEN
+                    + " from close p join closed_entry c on c.id between p.first_entry and"
+                    + " p.first_entry + p.entries - 1 join entry e on e.number = c.number"
+                    + " where p.period = ? order by c.id";
+
+    private final PreparedStatement run;
+    private final PreparedStatement one;
+    private final EntryReader entries;
+    private final ById<RulingTable.Ruling> rulings;
+    private final NavigableMap<Long, Source> sources = new TreeMap<>();
+
+    ClosedReader(Connection connection, Handle handle) throws SQLException {
+        run = connection.prepareStatement(RUN);
+        one = connection.prepareStatement(ONE);
+        entries = new EntryReader(connection);
+        rulings = new ById<>(connection, "ruling", RulingTable::read);
+        SourceTable.all(handle).forEach(s -> sources.put(s.firstEntry(), s));
+    }
+
+    void read(YearMonth period, BiConsumer<Entry, ClosedEntry> each) throws SQLException {
+        run.setString(1, period.toString());
+        try (ResultSet rows = run.executeQuery()) {
+            while (rows.next()) {
+                each.accept(
+                        entries.entry(rows, sources.floorEntry(rows.getLong(1)).getValue().id()),
+                        closed(rows));
+            }
+        }
+    }
+
+    Optional<ClosedEntry> entry(long number) throws SQLException {
+        one.setLong(1, number);
+        try (ResultSet rows = one.executeQuery()) {
+            return rows.next() ? Optional.of(closed(rows)) : Optional.empty();
+        }
+    }
+
+    private ClosedEntry closed(ResultSet row) throws SQLException {
+        RulingTable.Ruling ruling = rulings.get(row.getLong(OWN + 1));
+        return new ClosedEntry(
+                row.getLong(1),
+                ruling.treatment(),
+                ruling.rule(),
+                ruling.rate(),
+                new Amount(row.getLong(OWN + 2)),
+                new Amount(row.getLong(OWN + 3)),
+                new Amount(row.getLong(OWN + 4)),
+                BoxesText.parse(row.getString(OWN + 5)));
+    }
+
+    @Override
+    public void close() throws SQLException {
+        run.close();
+        one.close();
+        entries.close();
+        rulings.close();
+    }
+}

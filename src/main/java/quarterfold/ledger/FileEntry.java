@@ -1,0 +1,113 @@
+package quarterfold.ledger;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import quarterfold.money.Amount;
+
+/**
+ * One file being entered: one transaction. {@link #close} without {@link #commit} leaves the ledger
+ * as it was. For one thread at a time.
+ */
+public final class FileEntry implements AutoCloseable {
+
+    private final Handle handle;
+    private final Transaction transaction;
+    private final EntryWriter writer;
+    private final Source opening;
+    private long entries;
+    private long setAside;
+    private long firstDay = Long.MAX_VALUE;
+    private long lastDay = Long.MIN_VALUE;
+
+    /** {@code opening} is the source with its place in the ledger and no entries. */
+    FileEntry(Handle handle, Transaction transaction, Source opening) {
+        this.handle = handle;
+        this.transaction = transaction;
+        this.opening = opening;
+        this.writer = transaction.run(() -> new EntryWriter(handle.getConnection()));
+    }
+
+    /** Enters a line and returns its number. */
+    public long add(Line line) {
+        long number = opening.firstEntry() + entries;
+        transaction.step(() -> writer.add(number, line));
+        entries++;
+        long day = line.taxPoint().toEpochDay();
+        firstDay = Math.min(firstDay, day);
+        lastDay = Math.max(lastDay, day);
+        return number;
+    }
+
+    /** Records a row that makes no entry, and why. */
+    public void setAside(long row, String reason) {
+        change("insert into set_aside (source, row, reason) values (?, ?, ?)", row, reason);
+        setAside++;
+    }
+
+    /** Records a question the reading of the file raised; see {@link RaisedQuery}. */
+    public void raise(String code, String about, String question) {
+        change(
+                "insert into raised_query (source, code, about, question) values (?, ?, ?, ?)",
+                code,
+                about,
+                question);
+    }
+
+    private void change(String sql, Object... values) {
+        Object[] all = new Object[values.length + 1];
+        all[0] = opening.id();
+        System.arraycopy(values, 0, all, 1, values.length);
+        handle.execute(sql, all);
+    }
+
+    /**
+     * Makes it all part of the ledger, with the file's control totals.
+     *
+     * @throws IllegalArgumentException if the totals do not hold together: a row neither entered
+     *     nor set aside, or money lost; nothing is entered then
+     */
+    public Source commit(long rowsRead, long rowsEntered, Amount moneyIn, Amount moneyEntered) {
+        if (rowsRead - rowsEntered != setAside) {
+            throw new IllegalArgumentException(
+                    "%s: %d rows read, %d entered and %d set aside"
+                            .formatted(opening.name(), rowsRead, rowsEntered, setAside));
+        }
+        if (!moneyIn.equals(moneyEntered)) {
+            throw new IllegalArgumentException(
+                    "%s: money in %s, money entered %s"
+                            .formatted(opening.name(), moneyIn, moneyEntered));
+        }
+        Source source =
+                new Source(
+                        opening.id(),
+                        opening.sha256(),
+                        opening.name(),
+                        opening.layout(),
+                        entries == 0 ? 0 : opening.firstEntry(),
+                        entries,
+                        rowsRead,
+                        rowsEntered,
+                        moneyIn,
+                        moneyEntered,
+                        dates());
+        transaction.step(writer::flush);
+        SourceTable.add(handle, source);
+        transaction.commit();
+        return source;
+    }
+
+    private Optional<Source.Dates> dates() {
+        return entries == 0
+                ? Optional.empty()
+                : Optional.of(
+                        new Source.Dates(
+                                LocalDate.ofEpochDay(firstDay), LocalDate.ofEpochDay(lastDay)));
+    }
+
+    @Override
+    public void close() {
+        transaction.step(writer::close);
+        transaction.close();
+    }
+}

@@ -1,0 +1,25 @@
+package quarterfold.ledger;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+
+/** An I/O failure in words: Java's own messages are often only the name of the file. */
+final class IoText {
+    private IoText() {}
+
+    static String of(IOException failure) {
+        if (failure instanceof NoSuchFileException) {
+            return "there is no such file";
+        }
+        if (failure instanceof AccessDeniedException) {
+            return "permission denied";
+        }
+        if (failure instanceof FileSystemException f && f.getReason() != null) {
+            return f.getReason();
+        }
+        String message = failure.getMessage();
+        return message == null ? failure.getClass().getSimpleName() : message;
+    }
+}

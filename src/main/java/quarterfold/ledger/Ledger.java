@@ -1,0 +1,260 @@
+package quarterfold.ledger;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
+import quarterfold.money.Amount;
+
+/**
+ * The ledger of a book, open: what was entered and what was closed. Only grows. For one thread at a
+ * time; every method may throw a {@link LedgerException} where the file cannot be read or written.
+ */
+public final class Ledger implements AutoCloseable {
+
+    private final Path file;
+    private final Handle handle;
+
+    private Ledger(Path file, Handle handle) {
+        this.file = file;
+        this.handle = handle;
+    }
+
+    /** Another process's transaction is waited for up to {@code wait}. */
+    static Ledger open(Path file, Duration wait) {
+        return new Ledger(file, LedgerFile.open(file, wait, false));
+    }
+
+    /** The source with this digest, where the ledger has it. */
+    public Optional<Source> source(String sha256) {
+        return read(() -> SourceTable.bySha256(handle, sha256));
+    }
+
+    /** Every source, in the order of import. */
+    public List<Source> sources() {
+        return read(() -> SourceTable.all(handle));
+    }
+
+    /** The rows of a source that made no entry, in the order they were set aside. */
+    public List<SetAside> setAside(long source) {
+        return read(
+                () ->
+                        handle.createQuery(
+                                        "select * from set_aside where source = :source order by id")
+                                .bind("source", source)
+                                .map(
+                                        (row, context) ->
+                                                new SetAside(
+                                                        row.getLong("source"),
+                                                        row.getLong("row"),
+                                                        row.getString("reason")))
+                                .list());
+    }
+
+    /** Every question the reading of files raised, in the order they were raised. */
+    public List<RaisedQuery> raised() {
+        return read(
+                () ->
+                        handle.createQuery("select * from raised_query order by id")
+                                .map(
+                                        (row, context) ->
+                                                new RaisedQuery(
+                                                        row.getLong("source"),
+                                                        row.getString("code"),
+                                                        row.getString("about"),
+                                                        row.getString("question")))
+                                .list());
+    }
+
+    /**
+     * Begins to enter a file. Another process that is writing is waited for.
+     *
+     * @throws LedgerException if the other process does not finish in time, or the file is known
+     *     already: {@code IN_USE} or {@code REFUSED}
+     */
+    public FileEntry begin(String sha256, String name, String layout) throws LedgerException {
+        Transaction transaction = new Transaction(file, connection());
+        try {
+            Optional<Source> known = source(sha256);
+            if (known.isPresent()) {
+                throw new LedgerException(
+                        LedgerException.Fault.REFUSED,
+                        "%s: this file is in the book already, as source %d, '%s'; nothing was entered"
+                                .formatted(name, known.get().id(), known.get().name()));
+            }
+            return new FileEntry(
+                    handle,
+                    transaction,
+                    new Source(
+                            next("source", "id"),
+                            sha256,
+                            name,
+                            layout,
+                            next("entry", "number"),
+                            0,
+                            0,
+                            0,
+                            Amount.ZERO,
+                            Amount.ZERO,
+                            Optional.empty()));
+        } catch (RuntimeException e) {
+            transaction.close();
+            throw e;
+        }
+    }
+
+    private long next(String table, String column) {
+        return handle.createQuery(
+                        "select coalesce(max(%s), 0) + 1 from %s".formatted(column, table))
+                .mapTo(Long.class)
+                .one();
+    }
+
+    /** The entry with this number. */
+    public Optional<Entry> entry(long number) {
+        return read(
+                () -> {
+                    Optional<Source> source = SourceTable.holding(handle, number);
+                    if (source.isEmpty()) {
+                        return Optional.empty();
+                    }
+                    try (EntryReader reader = new EntryReader(connection())) {
+                        return Optional.of(reader.entry(number, source.get().id()));
+                    }
+                });
+    }
+
+    /**
+     * Every entry with a tax point from {@code first} to {@code last}, in the order of its number,
+     * one at a time: nothing is held.
+     */
+    public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
+        read(
+                () -> {
+                    try (EntryReader reader = new EntryReader(connection())) {
+                        for (Source source : SourceTable.all(handle)) {
+                            if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
+                                reader.run(source, first, last, each);
+                            }
+                        }
+                    }
+                    return true;
+                });
+    }
+
+    private static boolean overlap(Source.Dates dates, LocalDate first, LocalDate last) {
+        return !dates.last().isBefore(first) && !dates.first().isAfter(last);
+    }
+
+    /** Whether any entry has a tax point from {@code first} to {@code last}. */
+    public boolean hasEntries(LocalDate first, LocalDate last) {
+        return read(
+                () -> {
+                    for (Source source : SourceTable.all(handle)) {
+                        if (source.dates().filter(d -> overlap(d, first, last)).isPresent()
+                                && EntryReader.any(handle, source, first, last)) {
+                            return true;
+                        }
+                    }
+                    return false;
+                });
+    }
+
+    /** The highest entry number; 0 in an empty ledger. */
+    public long lastEntry() {
+        return read(() -> next("entry", "number") - 1);
+    }
+
+    /** Whether any sale states a rate of its own. */
+    public boolean hasStatedSaleRates() {
+        return read(
+                () ->
+                        handle.createQuery(
+                                        "select exists (select 1 from profile where kind = 'sale' and"
+                                                + " rate <> '')")
+                                .mapTo(Boolean.class)
+                                .one());
+    }
+
+    /** Every entry, in the order of its number. */
+    public void forEach(Consumer<Entry> each) {
+        forEach(EntryReader.EARLIEST, EntryReader.LATEST, each);
+    }
+
+    /** The close of a period, where it is closed. */
+    public Optional<Close> close(YearMonth period) {
+        return read(() -> CloseTable.find(handle, period));
+    }
+
+    /** Every close, by period. */
+    public List<Close> closes() {
+        return read(() -> CloseTable.all(handle));
+    }
+
+    /**
+     * Begins to close a period. Another process that is writing is waited for.
+     *
+     * @throws LedgerException if the other process does not finish in time, or the period is closed
+     *     already: {@code IN_USE} or {@code REFUSED}
+     */
+    public CloseWriter beginClose(YearMonth period) throws LedgerException {
+        Transaction transaction = new Transaction(file, connection());
+        try {
+            if (read(() -> CloseTable.isClosed(handle, period))) {
+                throw new LedgerException(
+                        LedgerException.Fault.REFUSED,
+                        "%s is closed already, and a closed period never changes; nothing was changed"
+                                .formatted(period));
+            }
+            return new CloseWriter(handle, transaction, period, next("closed_entry", "id"));
+        } catch (RuntimeException e) {
+            transaction.close();
+            throw e;
+        }
+    }
+
+    /** What a close froze of an entry, where its period is closed and it was there in time. */
+    public Optional<ClosedEntry> closedEntry(long number) {
+        return read(
+                () -> {
+                    try (ClosedReader reader = new ClosedReader(connection(), handle)) {
+                        return reader.entry(number);
+                    }
+                });
+    }
+
+    /** What a close froze of each entry, in the order it was frozen; nothing where none is. */
+    public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
+        read(
+                () -> {
+                    try (ClosedReader reader = new ClosedReader(connection(), handle)) {
+                        reader.read(period, each);
+                    }
+                    return true;
+                });
+    }
+
+    private <T> T read(Transaction.Work<T> work) {
+        try {
+            return Transaction.run(file, work);
+        } catch (JdbiException e) {
+            throw SqlFailure.translate(file, e);
+        }
+    }
+
+    private Connection connection() {
+        return handle.getConnection();
+    }
+
+    @Override
+    public void close() {
+        handle.close();
+    }
+}

@@ -1,0 +1,59 @@
+package quarterfold.ledger;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The liability of the owner's goods: {@code products.csv}, with the columns {@code product},
+ * {@code liability}, {@code from} and {@code to}. A liability is {@code standard}, {@code reduced},
+ * {@code zero}, {@code exempt} or {@code outside}; an empty {@code from} or {@code to} is open.
+ */
+public final class Products {
+    static final List<String> LIABILITIES =
+            List.of("standard", "reduced", "zero", "exempt", "outside");
+    private static final Products NONE = new Products(Map.of());
+
+    private final Map<String, List<Dated>> byProduct;
+
+    /** A liability from its first to its last day. */
+    record Dated(String liability, LocalDate from, LocalDate to) {
+        boolean covers(LocalDate day) {
+            return !day.isBefore(from) && !day.isAfter(to);
+        }
+    }
+
+    Products(Map<String, List<Dated>> byProduct) {
+        this.byProduct = byProduct;
+    }
+
+    /** A list of no products. */
+    public static Products none() {
+        return NONE;
+    }
+
+    /**
+     * Reads a product list.
+     *
+     * @throws LedgerException listing every problem, one a line, if any row is bad
+     */
+    static Products read(Path file) throws LedgerException {
+        return new ProductsReader(file).read();
+    }
+
+    /** The liability of a product on a day, where the list has it. */
+    public Optional<String> liability(String product, LocalDate day) {
+        for (Dated dated : byProduct.getOrDefault(product, List.of())) {
+            if (dated.covers(day)) {
+                return Optional.of(dated.liability());
+            }
+        }
+        return Optional.empty();
+    }
+
+    public boolean isEmpty() {
+        return byProduct.isEmpty();
+    }
+}

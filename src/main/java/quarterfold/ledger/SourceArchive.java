@@ -1,0 +1,147 @@
+package quarterfold.ledger;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Optional;
+
+/**
+ * The folder that keeps every file brought in, byte for byte and read-only, as {@code <first 12
+ * digits of its SHA-256>-<name>}. A copy has that name only once it is whole and on the disk.
+ */
+public final class SourceArchive {
+    private static final int PREFIX = 12;
+    private static final int LONGEST_NAME = 100;
+    private static final int BUFFER = 1 << 18;
+
+    private final Path folder;
+
+    SourceArchive(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Copies a file into the archive, reading it once. Where the archive has the same bytes
+     * already, under whatever name, that copy is the answer.
+     *
+     * @throws LedgerException if the file cannot be read or the copy not written
+     */
+    public Archived archive(Path file) throws LedgerException {
+        if (!Files.isRegularFile(file)) {
+            throw new LedgerException(
+                    LedgerException.Fault.UNREADABLE,
+                    "%s: %s"
+                            .formatted(
+                                    file,
+                                    Files.exists(file)
+                                            ? "this is not a file"
+                                            : "there is no such file"));
+        }
+        String name = String.valueOf(file.getFileName());
+        try {
+            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            try {
+                String sha256 = copy(file, part);
+                Optional<Path> known = find(sha256);
+                return new Archived(
+                        known.isPresent() ? known.get() : keep(part, sha256, name), sha256, name);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        } catch (IOException e) {
+            throw LedgerException.file(file, "be copied into " + folder, e);
+        }
+    }
+
+    /** Removes a copy whose import was refused, unless the ledger has it as a source. */
+    public void discard(Archived archived, Ledger ledger) throws LedgerException {
+        if (ledger.source(archived.sha256()).isEmpty()) {
+            try {
+                Files.deleteIfExists(archived.path());
+            } catch (IOException e) {
+                throw LedgerException.file(archived.path(), "be removed", e);
+            }
+        }
+    }
+
+    private Path keep(Path part, String sha256, String name) throws IOException {
+        Path path = folder.resolve(sha256.substring(0, PREFIX) + "-" + plain(name));
+        if (!part.toFile().setWritable(false, false)) {
+            throw new IOException("the copy cannot be made read-only");
+        }
+        Files.move(part, path, StandardCopyOption.ATOMIC_MOVE);
+        syncFolder();
+        return path;
+    }
+
+    /** Any copy with these bytes, whatever its name; its bytes are read again to be sure. */
+    private Optional<Path> find(String sha256) throws IOException {
+        try (DirectoryStream<Path> same =
+                Files.newDirectoryStream(folder, sha256.substring(0, PREFIX) + "-*")) {
+            for (Path path : same) {
+                if (digest(path).equals(sha256)) {
+                    return Optional.of(path);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static String copy(Path from, Path to) throws IOException {
+        MessageDigest digest = sha256();
+        ByteBuffer buffer = ByteBuffer.allocateDirect(BUFFER);
+        try (FileChannel in = FileChannel.open(from);
+                FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
+            while (in.read(buffer.clear()) >= 0) {
+                digest.update(buffer.flip().duplicate());
+                while (buffer.hasRemaining()) {
+                    out.write(buffer);
+                }
+            }
+            out.force(true);
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private static String digest(Path file) throws IOException {
+        MessageDigest digest = sha256();
+        byte[] buffer = new byte[BUFFER];
+        try (InputStream in = Files.newInputStream(file)) {
+            for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
+                digest.update(buffer, 0, read);
+            }
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e); // every Java platform has it
+        }
+    }
+
+    /** The name with what some file system refuses replaced, short enough for all of them. */
+    private static String plain(String name) {
+        String plain = name.replaceAll("[^\\p{L}\\p{N}._ -]", "_");
+        return plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
+    }
+
+    private void syncFolder() throws IOException {
+        if (!System.getProperty("os.name", "").startsWith("Windows")) { // cannot open a folder
+            try (FileChannel channel = FileChannel.open(folder)) {
+                channel.force(true);
+            }
+        }
+    }
+}

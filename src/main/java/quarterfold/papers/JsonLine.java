@@ -1,0 +1,33 @@
+package quarterfold.papers;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+
+/** One JSON object on one line. */
+public final class JsonLine {
+
+    private static final JsonFactory FACTORY = new JsonFactory();
+
+    private JsonLine() {}
+
+    /** Writes the fields of the object. */
+    public interface Fields {
+        void write(JsonGenerator json) throws IOException;
+    }
+
+    /** The object with these fields, without a line end. */
+    public static String of(Fields fields) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = FACTORY.createGenerator(text)) {
+            json.writeStartObject();
+            fields.write(json);
+            json.writeEndObject();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return text.toString();
+    }
+}

@@ -1,0 +1,99 @@
+package quarterfold.period;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import quarterfold.law.Dated;
+import quarterfold.law.Law;
+import quarterfold.law.TreatmentRow;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Close;
+import quarterfold.ledger.ClosedEntry;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.SetAside;
+import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Query;
+import quarterfold.treatment.Treated;
+
+/** The papers of a closed period: what the close froze, with the tables it was closed with. */
+final class ClosedPack implements Pack {
+
+    private final Book book;
+    private final Ledger ledger;
+    private final Close close;
+    private final VatReturn vatReturn;
+    private final Law law;
+    private final Map<Long, List<Query>> queries;
+
+    ClosedPack(Book book, Ledger ledger, Close close) {
+        this.book = book;
+        this.ledger = ledger;
+        this.close = close;
+        this.vatReturn = ClosedReturn.of(close);
+        this.law = ClosedReturn.law(close);
+        this.queries =
+                vatReturn.queries().stream()
+                        .filter(q -> q.entry().isPresent())
+                        .collect(Collectors.groupingBy(q -> q.entry().getAsLong()));
+    }
+
+    @Override
+    public Settings settings() {
+        return book.settings();
+    }
+
+    @Override
+    public VatReturn vatReturn() {
+        return vatReturn;
+    }
+
+    @Override
+    public Law law() {
+        return law;
+    }
+
+    @Override
+    public List<Source> sources() {
+        return Returns.sourcesIn(ledger, vatReturn.period()).stream()
+                .filter(s -> s.firstEntry() <= close.lastEntry())
+                .toList();
+    }
+
+    @Override
+    public List<SetAside> setAside() {
+        return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
+    }
+
+    @Override
+    public Map<String, Amount> otherRounding() {
+        return close.otherRounding();
+    }
+
+    @Override
+    public void forEachTreated(Consumer<Treated> each) {
+        ledger.forEachClosed(
+                close.period(), (entry, closed) -> each.accept(treated(entry, closed)));
+    }
+
+    /** An entry with what the close froze of it. */
+    Treated treated(Entry entry, ClosedEntry closed) {
+        Optional<Dated<TreatmentRow>> rule = law.treatments().rule(closed.rule());
+        return new Treated(
+                entry,
+                closed.treatment(),
+                closed.rule(),
+                rule.map(r -> r.value().why()).orElse("No rule of the table fits this entry"),
+                rule.map(Dated::source).orElse(""),
+                closed.rate(),
+                closed.net(),
+                closed.vat(),
+                closed.claim(),
+                closed.boxes(),
+                queries.getOrDefault(entry.number(), List.of()));
+    }
+}

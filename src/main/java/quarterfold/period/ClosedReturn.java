@@ -1,0 +1,61 @@
+package quarterfold.period;
+
+import java.util.List;
+import java.util.OptionalLong;
+import quarterfold.law.Law;
+import quarterfold.law.TableFile;
+import quarterfold.ledger.Close;
+import quarterfold.ledger.ClosedQuery;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Query;
+
+/** A frozen return, read back with the tables it was closed with. */
+final class ClosedReturn {
+
+    private ClosedReturn() {}
+
+    static VatReturn of(Close close) {
+        Law law = law(close);
+        List<BoxFigure> boxes =
+                law.form(close.end()).stream()
+                        .map(
+                                box ->
+                                        new BoxFigure(
+                                                box,
+                                                close.exact().getOrDefault(box.id(), Amount.ZERO),
+                                                close.figures()
+                                                        .getOrDefault(box.id(), Amount.ZERO)))
+                        .toList();
+        return new VatReturn(
+                new Period(close.period(), close.start(), close.end(), close.due()),
+                VatReturn.Status.CLOSED,
+                boxes,
+                Figured.direction(boxes),
+                close.queries().stream().map(ClosedReturn::query).toList());
+    }
+
+    static Law law(Close close) {
+        return Law.of(
+                close.tables().stream()
+                        .map(t -> new TableFile(t.name(), t.sha256(), t.text()))
+                        .toList());
+    }
+
+    private static Query query(ClosedQuery closed) {
+        return new Query(
+                closed.id(),
+                closed.entry() == 0 ? OptionalLong.empty() : OptionalLong.of(closed.entry()),
+                closed.place(),
+                closed.question(),
+                closed.money());
+    }
+
+    static ClosedQuery frozen(Query query) {
+        return new ClosedQuery(
+                query.id(),
+                query.entry().orElse(0),
+                query.place(),
+                query.question(),
+                query.money());
+    }
+}

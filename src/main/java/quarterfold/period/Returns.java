@@ -1,0 +1,215 @@
+package quarterfold.period;
+
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import quarterfold.law.Law;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Close;
+import quarterfold.ledger.ClosedEntry;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Baskets;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.Liabilities;
+import quarterfold.treatment.Query;
+import quarterfold.treatment.Questions;
+import quarterfold.treatment.Treated;
+import quarterfold.treatment.TreatmentRun;
+
+/**
+ * The returns of one book: a draft worked out from the ledger as it stands, or the figures a close
+ * froze. Holds the ledger open; for one thread.
+ */
+public final class Returns {
+
+    private static final YearMonth NO_PERIOD = YearMonth.of(1, 1);
+
+    private final Book book;
+    private final Ledger ledger;
+    private final Law law;
+    private final Calendar calendar;
+    private final Map<Long, String> fileNames = new HashMap<>();
+    private Optional<Context> context = Optional.empty();
+
+    public Returns(Book book, Ledger ledger, Law law) {
+        this.book = book;
+        this.ledger = ledger;
+        this.law = law;
+        this.calendar = new Calendar(book.settings(), law);
+    }
+
+    public Calendar calendar() {
+        return calendar;
+    }
+
+    /** The return of a period: as it was closed, or a draft. */
+    public VatReturn of(Period period) {
+        return ledger.close(period.name())
+                .map(ClosedReturn::of)
+                .orElseGet(() -> draft(period, t -> {}));
+    }
+
+    /** Whether the period is closed. */
+    public boolean isClosed(YearMonth period) {
+        return ledger.close(period).isPresent();
+    }
+
+    /** A draft, showing each entry of the period to {@code each} as it is treated. */
+    VatReturn draft(Period period, Consumer<Treated> each) {
+        Figured figured = new Figured();
+        List<Query> queries = new ArrayList<>();
+        FeeWatch fees = new FeeWatch();
+        treat(
+                period,
+                context(),
+                treated -> {
+                    figured.add(treated.boxes());
+                    queries.addAll(treated.queries());
+                    fees.see(treated.entry());
+                    each.accept(treated);
+                });
+        Questions questions = new Questions(context());
+        fees.withoutInvoice()
+                .forEach(
+                        (channel, money) ->
+                                queries.add(
+                                        questions.ask(
+                                                "fees-without-invoice",
+                                                period.name() + "/" + channel,
+                                                money,
+                                                Map.of("channel", channel))));
+        queries.addAll(new Raised(ledger, this::fileName).of(period));
+        queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
+        List<BoxFigure> boxes = figured.boxes(law.form(period.end()));
+        return new VatReturn(
+                period, VatReturn.Status.DRAFT, boxes, Figured.direction(boxes), queries);
+    }
+
+    /** Each box under the rounding the book did not choose. */
+    Map<String, Amount> otherRounding(Period period) {
+        Figured figured = new Figured();
+        treat(period, context().withOtherRounding(), treated -> figured.add(treated.boxes()));
+        Map<String, Amount> figures = new HashMap<>();
+        figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
+        return figures;
+    }
+
+    private void treat(Period period, Context with, Consumer<Treated> each) {
+        TreatmentRun run = new TreatmentRun(with);
+        ledger.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
+    }
+
+    /**
+     * Every entry of the ledger in the order of its number: as its close froze it, or as its own
+     * period would treat it now.
+     */
+    public void forEachTreated(Consumer<Treated> each) {
+        Map<YearMonth, TreatmentRun> runs = new HashMap<>();
+        Map<YearMonth, ClosedPack> packs = new HashMap<>();
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
+        ledger.forEach(
+                entry -> {
+                    YearMonth period =
+                            calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
+                    ClosedPack pack = packs.get(period);
+                    Optional<ClosedEntry> frozen =
+                            pack == null ? Optional.empty() : ledger.closedEntry(entry.number());
+                    each.accept(
+                            pack != null && frozen.isPresent()
+                                    ? pack.treated(entry, frozen.get())
+                                    : runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
+                                            .treat(entry));
+                });
+    }
+
+    /** One entry as {@link #forEachTreated} shows it; empty where the ledger has no such number. */
+    public Optional<Treated> treated(long number) {
+        List<Treated> found = new ArrayList<>();
+        ledger.entry(number)
+                .ifPresent(
+                        entry ->
+                                calendar.of(entry.taxPoint())
+                                        .ifPresentOrElse(
+                                                period -> find(period, entry, found),
+                                                () ->
+                                                        found.add(
+                                                                new TreatmentRun(context())
+                                                                        .treat(entry))));
+        return found.stream().findFirst();
+    }
+
+    private void find(Period period, Entry entry, List<Treated> found) {
+        Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
+        Optional<Close> close = ledger.close(period.name());
+        if (frozen.isPresent() && close.isPresent()) {
+            found.add(new ClosedPack(book, ledger, close.get()).treated(entry, frozen.get()));
+            return;
+        }
+        treat(
+                period,
+                context(),
+                treated -> {
+                    if (treated.entry().number() == entry.number()) {
+                        found.add(treated);
+                    }
+                });
+    }
+
+    /** What the working papers of a period show. */
+    public Pack pack(Period period) {
+        Optional<Close> close = ledger.close(period.name());
+        return close.isPresent()
+                ? new ClosedPack(book, ledger, close.get())
+                : new DraftPack(book.settings(), law, ledger, this, period);
+    }
+
+    String fileName(long source) {
+        if (fileNames.isEmpty()) {
+            ledger.sources().forEach(s -> fileNames.put(s.id(), s.name()));
+        }
+        return fileNames.getOrDefault(source, "source " + source);
+    }
+
+    private Context context() {
+        if (context.isEmpty()) {
+            Liabilities liabilities = new Liabilities(law, book.products()::liability);
+            context =
+                    Optional.of(
+                            new Context(
+                                    law,
+                                    book.settings(),
+                                    book.products()::liability,
+                                    baskets(liabilities),
+                                    this::fileName,
+                                    book.settings().roundingPerLine()));
+        }
+        return context.get();
+    }
+
+    /** Baskets are only looked for where something can be other than standard-rated. */
+    private Baskets baskets(Liabilities liabilities) {
+        return book.products().isEmpty() && !ledger.hasStatedSaleRates()
+                ? Baskets.NONE
+                : Baskets.of(ledger::forEach, liabilities);
+    }
+
+    static List<Source> sourcesIn(Ledger ledger, Period period) {
+        return ledger.sources().stream()
+                .filter(
+                        s ->
+                                s.dates()
+                                        .filter(
+                                                d ->
+                                                        !d.last().isBefore(period.start())
+                                                                && !d.first().isAfter(period.end()))
+                                        .isPresent())
+                .toList();
+    }
+}

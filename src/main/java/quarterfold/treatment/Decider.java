@@ -1,0 +1,129 @@
+package quarterfold.treatment;
+
+import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableSet;
+import java.util.Optional;
+import quarterfold.law.BoxRule;
+import quarterfold.law.Dated;
+import quarterfold.law.Fact;
+import quarterfold.law.Law;
+import quarterfold.law.TreatmentRow;
+import quarterfold.law.Treatments;
+import quarterfold.law.VatRule;
+import quarterfold.ledger.Profile;
+import quarterfold.ledger.Settings;
+import quarterfold.money.Percent;
+
+/**
+ * Looks up the deciding row once for all entries of one profile and the same facts, between two
+ * days on which some table changes.
+ */
+final class Decider {
+
+    /** Where no row fits: nothing is added to any box, and a person is asked. */
+    private static final TreatmentRow NO_RULE =
+            new TreatmentRow(
+                    "-",
+                    "undecided",
+                    Map.of(),
+                    "",
+                    "",
+                    VatRule.NONE,
+                    false,
+                    "no-rule",
+                    "No rule of the table fits this entry");
+
+    private static final int PROFILES_HELD = 10_000;
+
+    private final Law law;
+    private final Settings settings;
+    private final FactFinder factFinder;
+    private final NavigableSet<LocalDate> changes;
+    private final IdentityHashMap<Profile, Known> known = new IdentityHashMap<>();
+
+    /** The facts that differ between entries of one profile. */
+    record Varying(Liability liability, String vat, String claims) {}
+
+    /** What is known of a profile between two changes of the law. */
+    private record Known(
+            LocalDate first,
+            LocalDate next,
+            Map<Fact, String> facts,
+            Map<Varying, Decision> decisions) {}
+
+    Decider(Law law, Settings settings) {
+        this.law = law;
+        this.settings = settings;
+        this.factFinder = new FactFinder(law, settings);
+        this.changes = law.changes();
+    }
+
+    Decision decide(Profile profile, LocalDate day, Varying varying) {
+        Known now = known.get(profile);
+        if (now == null || day.isBefore(now.first()) || !day.isBefore(now.next())) {
+            now = learn(profile, day);
+        }
+        Decision decision = now.decisions().get(varying);
+        if (decision == null) {
+            decision = look(now.facts(), profile, day, varying);
+            now.decisions().put(varying, decision);
+        }
+        return decision;
+    }
+
+    private Known learn(Profile profile, LocalDate day) {
+        if (known.size() >= PROFILES_HELD) {
+            known.clear();
+        }
+        Known now =
+                new Known(
+                        Optional.ofNullable(changes.floor(day)).orElse(LocalDate.MIN),
+                        Optional.ofNullable(changes.higher(day)).orElse(LocalDate.MAX),
+                        factFinder.of(profile, day),
+                        new HashMap<>());
+        known.put(profile, now);
+        return now;
+    }
+
+    private Decision look(
+            Map<Fact, String> shared, Profile profile, LocalDate day, Varying varying) {
+        Map<Fact, String> facts = new EnumMap<>(shared);
+        facts.put(Fact.LIABILITY, varying.liability().category());
+        facts.put(Fact.VAT, varying.vat());
+        facts.put(Fact.CLAIMS, varying.claims());
+        Optional<Dated<TreatmentRow>> found =
+                law.treatments()
+                        .decide(facts, day, c -> law.choices().holds(c, settings.choices()));
+        TreatmentRow row = found.map(Dated::value).orElse(NO_RULE);
+        Percent blocked =
+                law.blocked(profile.category(), day)
+                        .map(b -> b.value().blocked())
+                        .orElse(Percent.ZERO);
+        return new Decision(
+                row,
+                found.map(Dated::source).orElse(""),
+                rate(row, varying.liability(), day),
+                blocked.complement(),
+                boxes(row, day));
+    }
+
+    private List<BoxRule> boxes(TreatmentRow row, LocalDate day) {
+        return law.boxes(row.treatment(), day).stream().map(Dated::value).toList();
+    }
+
+    private Optional<Percent> rate(TreatmentRow row, Liability liability, LocalDate day) {
+        if (row.rate().isEmpty()) {
+            return Optional.empty();
+        }
+        boolean own = row.rate().equals(Treatments.OWN_RATE);
+        if (own && liability.percent().isPresent()) {
+            return liability.percent();
+        }
+        return law.rates().on(own ? liability.category() : row.rate(), day).map(Dated::value);
+    }
+}

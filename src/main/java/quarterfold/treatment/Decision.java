@@ -1,0 +1,21 @@
+package quarterfold.treatment;
+
+import java.util.List;
+import java.util.Optional;
+import quarterfold.law.BoxRule;
+import quarterfold.law.TreatmentRow;
+import quarterfold.money.Percent;
+
+/**
+ * What the tables decide for every entry of the same facts between two changes of the law.
+ *
+ * @param rate the percentage to work with; empty where no rate applies
+ * @param deductible the share of the VAT that is not blocked
+ * @param boxes what the treatment adds to which box
+ */
+record Decision(
+        TreatmentRow row,
+        String citation,
+        Optional<Percent> rate,
+        Percent deductible,
+        List<BoxRule> boxes) {}

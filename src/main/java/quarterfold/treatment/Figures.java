@@ -1,0 +1,69 @@
+package quarterfold.treatment;
+
+import java.util.Optional;
+import quarterfold.ledger.Amounts;
+import quarterfold.money.Amount;
+import quarterfold.money.Percent;
+import quarterfold.money.Rounding;
+
+/** The value without VAT and the VAT of an entry, or of a share of it. */
+record Figures(Amount net, Amount vat) {
+
+    Figures plus(Figures other) {
+        return new Figures(net.plus(other.net), vat.plus(other.vat));
+    }
+
+    /** No VAT: the value without any tax the document prints. */
+    static Figures none(Amounts amounts) {
+        return new Figures(valueWithoutTax(amounts), Amount.ZERO);
+    }
+
+    /**
+     * VAT as printed; a nought or nothing printed where a rate applies is worked out: inside the
+     * price to four decimals, or on the net value to the penny, and to the penny everywhere in a
+     * book that rounds each line.
+     */
+    static Figures inside(Amounts amounts, Percent rate, Optional<Rounding> lineRounding) {
+        boolean asPrinted = amounts.vat().filter(v -> !v.isZero() || rate.isZero()).isPresent();
+        if (asPrinted || rate.isZero()) {
+            Amount vat = amounts.vat().orElse(Amount.ZERO);
+            return new Figures(valueWithoutTax(amounts), vat);
+        }
+        if (amounts.gross().isPresent()) {
+            Amount gross = amounts.gross().get();
+            Amount exact = gross.vatInside(rate);
+            Amount vat = lineRounding.map(exact::rounded).orElse(exact);
+            return new Figures(gross.minus(vat), vat);
+        }
+        Amount net = valueWithoutTax(amounts);
+        return new Figures(net, net.vatOnTop(rate).rounded(Rounding.NEAREST_PENNY));
+    }
+
+    /** Import VAT as printed; the value stated, or the value on which the rate gives that VAT. */
+    static Figures ofImport(Amounts amounts, Percent rate) {
+        Amount vat =
+                amounts.vat()
+                        .orElseGet(
+                                () ->
+                                        valueWithoutTax(amounts)
+                                                .vatOnTop(rate)
+                                                .rounded(Rounding.NEAREST_PENNY));
+        Amount net =
+                amounts.net()
+                        .orElseGet(
+                                () ->
+                                        amounts.gross()
+                                                .map(g -> g.minus(vat))
+                                                .orElseGet(() -> vat.netOfVat(rate)));
+        return new Figures(net, vat);
+    }
+
+    static Amount valueWithoutTax(Amounts amounts) {
+        return amounts.net()
+                .orElseGet(
+                        () ->
+                                amounts.gross()
+                                        .map(g -> g.minus(amounts.vat().orElse(Amount.ZERO)))
+                                        .orElse(Amount.ZERO));
+    }
+}

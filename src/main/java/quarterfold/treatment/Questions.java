@@ -1,0 +1,67 @@
+package quarterfold.treatment;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Profile;
+import quarterfold.money.Amount;
+import quarterfold.money.Percent;
+
+/** Words queries: the table's text with what the entry says filled in. */
+public final class Questions {
+
+    private final Context context;
+
+    public Questions(Context context) {
+        this.context = context;
+    }
+
+    /** A question about an entry that was not treated, such as one that came after a close. */
+    public Query ask(String code, Entry entry) {
+        return ask(code, entry, Figures.none(entry.amounts()), Optional.empty());
+    }
+
+    /** A question about no single entry. */
+    public Query ask(String code, String about, Amount money, Map<String, String> words) {
+        Map<String, String> all = new LinkedHashMap<>(words);
+        all.put("money", money.toString());
+        String question = filled(context.law().query(code).question(), all);
+        return new Query(about + "/" + code, OptionalLong.empty(), "", question, money);
+    }
+
+    Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
+        Profile profile = entry.profile();
+        Amount money = entry.amounts().money();
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put("money", money.toString());
+        words.put(
+                "vat",
+                entry.amounts().vat().filter(v -> !v.isZero()).orElse(figures.vat()).toString());
+        words.put("currency", profile.currency());
+        words.put(
+                "rate",
+                profile.rate().isStated()
+                        ? profile.rate().code()
+                        : rate.map(r -> r + "%").orElse("no rate"));
+        words.put("date", entry.taxPoint().toString());
+        words.put("party_vat", profile.partyVat());
+        words.put("category", profile.category());
+        words.put("channel", profile.channel());
+        return new Query(
+                "E" + entry.number() + "/" + code,
+                OptionalLong.of(entry.number()),
+                context.files().name(entry.source()) + " row " + entry.line().row(),
+                filled(context.law().query(code).question(), words),
+                figures.vat().isZero() ? money : figures.vat());
+    }
+
+    private static String filled(String text, Map<String, String> words) {
+        String filled = text;
+        for (Map.Entry<String, String> word : words.entrySet()) {
+            filled = filled.replace("{" + word.getKey() + "}", word.getValue());
+        }
+        return filled;
+    }
+}
