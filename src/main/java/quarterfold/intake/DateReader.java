@@ -68,7 +68,7 @@ final class DateReader {
         }
         Optional<LocalDate> day = known.get(text);
         if (day == null) {
-            day = parse(text);
+            day = parse(text).filter(d -> d.getYear() > 0);
             if (known.size() >= KEPT) {
                 known.clear();
             }
