@@ -97,7 +97,7 @@ final class EntrySheets {
                 printed("Printed net", money, t -> t.entry().amounts().net()),
                 printed("Printed VAT", money, t -> t.entry().amounts().vat()),
                 printed("Printed gross", money, t -> t.entry().amounts().gross()),
-                Column.text("Treatment", 20, t -> Words.plain(t.treatment())),
+                Column.text("Treatment", 20, t -> Words.treatment(t.treatment())),
                 Column.text("Rate", 7, Treated::rate),
                 Column.money("Value", money, Treated::net),
                 Column.money("VAT", money, Treated::vat),
