@@ -90,7 +90,7 @@ final class EntrySheets {
                 Column.text("Kind", 13, t -> Words.plain(t.entry().kind().code())),
                 Column.text("Document or order", 14, t -> document(t.entry())),
                 Column.text("Party or channel", 19, t -> party(t.entry().profile())),
-                Column.text("Description", 24, t -> description(t.entry().line().item())),
+                Column.text("Description", 30, t -> description(t.entry().line().item())),
                 Column.text("From", 7.5, t -> t.entry().profile().from()),
                 Column.text("To", 5, t -> t.entry().profile().to()),
                 Column.text("Cur.", 6, t -> t.entry().profile().currency()),
