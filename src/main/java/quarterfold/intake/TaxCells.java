@@ -12,23 +12,24 @@ import quarterfold.money.Amount;
 /**
  * The tax a report prints beside its prices, with the owner's + and -. Tax that the channel
  * withholds whole is the channel's to account for, and the price without it is the seller's; tax
- * that is not withheld is the seller's own VAT; no tax means that the price includes VAT
- * (docs/facts: cross-border 2.3). Anything else is unclear, and a question for the treatment.
+ * that is not withheld is the seller's own VAT; no tax means that the price includes VAT (common
+ * practice of settlement reports). Anything else is unclear, and a question for the treatment.
  */
 final class TaxCells {
     private final int tax;
     private final int withheld;
-    private final FieldCells restCells;
+    private final LineCells restCells;
     private final ProfileReader restProfiles;
 
     /** A layout without tax columns has no tax in any row. */
     TaxCells(Layout layout, FieldCells rowCells, String currency, MoneyCells money) {
         tax = layout.tax().map(t -> money.index(t.column())).orElse(-1);
         withheld = layout.tax().flatMap(Layout.Tax::withheld).map(money::index).orElse(-1);
-        restCells =
+        FieldCells own =
                 rowCells.with(EntryCells.collects(ChannelCollects.UNCLEAR))
                         .with(Map.of(Field.KIND, Kind.OTHER_MONEY.code()));
-        restProfiles = new ProfileReader(restCells, currency);
+        restCells = LineCells.of(own);
+        restProfiles = new ProfileReader(own, currency);
     }
 
     boolean uses(int index) {
