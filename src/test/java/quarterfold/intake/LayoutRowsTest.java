@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.IOException;
 import java.nio.charset.Charset;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -530,5 +531,17 @@ class LayoutRowsTest {
                         "broken.yaml:1 [fields.date]: found nothing; expected a column, such as date: Date",
                         "broken.yaml:2 [rows]: found no rule; expected at least one, such as - {when: {}, enter: [{kind: sale, gross: Amount}]}",
                         "broken.yaml:1 [amounts]: found nothing; expected columns, such as amounts: [Amount]");
+    }
+
+    @Test
+    void aLayoutInAnotherEncodingIsTold() throws IOException {
+        desk.layout("accented", "");
+        Files.write(
+                desk.path("book").resolve("layouts").resolve("accented.yaml"),
+                "title: Caf\u00e9".getBytes(Charset.forName("windows-1252")));
+
+        assertThat(lineProblems("2026-09-30T10:00:00Z,S1,O1,GBP,,Order,Item,12.00,\n"))
+                .startsWith(
+                        "accented.yaml: found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding");
     }
 }

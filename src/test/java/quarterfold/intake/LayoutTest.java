@@ -214,4 +214,14 @@ class LayoutTest {
                 .containsExactly(
                         "till.yaml:22 [worked_out.Sum]: found 1 columns; expected the two to multiply, such as [Quantity, Price]");
     }
+
+    @Test
+    void entriesThatTheSignsOrTheTaxDoNotAllow() {
+        assertThat(changed("kind: sale, gross: Sum,", "kind: sale, net: Sum,"))
+                .containsExactly(
+                        "till.yaml:25 [rows.enter]: found a sale with net or vat beside a tax column; expected its price alone, such as {kind: sale, gross: Price}");
+        assertThat(changed("kind: sale,", "kind: import-vat-postponed,"))
+                .containsExactly(
+                        "till.yaml:25 [rows.enter]: found import-vat-postponed, which moves no money, under signs: owner; expected amounts as printed, such as signs: document");
+    }
 }
