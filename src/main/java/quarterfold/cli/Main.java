@@ -42,12 +42,14 @@ import picocli.CommandLine.Spec;
         versionProvider = Main.Version.class,
         subcommands = {
             NewCommand.class,
+            ImportCommand.class,
             LedgerCommand.class,
             QueriesCommand.class,
             ReturnCommand.class,
             CloseCommand.class,
             VouchCommand.class,
-            PapersCommand.class
+            PapersCommand.class,
+            DemoCommand.class
         })
 public final class Main implements Runnable {
 
@@ -97,10 +99,19 @@ public final class Main implements Runnable {
         line.setErr(err);
         line.setUsageHelpAutoWidth(false);
         line.setExecutionExceptionHandler(new Failures(main));
-        line.setAbbreviatedSubcommandsAllowed(false);
+        line.setParameterExceptionHandler(Main::wrongUsage);
         int code = line.execute(args);
         out.flush();
         return code;
+    }
+
+    private static int wrongUsage(ParameterException fault, String[] args) {
+        CommandLine line = fault.getCommandLine();
+        PrintWriter err = line.getErr();
+        err.println(fault.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(fault, err);
+        err.printf("Help: %s --help%n", line.getCommandSpec().qualifiedName());
+        return ExitCode.USAGE;
     }
 
     /** The version in the jar's manifest. */

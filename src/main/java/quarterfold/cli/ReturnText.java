@@ -1,6 +1,7 @@
 package quarterfold.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import quarterfold.law.Box;
 import quarterfold.ledger.Settings;
 import quarterfold.money.Amount;
@@ -10,6 +11,8 @@ import quarterfold.period.VatReturn;
 
 /** A return as people read it on a terminal. */
 final class ReturnText {
+
+    private static final int LABEL = 56;
 
     private ReturnText() {}
 
@@ -22,13 +25,15 @@ final class ReturnText {
                 Texts.day(vatReturn.period().start()),
                 Texts.day(vatReturn.period().end()),
                 vatReturn.status().code());
-        int words =
-                vatReturn.boxes().stream().mapToInt(b -> b.box().label().length()).max().orElse(0);
         for (BoxFigure box : vatReturn.boxes()) {
+            List<String> words = Texts.wrapped(box.box().label(), LABEL);
+            for (String line : words.subList(0, words.size() - 1)) {
+                out.printf("  %s  %s%n", words.indexOf(line) == 0 ? box.box().id() : " ", line);
+            }
             out.printf(
-                    "  %s  %-" + words + "s %16s%n",
-                    box.box().id(),
-                    box.box().label(),
+                    "  %s  %-" + LABEL + "s %16s%n",
+                    words.size() == 1 ? box.box().id() : " ",
+                    words.get(words.size() - 1),
                     Texts.grouped(box.text()));
         }
         out.printf("%n%s%n", direction(vatReturn));

@@ -5,6 +5,8 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import quarterfold.money.Amount;
 
@@ -38,6 +40,21 @@ final class Texts {
 
     static String count(long number, String one, String many) {
         return grouped(Long.toString(number)) + " " + (number == 1 ? one : many);
+    }
+
+    /** Lines of at most so many characters, broken at spaces. */
+    static List<String> wrapped(String text, int width) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : text.split(" ", -1)) {
+            if (line.length() > 0 && line.length() + 1 + word.length() > width) {
+                lines.add(line.toString());
+                line.setLength(0);
+            }
+            line.append(line.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(line.toString());
+        return lines;
     }
 
     /** The words every result carries. */

@@ -53,8 +53,8 @@ record ListPack(
                                                     quarterfold.money.Rounding.NEAREST_PENNY),
                                             Amount::plus));
         }
-        List<BoxFigure> boxes = figures(law.form(), exact);
-        List<BoxFigure> others = figures(law.form(), other);
+        List<BoxFigure> boxes = figures(law.form(period.end()), exact);
+        List<BoxFigure> others = figures(law.form(period.end()), other);
         Map<String, Amount> otherFigures = new TreeMap<>();
         others.forEach(b -> otherFigures.put(b.box().id(), b.figure()));
         int way = boxes.get(2).figure().compareTo(boxes.get(3).figure());

@@ -9,12 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import quarterfold.law.Box;
-import quarterfold.law.Box.Formula;
-import quarterfold.law.Box.Operation;
-import quarterfold.law.Box.Unit;
 import quarterfold.law.Law;
-import quarterfold.law.TableFile;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.ChannelCollects;
 import quarterfold.ledger.Customer;
@@ -46,79 +41,8 @@ final class Samples {
                     LocalDate.of(2026, 9, 30),
                     LocalDate.of(2026, 11, 7));
 
-    static final List<Box> FORM =
-            List.of(
-                    entries("1", "VAT due on sales and other outputs", "vatDueSales"),
-                    entries(
-                            "2",
-                            "VAT due on goods acquired in Northern Ireland from EU member states",
-                            "vatDueAcquisitions"),
-                    computed("3", "Total VAT due: box 1 plus box 2", Operation.SUM, "totalVatDue"),
-                    entries(
-                            "4",
-                            "VAT reclaimed on purchases and other inputs, goods acquired from the"
-                                    + " EU included",
-                            "vatReclaimedCurrPeriod"),
-                    computed("5", "Difference between box 3 and box 4", Operation.GAP, "netVatDue"),
-                    pounds(
-                            "6",
-                            "Total value of sales and all other outputs, without VAT",
-                            "totalValueSalesExVAT"),
-                    pounds(
-                            "7",
-                            "Total value of purchases and all other inputs, without VAT",
-                            "totalValuePurchasesExVAT"),
-                    pounds(
-                            "8",
-                            "Value of goods dispatched from Northern Ireland to EU member states"
-                                    + " and related costs, without VAT",
-                            "totalValueGoodsSuppliedExVAT"),
-                    pounds(
-                            "9",
-                            "Value of goods acquired in Northern Ireland from EU member states and"
-                                    + " related costs, without VAT",
-                            "totalAcquisitionsExVAT"));
-
-    private static Box entries(String id, String label, String name) {
-        return new Box(
-                id,
-                label,
-                Unit.PENCE,
-                Rounding.NEAREST_PENNY,
-                new Formula(Operation.ENTRIES, List.of()),
-                name,
-                "VAT Regulations 1995 reg 39");
-    }
-
-    private static Box computed(String id, String label, Operation operation, String name) {
-        List<String> boxes = operation == Operation.SUM ? List.of("1", "2") : List.of("3", "4");
-        return new Box(
-                id,
-                label,
-                Unit.PENCE,
-                Rounding.NEAREST_PENNY,
-                new Formula(operation, boxes),
-                name,
-                "Published API schema VATReturnDeclaration");
-    }
-
-    private static Box pounds(String id, String label, String name) {
-        return new Box(
-                id,
-                label,
-                Unit.POUNDS,
-                Rounding.POUNDS_DOWN,
-                new Formula(Operation.ENTRIES, List.of()),
-                name,
-                "VAT100 form");
-    }
-
     static Law law() {
-        return new Law(
-                List.of(
-                        new TableFile("rates.csv", "1a".repeat(32), ""),
-                        new TableFile("treatments.csv", "2b".repeat(32), "")),
-                FORM);
+        return Law.of("GB");
     }
 
     static Settings settings(String name) {

@@ -1,0 +1,37 @@
+package quarterfold.cli;
+
+import quarterfold.intake.ImportResult;
+import quarterfold.intake.Problem;
+import quarterfold.papers.JsonLine;
+
+/** What became of a file, as JSON: a stable shape for programs. */
+final class ImportJson {
+
+    private ImportJson() {}
+
+    /** One line of JSON, without a line end. */
+    static String of(ImportResult result) {
+        return JsonLine.of(
+                json -> {
+                    json.writeStringField("file", result.name());
+                    json.writeStringField("sha256", result.sha256());
+                    json.writeStringField("result", word(result));
+                    json.writeStringField("layout", result.layout());
+                    json.writeNumberField("rows_read", result.rowsRead());
+                    json.writeNumberField("entries", result.entries());
+                    json.writeNumberField("set_aside", result.setAside());
+                    json.writeArrayFieldStart("problems");
+                    for (Problem problem : result.problems()) {
+                        json.writeString(problem.toString());
+                    }
+                    json.writeEndArray();
+                });
+    }
+
+    private static String word(ImportResult result) {
+        if (result instanceof ImportResult.Entered) {
+            return "entered";
+        }
+        return result instanceof ImportResult.AlreadyThere ? "already-there" : "refused";
+    }
+}

@@ -1,0 +1,90 @@
+package quarterfold.intake;
+
+import quarterfold.ledger.ChannelCollects;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.Customer;
+import quarterfold.ledger.Evidence;
+import quarterfold.ledger.Kind;
+
+/** A field of an entry that a file may fill: the columns of the plain sheet, by their names. */
+enum Field implements Coded {
+    DATE("date"),
+    KIND("kind", oneOf(Kind.class, "sale")),
+    DOCUMENT("document"),
+    PARTY("party"),
+    PARTY_COUNTRY("party_country", Words.COUNTRY),
+    PARTY_VAT("party_vat"),
+    DESCRIPTION("description"),
+    PRODUCT("product"),
+    CATEGORY("category"),
+    CURRENCY("currency", "a currency code of ISO 4217, such as GBP"),
+    NET("net"),
+    VAT("vat"),
+    GROSS("gross"),
+    RATE("rate", "a percentage, exempt or outside, such as 20"),
+    FROM("from", Words.COUNTRY),
+    TO("to", Words.COUNTRY),
+    CUSTOMER("customer", oneOf(Customer.class, "consumer")),
+    CUSTOMER_VAT("customer_vat"),
+    CHANNEL("channel"),
+    CHANNEL_COLLECTS("channel_collects", oneOf(ChannelCollects.class, "yes")),
+    SETTLEMENT("settlement"),
+    ORDER("order"),
+    EVIDENCE("evidence", oneOf(Evidence.class, "invoice")),
+    PAID("paid"),
+    BUSINESS_USE("business_use", "a percentage from 0 to 100, such as 60");
+
+    private final String code;
+    private final String expected;
+
+    Field(String code) {
+        this(code, "a text");
+    }
+
+    Field(String code, String expected) {
+        this.code = code;
+        this.expected = expected;
+    }
+
+    private static <E extends Enum<E> & Coded> String oneOf(Class<E> type, String example) {
+        return "one of " + Coded.codes(type) + ", such as " + example;
+    }
+
+    @Override
+    public String code() {
+        return code;
+    }
+
+    /** Whether a text that is not empty is of the field's vocabulary. */
+    boolean accepts(String text) {
+        return switch (this) {
+            case KIND -> Coded.find(Kind.class, text).isPresent();
+            case PARTY_COUNTRY, FROM, TO -> Words.isCountry(text);
+            case CURRENCY -> Words.isCurrency(text);
+            case RATE -> Words.isRate(text);
+            case CUSTOMER -> Coded.find(Customer.class, text).isPresent();
+            case CHANNEL_COLLECTS -> Coded.find(ChannelCollects.class, text).isPresent();
+            case EVIDENCE -> Coded.find(Evidence.class, text).isPresent();
+            case BUSINESS_USE -> Words.isShare(text);
+            default -> true;
+        };
+    }
+
+    /** What a text of the field must be, with an example. */
+    String expected() {
+        return expected;
+    }
+
+    boolean isAmount() {
+        return this == NET || this == VAT || this == GROSS;
+    }
+
+    boolean isDate() {
+        return this == DATE || this == PAID;
+    }
+
+    /** Whether a layout may take it from a column or a constant: all but the kind and amounts. */
+    boolean isGiven() {
+        return this != KIND && !isAmount();
+    }
+}

@@ -1,0 +1,41 @@
+package quarterfold.intake;
+
+import java.time.ZoneId;
+import java.util.Set;
+import quarterfold.ledger.Settings;
+
+/** A form that a table may have: a layout, or the plain sheet. */
+sealed interface Form permits Layout, PlainSheet {
+
+    /** As {@code --layout} takes it. */
+    String name();
+
+    Layout.Shape shape();
+
+    /** The columns a header must have to be of the form. */
+    Set<String> columns();
+
+    /** Every column that has a meaning in the form. */
+    Set<String> named();
+
+    /** A reader of rows under this header; what is wrong with the header becomes problems. */
+    RowReader reader(Terms terms);
+
+    /**
+     * What a reader is given beside rows.
+     *
+     * @param place of the header, for problems
+     * @param nativeDates whether ISO texts are dates whatever the form says
+     */
+    record Terms(
+            Header header,
+            String place,
+            Settings book,
+            boolean nativeDates,
+            Payouts payouts,
+            Problems problems) {
+        ZoneId zone() {
+            return book.zone();
+        }
+    }
+}

@@ -1,0 +1,35 @@
+package quarterfold.intake;
+
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import quarterfold.money.Amount;
+
+/** An identity that every row must keep: columns that add up to another. */
+final class Identity {
+    private final int[] sum;
+    private final int equals;
+
+    Identity(Layout.Check check, MoneyCells money) {
+        sum = check.sum().stream().mapToInt(money::index).toArray();
+        equals = money.index(check.equals());
+    }
+
+    /** Adds a problem with every figure where the row breaks it. */
+    void check(Row row, MoneyCells money) {
+        long total = 0;
+        for (int index : sum) {
+            total += money.value(index);
+        }
+        if (total != money.value(equals)) {
+            row.fault(
+                    money.name(equals),
+                    "found '%s'; expected %s = %s"
+                            .formatted(
+                                    money.amount(equals),
+                                    Arrays.stream(sum)
+                                            .mapToObj(i -> money.name(i) + " " + money.amount(i))
+                                            .collect(Collectors.joining(" + ")),
+                                    new Amount(total)));
+        }
+    }
+}

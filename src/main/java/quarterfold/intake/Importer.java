@@ -1,0 +1,142 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import quarterfold.ledger.Archived;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.FileEntry;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.ledger.RaisedQuery;
+import quarterfold.ledger.Source;
+
+/**
+ * Brings files into a book, each whole or not at all: keeps a copy, recognises its layout, reads
+ * every row, ties the control totals, and enters it in one transaction. For one thread.
+ */
+public final class Importer {
+    private final Book book;
+    private final Ledger ledger;
+    private final Layouts layouts;
+
+    /** Reads the layouts that ship and the book's own. {@code ledger} is the book's. */
+    public Importer(Book book, Ledger ledger) throws LedgerException {
+        this.book = book;
+        this.ledger = ledger;
+        layouts = Layouts.load(book.layouts());
+    }
+
+    /**
+     * Brings in one file.
+     *
+     * @param layout the name of the layout to read it with; recognised from the header where empty
+     * @throws LedgerException if the file or the ledger cannot be read or written, the book is in
+     *     use, or there is no layout of that name
+     */
+    public ImportResult enter(Path file, Optional<String> layout) throws LedgerException {
+        Optional<List<Form>> forms = layout.map(this::named);
+        Archived copy = book.archive().archive(file);
+        boolean entered = false;
+        try {
+            Optional<Source> known = ledger.source(copy.sha256());
+            if (known.isPresent()) {
+                return new ImportResult.AlreadyThere(copy.name(), known.get());
+            }
+            ImportResult result = read(copy, forms);
+            entered = result instanceof ImportResult.Entered;
+            return result;
+        } catch (IOException | UncheckedIOException e) {
+            throw new LedgerException(
+                    Fault.UNREADABLE, "%s: could not be read: %s".formatted(file, e.getMessage()));
+        } finally {
+            if (!entered) {
+                book.archive().discard(copy, ledger);
+            }
+        }
+    }
+
+    private List<Form> named(String name) {
+        return layouts.named(name)
+                .orElseThrow(
+                        () ->
+                                new LedgerException(
+                                        Fault.USAGE,
+                                        "--layout: found %s; expected one of %s, such as %s"
+                                                .formatted(
+                                                        Problem.quoted(name),
+                                                        String.join(", ", layouts.names()),
+                                                        PlainSheet.NAME)));
+    }
+
+    private ImportResult read(Archived copy, Optional<List<Form>> forms) throws IOException {
+        Problems problems = new Problems();
+        if (!layouts.problems().none()) {
+            return refused(copy, "", 0, layouts.problems());
+        }
+        try (Tables tables = Tables.open(copy.path(), copy.name())) {
+            Recognition.Found found =
+                    forms.isPresent()
+                            ? Recognition.as(tables, copy.name(), forms.get(), problems)
+                            : Recognition.recognise(tables, copy.name(), layouts);
+            String layout = found.form().name();
+            Payouts payouts = new Payouts();
+            Optional<RowReader> reader =
+                    Recognition.reader(tables, copy, found, book.settings(), payouts, problems);
+            if (reader.isEmpty()) {
+                return refused(copy, layout, 0, problems);
+            }
+            try (Rows rows = tables.rows(found.table(), found.form().shape())) {
+                Tables.header(rows, found.form().shape().headerRow());
+                Row row = new Row(rows, found.header(), found.form().shape().blanks(), problems);
+                return enter(
+                        copy, found.form(), new Transfer(row, reader.get(), payouts, problems));
+            }
+        } catch (BadFile e) {
+            problems.add(e.problem());
+            return refused(copy, "", 0, problems);
+        }
+    }
+
+    private ImportResult enter(Archived copy, Form form, Transfer transfer) throws BadFile {
+        try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), form.name())) {
+            transfer.run(entry);
+            if (transfer.rowsRead() == 0 && transfer.problems().none()) {
+                throw new BadFile(
+                        copy.name(),
+                        "found a header and no rows; expected at least one row below the header");
+            }
+            if (!transfer.problems().none()) {
+                return refused(copy, form.name(), transfer.rowsRead(), transfer.problems());
+            }
+            List<RaisedQuery> queries = new ArrayList<>();
+            transfer.payouts()
+                    .tie(
+                            form instanceof Layout,
+                            copy.name(),
+                            (code, about, question) -> {
+                                entry.raise(code, about, question);
+                                queries.add(new RaisedQuery(0, code, about, question));
+                            });
+            Source source = transfer.commit(entry);
+            return new ImportResult.Entered(
+                    source,
+                    queries.stream()
+                            .map(
+                                    q ->
+                                            new RaisedQuery(
+                                                    source.id(), q.code(), q.about(), q.question()))
+                            .toList());
+        }
+    }
+
+    private static ImportResult refused(
+            Archived copy, String layout, long rowsRead, Problems problems) {
+        return new ImportResult.Refused(
+                copy.name(), copy.sha256(), layout, rowsRead, problems.kept(), problems.more());
+    }
+}

@@ -1,0 +1,308 @@
+package quarterfold.intake;
+
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.StandardCharsets;
+import java.nio.charset.UnsupportedCharsetException;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import quarterfold.intake.Layout.Dates;
+import quarterfold.intake.Layout.Numbers;
+import quarterfold.intake.Layout.Shape;
+import quarterfold.intake.Layout.Signs;
+import quarterfold.intake.Layout.Tax;
+import quarterfold.ledger.Coded;
+
+/** Reads a layout's YAML; every mistake becomes a problem with its line and key. */
+final class LayoutReader {
+    private final YamlMap yaml;
+
+    private LayoutReader(YamlMap yaml) {
+        this.yaml = yaml;
+    }
+
+    /**
+     * The layout, which is sound only if no problem was added.
+     *
+     * @param file the layout file's name, {@code <layout>.yaml}
+     */
+    static Layout read(String file, String text, Problems problems) {
+        Problems found = new Problems();
+        YamlMap yaml = YamlMap.of(file, text, found);
+        Layout layout = new LayoutReader(yaml).layout(file, found);
+        if (found.none()) {
+            LayoutCheck.check(layout, yaml);
+        }
+        problems.addAll(found);
+        return layout;
+    }
+
+    private Layout layout(String file, Problems found) {
+        if (yaml.keys().isEmpty() && !found.none()) {
+            return empty(file);
+        }
+        yaml.known(
+                "layout",
+                "title",
+                "file",
+                "dates",
+                "numbers",
+                "signs",
+                "currency",
+                "fields",
+                "constants",
+                "worked_out",
+                "rows",
+                "tax",
+                "check",
+                "amounts",
+                "payout");
+        return new Layout(
+                name(file),
+                shape(yaml.map("file")),
+                dates(yaml.map("dates")),
+                numbers(yaml.map("numbers")),
+                signs(),
+                currency(),
+                fields(),
+                values(yaml.map("constants")),
+                workedOut(yaml.map("worked_out")),
+                RuleReader.rules(yaml),
+                tax(),
+                yaml.maps("check").stream().map(LayoutReader::check).toList(),
+                required("amounts", "amounts: [Amount]"),
+                payout());
+    }
+
+    private static Layout empty(String file) {
+        return new Layout(
+                file,
+                Shape.COMMA,
+                Dates.ISO,
+                Numbers.PLAIN,
+                Signs.DOCUMENT,
+                Optional.empty(),
+                Map.of(),
+                Map.of(),
+                Map.of(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                Optional.empty());
+    }
+
+    private String name(String file) {
+        String expected = file.replaceAll("\\.ya?ml$", "");
+        String name = yaml.required("layout", expected);
+        if (!name.equals(expected) || name.equals(PlainSheet.NAME)) {
+            yaml.wrong(
+                    "layout",
+                    name,
+                    "the file's own name without .yaml, and not %s, such as %s"
+                            .formatted(PlainSheet.NAME, expected));
+        }
+        return name;
+    }
+
+    private static Shape shape(YamlMap file) {
+        file.known("delimiter", "encoding", "header_row", "blank");
+        String delimiter = file.text("delimiter").orElse(",");
+        if (delimiter.length() != 1 || "\"\r\n\0".contains(delimiter)) {
+            file.wrong("delimiter", delimiter, "one character, such as \",\" or \"\\t\"");
+            delimiter = ",";
+        }
+        String row = file.text("header_row").orElse("1");
+        int headerRow = 1;
+        if (row.matches("[1-9]\\d{0,3}")) {
+            headerRow = Integer.parseInt(row);
+        } else {
+            file.wrong("header_row", row, "a row from 1 to 9999, such as 1");
+        }
+        return new Shape(
+                delimiter.charAt(0), encoding(file), headerRow, Set.copyOf(file.texts("blank")));
+    }
+
+    private static Charset encoding(YamlMap file) {
+        String name = file.text("encoding").orElse("UTF-8");
+        try {
+            return Charset.forName(name);
+        } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
+            file.wrong("encoding", name, "the name of a character encoding, such as UTF-8");
+            return StandardCharsets.UTF_8;
+        }
+    }
+
+    private static Dates dates(YamlMap dates) {
+        dates.known("pattern", "zone");
+        String pattern = dates.required("pattern", "yyyy-MM-dd");
+        Optional<ZoneId> zone = Optional.empty();
+        if (dates.has("zone")) {
+            String name = dates.required("zone", "Europe/London");
+            try {
+                zone = Optional.of(ZoneId.of(name));
+            } catch (DateTimeException e) {
+                dates.wrong("zone", name, "the name of a time zone, such as Europe/London");
+            }
+        }
+        Dates read = new Dates(pattern, zone);
+        try {
+            DateTimeFormatter formatter = read.formatter();
+            LocalDate.parse(read.example(), formatter);
+            return read;
+        } catch (DateTimeException | IllegalArgumentException e) {
+            dates.wrong(
+                    "pattern",
+                    pattern,
+                    "a date pattern with a year, a month and a day, such as dd/MM/yyyy");
+            return Dates.ISO;
+        }
+    }
+
+    private static Numbers numbers(YamlMap numbers) {
+        numbers.known("decimal", "thousands", "negative");
+        String decimal = numbers.text("decimal").orElse(".");
+        if (!decimal.equals(".") && !decimal.equals(",")) {
+            numbers.wrong("decimal", decimal, "a point or a comma, such as \".\"");
+            decimal = ".";
+        }
+        String thousands = numbers.text("thousands").orElse("");
+        if (thousands.length() > 1
+                || (!thousands.isEmpty() && !".,' \u00a0\u202f\u2019".contains(thousands))
+                || thousands.equals(decimal)) {
+            numbers.wrong(
+                    "thousands",
+                    thousands,
+                    "a point, comma, apostrophe or space that is not the decimal mark, such as"
+                            + " \",\"");
+            thousands = "";
+        }
+        List<String> negative = numbers.texts("negative");
+        for (String form : negative) {
+            if (!Set.of("minus", "trailing-minus", "brackets").contains(form)) {
+                numbers.wrong(
+                        "negative",
+                        form,
+                        "minus, trailing-minus or brackets, such as [minus, brackets]");
+            }
+        }
+        return new Numbers(
+                decimal.charAt(0),
+                thousands.isEmpty() ? 0 : thousands.charAt(0),
+                negative.contains("trailing-minus"),
+                negative.contains("brackets"));
+    }
+
+    private Signs signs() {
+        String signs = yaml.required("signs", "document");
+        if (!signs.equals("owner") && !signs.equals("document")) {
+            yaml.wrong(
+                    "signs",
+                    signs,
+                    "owner (+ comes in, - goes out) or document (as printed), such as document");
+        }
+        return signs.equals("owner") ? Signs.OWNER : Signs.DOCUMENT;
+    }
+
+    private Optional<String> currency() {
+        Optional<String> currency = yaml.text("currency");
+        if (currency.filter(code -> !Field.CURRENCY.accepts(code)).isPresent()) {
+            yaml.wrong("currency", currency.get(), Field.CURRENCY.expected());
+        }
+        return currency;
+    }
+
+    private Map<Field, String> fields() {
+        YamlMap yamlFields = yaml.map("fields");
+        Map<Field, String> fields = new EnumMap<>(Field.class);
+        for (String key : yamlFields.keys()) {
+            Optional<Field> field = Coded.find(Field.class, key).filter(Field::isGiven);
+            if (field.isEmpty()) {
+                yamlFields.problem(key, RuleReader.noField());
+            } else {
+                fields.put(field.get(), yamlFields.required(key, "Column").strip());
+            }
+        }
+        if (!yamlFields.has("date")) {
+            yamlFields.problem("date", "found nothing; expected a column, such as date: Date");
+        }
+        return fields;
+    }
+
+    /** Fixed values of fields, each of its vocabulary. */
+    static Map<Field, String> values(YamlMap yaml) {
+        Map<Field, String> values = new EnumMap<>(Field.class);
+        for (String key : yaml.keys()) {
+            Optional<Field> field =
+                    Coded.find(Field.class, key).filter(f -> f.isGiven() && !f.isDate());
+            String value = yaml.text(key).orElse("").strip();
+            if (field.isEmpty()) {
+                yaml.problem(key, RuleReader.noField());
+            } else if (!value.isEmpty() && !field.get().accepts(value)) {
+                yaml.wrong(key, value, field.get().expected());
+            } else {
+                values.put(field.get(), value);
+            }
+        }
+        return values;
+    }
+
+    private static Map<String, List<String>> workedOut(YamlMap yaml) {
+        Map<String, List<String>> workedOut = new LinkedHashMap<>();
+        for (String key : yaml.keys()) {
+            List<String> factors = yaml.texts(key);
+            if (factors.size() == 2) {
+                workedOut.put(key, List.copyOf(factors));
+            } else {
+                yaml.problem(
+                        key,
+                        "found %d columns; expected the two to multiply, such as [Quantity, Price]"
+                                .formatted(factors.size()));
+            }
+        }
+        return workedOut;
+    }
+
+    private Optional<Tax> tax() {
+        if (!yaml.has("tax")) {
+            return Optional.empty();
+        }
+        YamlMap tax = yaml.map("tax");
+        tax.known("column", "withheld");
+        return Optional.of(new Tax(tax.required("column", "Tax"), tax.text("withheld")));
+    }
+
+    private static Layout.Check check(YamlMap check) {
+        check.known("sum", "equals");
+        List<String> sum = check.texts("sum");
+        if (sum.isEmpty()) {
+            check.problem("sum", "found nothing; expected columns, such as sum: [Net, VAT]");
+        }
+        return new Layout.Check(List.copyOf(sum), check.required("equals", "Gross"));
+    }
+
+    private List<String> required(String key, String example) {
+        List<String> texts = yaml.texts(key);
+        if (texts.isEmpty()) {
+            yaml.problem(key, "found nothing; expected columns, such as " + example);
+        }
+        return List.copyOf(texts);
+    }
+
+    private Optional<String> payout() {
+        if (!yaml.has("payout")) {
+            return Optional.empty();
+        }
+        YamlMap payout = yaml.map("payout");
+        payout.known("column");
+        return Optional.of(payout.required("column", "Statement total"));
+    }
+}

@@ -1,0 +1,125 @@
+package quarterfold.intake;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import quarterfold.ledger.Profile;
+import quarterfold.money.Amount;
+
+/** Reads the rows of a report by its layout, made ready for one header. For one thread. */
+final class LayoutRows implements RowReader {
+    private final Layout layout;
+    private final Payouts payouts;
+    private final RuleFinder rules;
+    private final MoneyCells money;
+    private final LineMaker lines;
+    private final List<EnterRow> enterings = new ArrayList<>();
+    private final List<Identity> identities = new ArrayList<>();
+    private final int[] counted;
+    private final int payout;
+    private final ProfileReader payoutProfiles;
+
+    LayoutRows(Layout layout, Form.Terms terms) {
+        this.layout = layout;
+        this.payouts = terms.payouts();
+        Header header = terms.header();
+        FieldCells cells = FieldCells.of(header, layout.fields(), layout.constants());
+        String currency = layout.currency().orElse(terms.book().currency());
+        rules = new RuleFinder(layout.rules(), header);
+        money = new MoneyCells(header, amountColumns(), layout.workedOut(), layout.numbers());
+        counted = layout.amounts().stream().mapToInt(money::index).toArray();
+        payout = layout.payoutColumn().map(money::index).orElse(-1);
+        payoutProfiles = new ProfileReader(cells, currency);
+        lines =
+                new LineMaker(
+                        cells,
+                        new DateReader(layout.dates(), terms.zone(), terms.nativeDates()),
+                        new Notes(header, layout.named()));
+        layout.checks().forEach(check -> identities.add(new Identity(check, money)));
+        for (Layout.Rule rule : layout.rules()) {
+            List<EntryCells> entries =
+                    rule.enter().stream()
+                            .map(e -> new EntryCells(e, cells, currency, money))
+                            .toList();
+            enterings.add(
+                    new EnterRow(
+                            layout,
+                            rule,
+                            entries,
+                            new TaxCells(layout, cells, currency, money),
+                            money,
+                            lines));
+        }
+    }
+
+    private Set<String> amountColumns() {
+        Set<String> columns = new LinkedHashSet<>(layout.amounts());
+        for (Layout.Rule rule : layout.rules()) {
+            rule.enter().forEach(enter -> columns.addAll(enter.amounts().values()));
+        }
+        layout.tax().ifPresent(tax -> columns.add(tax.column()));
+        layout.tax().flatMap(Layout.Tax::withheld).ifPresent(columns::add);
+        layout.checks().forEach(check -> columns.addAll(check.sum()));
+        layout.checks().forEach(check -> columns.add(check.equals()));
+        layout.payoutColumn().ifPresent(columns::add);
+        return columns;
+    }
+
+    @Override
+    public long read(Row row, Output output) {
+        if (!row.isWhole()) {
+            return 0;
+        }
+        int rule = rules.find(row);
+        if (rule < 0) {
+            row.fault(
+                    rules.columns(),
+                    "found %s; expected a row that a rule of layout %s fits, such as '%s'; give the layout a rule for it, or set it aside"
+                            .formatted(
+                                    Problem.quoted(rules.texts(row)),
+                                    layout.name(),
+                                    rules.example()));
+        }
+        if (!money.read(row) || rule < 0) {
+            return 0;
+        }
+        for (Identity identity : identities) {
+            identity.check(row, money);
+        }
+        if (money.isStated(payout)) {
+            statePayout(row);
+        }
+        String reason = layout.rules().get(rule).setAside();
+        if (!reason.isEmpty()) {
+            setAside(row, reason, output);
+            return 0;
+        }
+        return enterings.get(rule).read(row, output);
+    }
+
+    private void setAside(Row row, String reason, Output output) {
+        for (int index : counted) {
+            if (money.value(index) != 0) {
+                row.wrong(
+                        money.column(index),
+                        "no money on a row that layout %s sets aside as %s, such as 0.00"
+                                .formatted(layout.name(), Problem.quoted(reason)));
+            }
+        }
+        output.setAside(row.number(), reason);
+    }
+
+    private void statePayout(Row row) {
+        Amount stated = money.amount(payout);
+        Optional<Profile> profile = payoutProfiles.read(row);
+        Optional<Amount> earlier = profile.flatMap(p -> payouts.state(p, stated));
+        earlier.ifPresent(
+                e ->
+                        row.wrong(
+                                money.column(payout),
+                                "the payout that earlier rows of settlement %s state, %s"
+                                        .formatted(profile.orElseThrow().settlement(), e)));
+    }
+}

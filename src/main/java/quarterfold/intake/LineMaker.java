@@ -1,0 +1,58 @@
+package quarterfold.intake;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.Profile;
+
+/** Makes the lines of a row: what they share is read once. For one thread. */
+final class LineMaker {
+    private final FieldCells cells;
+    private final DateReader dates;
+    private final Notes notes;
+    private final ItemReader items = new ItemReader();
+    private Optional<LocalDate> date = Optional.empty();
+    private Optional<LocalDate> paid = Optional.empty();
+    private String note = "";
+
+    LineMaker(FieldCells cells, DateReader dates, Notes notes) {
+        this.cells = cells;
+        this.dates = dates;
+        this.notes = notes;
+    }
+
+    /** Reads the row's dates and notes; false where a date is not one, as problems say. */
+    boolean start(Row row) {
+        int column = cells.column(Field.DATE);
+        date = dates.read(row.text(column));
+        if (date.isEmpty()) {
+            row.wrong(column, dates.expected());
+        }
+        String payment = cells.text(Field.PAID, row);
+        paid = Optional.empty();
+        if (!payment.isEmpty()) {
+            paid = dates.read(payment);
+            if (paid.isEmpty()) {
+                row.wrong(cells.column(Field.PAID), dates.expected());
+            }
+        }
+        note = notes.read(row);
+        return date.isPresent() && (payment.isEmpty() || paid.isPresent());
+    }
+
+    /** {@code own}: the cells of this line, where they differ from the row's. */
+    Line line(Row row, FieldCells own, Profile profile, Amounts amounts, String original) {
+        return new Line(
+                row.number(),
+                date.orElseThrow(),
+                profile,
+                items.read(own, row),
+                own.text(Field.DOCUMENT, row),
+                own.text(Field.ORDER, row),
+                amounts,
+                paid,
+                original,
+                note);
+    }
+}

@@ -1,0 +1,101 @@
+package quarterfold.intake;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.Profile;
+import quarterfold.ledger.RaisedQuery;
+import quarterfold.money.Amount;
+
+/**
+ * Ties the settlements of one file: the payout each states against the sum of its other rows. A
+ * settlement is a name and a currency; rows without a name are together the settlement the file is.
+ */
+final class Payouts {
+    static final String CODE = "payout-does-not-tie";
+
+    private record Key(String settlement, String currency) {}
+
+    /** Sums in ten-thousandths, positive where money comes to the business. */
+    private static final class Settlement {
+        private long rows;
+        private long sum;
+        private long paidOut;
+        private boolean hasPayout;
+        private Optional<Amount> stated = Optional.empty();
+    }
+
+    private final Map<Key, Settlement> settlements = new LinkedHashMap<>();
+    private Optional<Profile> last = Optional.empty();
+    private Settlement current = new Settlement();
+
+    void add(Line line) {
+        Profile profile = line.profile();
+        if (last.isEmpty() || !last.get().equals(profile)) {
+            last = Optional.of(profile);
+            current = settlement(profile.settlement(), profile.currency());
+        }
+        long money = line.signedMoney().tenThousandths();
+        if (profile.kind() == Kind.PAYOUT) {
+            current.hasPayout = true;
+            current.paidOut = Math.subtractExact(current.paidOut, money);
+        } else {
+            current.rows++;
+            current.sum = Math.addExact(current.sum, money);
+        }
+    }
+
+    /** Notes the payout a row states for its settlement; gives an earlier, different one. */
+    Optional<Amount> state(Profile profile, Amount payout) {
+        Settlement settlement = settlement(profile.settlement(), profile.currency());
+        if (settlement.stated.isEmpty()) {
+            settlement.stated = Optional.of(payout);
+        }
+        return settlement.stated.filter(earlier -> !earlier.equals(payout));
+    }
+
+    private Settlement settlement(String name, String currency) {
+        return settlements.computeIfAbsent(new Key(name, currency), key -> new Settlement());
+    }
+
+    /** Who is told of a settlement that does not tie; see {@link RaisedQuery}. */
+    interface Raise {
+        void query(String code, String about, String question);
+    }
+
+    /**
+     * Raises a query for each settlement that does not tie.
+     *
+     * @param whole whether the file is a channel's own report, so that a payout must have its rows
+     * @param file the name of a settlement that has none
+     */
+    void tie(boolean whole, String file, Raise raise) {
+        settlements.forEach(
+                (key, settlement) -> {
+                    boolean named = !key.settlement().isEmpty();
+                    boolean states = settlement.hasPayout || settlement.stated.isPresent();
+                    if (!states || (!whole && (!named || settlement.rows == 0))) {
+                        return;
+                    }
+                    Amount stated = settlement.stated.orElse(new Amount(settlement.paidOut));
+                    Amount summed = new Amount(settlement.sum);
+                    Amount difference = stated.minus(summed);
+                    if (!difference.isZero()) {
+                        String name = named ? key.settlement() : file;
+                        raise.query(
+                                CODE,
+                                name,
+                                "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?"
+                                        .formatted(
+                                                name,
+                                                key.currency(),
+                                                stated,
+                                                settlement.rows,
+                                                summed,
+                                                difference));
+                    }
+                });
+    }
+}

@@ -1,0 +1,184 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import quarterfold.ledger.Archived;
+import quarterfold.ledger.Settings;
+
+/** Finds the form a file has, from its header alone. */
+final class Recognition {
+
+    /** A table of the file, its header, and the form they are of. */
+    record Found(Form form, String table, Header header) {}
+
+    /** A header some form looks at, and the columns of the form it lacks. */
+    private record Attempt(Form form, String table, Header header, List<String> lacking) {
+        boolean fits() {
+            return lacking.isEmpty();
+        }
+    }
+
+    private final Tables tables;
+    private final String name;
+    private final List<Attempt> attempts = new ArrayList<>();
+    private final List<BadFile> failures = new ArrayList<>();
+
+    private Recognition(Tables tables, String name) {
+        this.tables = tables;
+        this.name = name;
+    }
+
+    /** The one form that fits; the book's own layouts win over those that ship. */
+    static Found recognise(Tables tables, String name, Layouts layouts)
+            throws BadFile, IOException {
+        Recognition own = new Recognition(tables, name);
+        own.attempt(layouts.own());
+        Recognition all = own;
+        if (own.fitting().isEmpty()) {
+            all.attempt(layouts.shipped());
+        }
+        List<Attempt> fitting = all.fitting();
+        if (fitting.isEmpty()) {
+            throw all.unknown();
+        }
+        List<String> names = fitting.stream().map(a -> a.form().name()).distinct().toList();
+        if (names.size() > 1) {
+            throw new BadFile(
+                    name,
+                    "found a header that fits the layouts %s; expected it to fit one; say which, such as --layout %s"
+                            .formatted(String.join(" and ", names), names.get(0)));
+        }
+        Attempt first = fitting.get(0);
+        return new Found(first.form(), first.table(), first.header());
+    }
+
+    /** The table that has the columns of the form asked for; each that lacks is a problem. */
+    static Found as(Tables tables, String name, List<Form> forms, Problems problems)
+            throws BadFile, IOException {
+        Recognition recognition = new Recognition(tables, name);
+        recognition.attempt(forms);
+        Optional<Attempt> best = recognition.nearest();
+        if (best.isEmpty()) {
+            throw recognition.unknown();
+        }
+        Attempt attempt = best.get();
+        for (String column : attempt.lacking()) {
+            problems.add(
+                    new Problem(
+                            recognition.place(attempt),
+                            column,
+                            "found no such column; expected every column that layout %s names, such as '%s'"
+                                    .formatted(attempt.form().name(), column)));
+        }
+        return new Found(attempt.form(), attempt.table(), attempt.header());
+    }
+
+    /** A reader of the table's rows, or nothing where its header will not do, as problems say. */
+    static Optional<RowReader> reader(
+            Tables tables,
+            Archived copy,
+            Found found,
+            Settings book,
+            Payouts payouts,
+            Problems problems) {
+        String place = place(tables, copy.name(), found.table(), found.form());
+        found.header()
+                .repeated(found.form().named())
+                .forEach(
+                        (column, where) ->
+                                problems.add(
+                                        new Problem(
+                                                place,
+                                                column,
+                                                "found the name in %s; expected it once, such as one of them renamed"
+                                                        .formatted(where))));
+        if (!problems.none()) {
+            return Optional.empty();
+        }
+        RowReader reader =
+                found.form()
+                        .reader(
+                                new Form.Terms(
+                                        found.header(),
+                                        place,
+                                        book,
+                                        tables.hasNativeDates(),
+                                        payouts,
+                                        problems));
+        return problems.none() ? Optional.of(reader) : Optional.empty();
+    }
+
+    private void attempt(List<Form> forms) throws IOException {
+        for (Form form : forms) {
+            for (String table : tables.names()) {
+                try (Rows rows = tables.rows(table, form.shape())) {
+                    Tables.header(rows, form.shape().headerRow())
+                            .ifPresent(names -> attempts.add(attempt(form, table, names)));
+                } catch (BadFile e) {
+                    failures.add(e);
+                }
+            }
+        }
+    }
+
+    private static Attempt attempt(Form form, String table, List<String> names) {
+        Header header = new Header(names);
+        List<String> lacking = form.columns().stream().filter(c -> !header.has(c)).toList();
+        return new Attempt(form, table, header, lacking);
+    }
+
+    private List<Attempt> fitting() {
+        return attempts.stream().filter(Attempt::fits).toList();
+    }
+
+    /** The attempt that lacks the smallest share of its form's columns, the first of several. */
+    private Optional<Attempt> nearest() {
+        Optional<Attempt> nearest = Optional.empty();
+        double least = 2;
+        for (Attempt attempt : attempts) {
+            Set<String> columns = attempt.form().columns();
+            double share = attempt.lacking().size() / (double) columns.size();
+            if (share < least) {
+                least = share;
+                nearest = Optional.of(attempt);
+            }
+        }
+        return nearest;
+    }
+
+    private BadFile unknown() {
+        Optional<Attempt> nearest =
+                nearest().filter(a -> a.lacking().size() < a.form().columns().size());
+        if (nearest.isEmpty() && !failures.isEmpty()) {
+            return failures.get(failures.size() - 1);
+        }
+        if (nearest.isEmpty()) {
+            return new BadFile(
+                    name,
+                    "found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross");
+        }
+        Attempt attempt = nearest.get();
+        return new BadFile(
+                place(attempt),
+                "found the header %s, which no layout fits; expected, for layout %s, also %s; or write a layout for it"
+                        .formatted(
+                                Problem.quoted(attempt.header().toString()),
+                                attempt.form().name(),
+                                attempt.lacking().stream()
+                                        .map(Problem::quoted)
+                                        .collect(Collectors.joining(", "))));
+    }
+
+    private String place(Attempt attempt) {
+        return place(tables, name, attempt.table(), attempt.form());
+    }
+
+    static String place(Tables tables, String name, String table, Form form) {
+        String sheet = tables.hasNativeDates() ? ":" + table + "!" : ":";
+        return name + sheet + form.shape().headerRow();
+    }
+}

@@ -1,0 +1,22 @@
+package quarterfold.intake;
+
+import quarterfold.ledger.Line;
+
+/** Turns rows into lines. For one thread; keeps nothing of a row but what many rows share. */
+interface RowReader {
+
+    /**
+     * Reads the row {@code row} stands at: gives lines, or sets the row aside, or adds problems.
+     *
+     * @return the money of the row as its counted cells state it, in ten-thousandths, positive
+     *     where it comes to the business
+     */
+    long read(Row row, Output output);
+
+    /** Where the outcome of a row goes. */
+    interface Output {
+        void line(Line line);
+
+        void setAside(long row, String reason);
+    }
+}

@@ -1,0 +1,37 @@
+package quarterfold.intake;
+
+import java.io.Closeable;
+
+/**
+ * The rows of one table, first to last, one at a time; what memory it needs does not grow with the
+ * table. Rows with no text in any cell are passed over. Columns count from 0.
+ */
+interface Rows extends Closeable {
+
+    /** The most characters one cell may hold. */
+    int CELL_LIMIT = 100_000;
+
+    /** Moves to the next row; false at the end. Refuses a file that breaks its own format. */
+    boolean next() throws BadFile;
+
+    /** The row's number as a person counts it in the file: from 1, a text file's line. */
+    long number();
+
+    /** How many cells the row has. */
+    int width();
+
+    /** The cell's text, unchanged; empty beyond the row's width. */
+    String cell(int column);
+
+    /** Whether the file itself stores the cell as a number: plain digits and a decimal point. */
+    boolean isNumber(int column);
+
+    /** Whether each row must have as many cells as the header. */
+    boolean isEven();
+
+    /** Where the cell is, such as {@code sales.csv:3} or {@code sales.xlsx:Sheet!C14}. */
+    String place(int column);
+
+    /** Where the row is, such as {@code sales.csv:3} or {@code sales.xlsx:Sheet!14}. */
+    String place();
+}

@@ -1,0 +1,126 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
+import org.apache.poi.openxml4j.opc.OPCPackage;
+import org.apache.poi.openxml4j.opc.PackageAccess;
+import org.apache.poi.openxml4j.opc.PackagePart;
+import org.apache.poi.util.XMLHelper;
+import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
+import org.apache.poi.xssf.eventusermodel.XSSFReader;
+import org.xml.sax.SAXException;
+
+/**
+ * An XLSX workbook: a table in each sheet. Sheets are streamed; the workbook's shared texts and
+ * styles are held, within a limit. XML entities and document types are refused.
+ */
+final class SheetTables implements Tables {
+    private static final long SHARED_LIMIT = 128L << 20;
+
+    private final String name;
+    private final OPCPackage workbook;
+    private final XSSFReader reader;
+    private final ReadOnlySharedStringsTable shared;
+    private final SheetFormats formats;
+
+    /** Sheet names and their positions. */
+    private final Map<String, Integer> sheets = new LinkedHashMap<>();
+
+    private SheetTables(String name, OPCPackage workbook)
+            throws IOException, OpenXML4JException, SAXException, XMLStreamException, BadFile {
+        this.name = name;
+        this.workbook = workbook;
+        for (PackagePart part : workbook.getParts()) {
+            if (part.getContentType().contains("sharedStrings") && part.getSize() > SHARED_LIMIT) {
+                throw new BadFile(
+                        name,
+                        "found %,d bytes of texts in the workbook; expected at most %,d; save the sheet as .csv instead"
+                                .formatted(part.getSize(), SHARED_LIMIT));
+            }
+        }
+        reader = new XSSFReader(workbook);
+        shared = new ReadOnlySharedStringsTable(workbook);
+        formats = new SheetFormats(reader.getStylesTable(), startsIn1904());
+        XSSFReader.SheetIterator each = (XSSFReader.SheetIterator) reader.getSheetsData();
+        for (int i = 0; each.hasNext(); i++) {
+            each.next().close();
+            sheets.put(each.getSheetName(), i);
+        }
+    }
+
+    static SheetTables open(Path file, String name) throws BadFile, IOException {
+        OPCPackage workbook = null;
+        SheetTables tables = null;
+        try {
+            workbook = OPCPackage.open(file.toFile(), PackageAccess.READ);
+            tables = new SheetTables(name, workbook);
+            return tables;
+        } catch (OpenXML4JException | SAXException | XMLStreamException | RuntimeException e) {
+            throw new BadFile(
+                    name,
+                    "found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv");
+        } finally {
+            if (tables == null && workbook != null) {
+                workbook.revert();
+            }
+        }
+    }
+
+    private boolean startsIn1904() throws IOException, OpenXML4JException, XMLStreamException {
+        try (InputStream in = reader.getWorkbookData()) {
+            XMLStreamReader xml = xml(in);
+            while (xml.hasNext()) {
+                if (xml.next() == XMLStreamReader.START_ELEMENT
+                        && xml.getLocalName().equals("workbookPr")) {
+                    String flag = xml.getAttributeValue(null, "date1904");
+                    return "1".equals(flag) || "true".equals(flag);
+                }
+            }
+            return false;
+        }
+    }
+
+    static XMLStreamReader xml(InputStream in) throws XMLStreamException {
+        return XMLHelper.newXMLInputFactory().createXMLStreamReader(in);
+    }
+
+    @Override
+    public List<String> names() {
+        return new ArrayList<>(sheets.keySet());
+    }
+
+    @Override
+    public Rows rows(String table, Layout.Shape shape) throws BadFile, IOException {
+        try {
+            XSSFReader.SheetIterator each = (XSSFReader.SheetIterator) reader.getSheetsData();
+            InputStream sheet = each.next();
+            for (int i = sheets.getOrDefault(table, 0); i > 0; i--) {
+                sheet.close();
+                sheet = each.next();
+            }
+            return new SheetRows(name + ":" + table, sheet, shared, formats);
+        } catch (OpenXML4JException | XMLStreamException | RuntimeException e) {
+            throw new BadFile(
+                    name + ":" + table,
+                    "found a sheet that cannot be read; expected a sound XLSX workbook, such as the sheet saved again");
+        }
+    }
+
+    @Override
+    public boolean hasNativeDates() {
+        return true;
+    }
+
+    @Override
+    public void close() {
+        workbook.revert();
+    }
+}

@@ -1,0 +1,75 @@
+package quarterfold.intake;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** A file that holds tables: a text holds one, a workbook one in each of its sheets. */
+interface Tables extends Closeable {
+
+    /** The tables by name, in the file's order; the one table of a text has the empty name. */
+    List<String> names();
+
+    /** The rows of one table from its first; the caller closes them. */
+    Rows rows(String table, Layout.Shape shape) throws BadFile, IOException;
+
+    /** Whether dates may come as ISO text whatever a layout's own pattern is. */
+    boolean hasNativeDates();
+
+    /**
+     * Looks at the file's first bytes, not at its name.
+     *
+     * @param name the file's own name, for messages
+     */
+    static Tables open(Path file, String name) throws BadFile, IOException {
+        byte[] head = new byte[4];
+        int length;
+        try (var in = Files.newInputStream(file)) {
+            length = in.readNBytes(head, 0, head.length);
+        }
+        if (length == 0) {
+            throw new BadFile(name, "found an empty file; expected a header row and rows below it");
+        }
+        if (starts(head, 'P', 'K', 3, 4)) {
+            return SheetTables.open(file, name);
+        }
+        if (starts(head, 0xD0, 0xCF, 0x11, 0xE0)) {
+            throw new BadFile(
+                    name,
+                    "found an old binary workbook; expected a text table or an XLSX workbook, such"
+                            + " as the same sheet saved as .xlsx or .csv");
+        }
+        if (starts(head, '%', 'P', 'D', 'F')) {
+            throw new BadFile(
+                    name,
+                    "found a PDF; expected a text table or an XLSX workbook, such as the same"
+                            + " report downloaded as .csv");
+        }
+        return new TextTables(file, name);
+    }
+
+    /** The row that is to be the header, trimmed, or nothing where the table is too short. */
+    static Optional<List<String>> header(Rows rows, int headerRow) throws BadFile {
+        while (rows.next()) {
+            if (rows.number() == headerRow) {
+                return Optional.of(Header.texts(rows));
+            }
+            if (rows.number() > headerRow) {
+                return Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean starts(byte[] head, int... bytes) {
+        for (int i = 0; i < bytes.length; i++) {
+            if (head[i] != (byte) bytes[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
