@@ -41,7 +41,11 @@ final class Table {
                 table.rows.add(row);
             }
         } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
-            throw new LawException(file.name() + ": cannot be read as CSV: " + e.getMessage(), e);
+            Throwable cause = e instanceof UncheckedIOException ? e.getCause() : e;
+            throw new LawException(
+                    "%s: cannot be read as CSV: %s"
+                            .formatted(file.name(), cause == null ? e : cause.getMessage()),
+                    e);
         }
         return table;
     }

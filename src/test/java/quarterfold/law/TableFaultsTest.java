@@ -145,7 +145,7 @@ class TableFaultsTest {
                 "rates.csv",
                 text -> text.replaceFirst("standard,10", "\"standard\"x,10"),
                 "rates.csv: cannot be read as CSV: Invalid character between encapsulated token and"
-                        + " delimiter at line: 2, position: 10");
+                        + " delimiter at line: 2, position: 43");
         refused(
                 "rates.csv",
                 text -> text.replaceFirst("percent", "category"),

@@ -2,6 +2,8 @@ package quarterfold.law;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -64,20 +66,23 @@ class VatNumberTest {
         assertThat(VatNumber.status(" \t. - ", true)).isEqualTo(VatNumber.Status.NONE);
     }
 
-    /** Weights 8 to 2: one digit wrong is always seen, since none of them shares 97's factors. */
+    /**
+     * Of the 81 slips of one digit two pass, both by the later series: it admits a sum 55 short of
+     * a multiple of 97, which the weights 7 and 6 can reach.
+     */
     @Test
-    void everyWrongDigitIsSeen() {
+    void slipsOfOneDigit() {
         String number = "101747696";
-        int seen = 0;
+        List<String> pass = new ArrayList<>();
         for (int place = 0; place < number.length(); place++) {
             for (char digit = '0'; digit <= '9'; digit++) {
                 String other = number.substring(0, place) + digit + number.substring(place + 1);
-                if (!other.equals(number)
-                        && VatNumber.status(other, true) == VatNumber.Status.GB_FAILS) {
-                    seen++;
+                if (VatNumber.status(other, true) == VatNumber.Status.GB) {
+                    pass.add(other);
                 }
             }
         }
-        assertThat(seen).isEqualTo(81);
+        pass.removeIf(number::equals);
+        assertThat(pass).containsExactly("161747696", "108747696");
     }
 }
