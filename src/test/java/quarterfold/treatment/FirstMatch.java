@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import quarterfold.law.Dated;
-import quarterfold.law.Fact;
 import quarterfold.law.TreatmentRow;
 
 /**
@@ -18,6 +17,13 @@ import quarterfold.law.TreatmentRow;
  * that no entry has together.
  */
 final class FirstMatch {
+
+    /** Words of facts and choices by name. */
+    record Facts(Map<String, String> words) {
+        String get(String name) {
+            return in(words, name);
+        }
+    }
 
     private final Map<String, Set<String>> words;
     private final List<Map<String, Set<String>>> never;
@@ -32,11 +38,11 @@ final class FirstMatch {
     }
 
     /** Facts and choices by name for which the row is the first on the day, if there are any. */
-    Optional<Map<String, String>> search(
+    Optional<Facts> search(
             List<Dated<TreatmentRow>> rows, Dated<TreatmentRow> wanted, LocalDate day) {
         Map<String, Set<String>> open = new HashMap<>();
         words.forEach((name, all) -> open.put(name, new LinkedHashSet<>(all)));
-        conditions(wanted.value()).forEach((name, needed) -> open.get(name).retainAll(needed));
+        conditions(wanted.value()).forEach((name, needed) -> in(open, name).retainAll(needed));
         List<Map<String, Set<String>>> missed = new ArrayList<>(never);
         for (Dated<TreatmentRow> row : rows.subList(0, rows.indexOf(wanted))) {
             if (row.isInForce(day)) {
@@ -56,7 +62,7 @@ final class FirstMatch {
         return conditions;
     }
 
-    private static Optional<Map<String, String>> miss(
+    private static Optional<Facts> miss(
             Map<String, Set<String>> open, List<Map<String, Set<String>>> rows, int next) {
         if (open.values().stream().anyMatch(Set::isEmpty)) {
             return Optional.empty();
@@ -64,21 +70,21 @@ final class FirstMatch {
         if (next == rows.size()) {
             Map<String, String> found = new HashMap<>();
             open.forEach((name, left) -> found.put(name, left.iterator().next()));
-            return Optional.of(found);
+            return Optional.of(new Facts(found));
         }
         Map<String, Set<String>> row = rows.get(next);
         boolean missedAlready =
                 row.entrySet().stream()
-                        .anyMatch(c -> open.get(c.getKey()).stream().noneMatch(c.getValue()::contains));
+                        .anyMatch(c -> in(open, c.getKey()).stream().noneMatch(c.getValue()::contains));
         if (missedAlready) {
             return miss(open, rows, next + 1);
         }
         for (Map.Entry<String, Set<String>> condition : row.entrySet()) {
-            Set<String> left = new LinkedHashSet<>(open.get(condition.getKey()));
+            Set<String> left = new LinkedHashSet<>(in(open, condition.getKey()));
             if (left.removeAll(condition.getValue())) {
                 Map<String, Set<String>> narrower = new HashMap<>(open);
                 narrower.put(condition.getKey(), left);
-                Optional<Map<String, String>> found = miss(narrower, rows, next + 1);
+                Optional<Facts> found = miss(narrower, rows, next + 1);
                 if (found.isPresent()) {
                     return found;
                 }
@@ -87,7 +93,7 @@ final class FirstMatch {
         return Optional.empty();
     }
 
-    static String name(Fact fact) {
-        return fact.column();
+    static <V> V in(Map<String, V> map, String name) {
+        return Optional.ofNullable(map.get(name)).orElseThrow();
     }
 }
