@@ -81,7 +81,10 @@ class ArchitectureTest {
 
     @ArchTest
     static final ArchRule NOTHING_IS_SENT =
-            noClasses().should().dependOnClassesThat().resideInAnyPackage("java.net..", "javax.net..");
+            noClasses()
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage("java.net..", "javax.net..");
 
     /** The rules above say nothing of a class they did not see. */
     @ArchTest
@@ -142,9 +145,7 @@ class ArchitectureTest {
                 .isEmpty();
     }
 
-    private static List<String> accesses(
-            JavaClasses classes,
-            Predicate<AccessTarget> forbidden) {
+    private static List<String> accesses(JavaClasses classes, Predicate<AccessTarget> forbidden) {
         List<JavaAccess<?>> all =
                 classes.stream()
                         .filter(c -> !room(c).equals("cli"))

@@ -82,7 +82,9 @@ public final class Law {
         form.forEach(box -> checkFormula(box.value()));
         boxRules =
                 Table.read(table("boxes.csv"))
-                        .dated(this::boxRule, r -> r.treatment() + " " + r.box() + " " + r.measure())
+                        .dated(
+                                this::boxRule,
+                                r -> r.treatment() + " " + r.box() + " " + r.measure())
                         .stream()
                         .collect(Collectors.groupingBy(d -> d.value().treatment()));
         blocked =

@@ -16,12 +16,9 @@ class ChoicesTest {
         assertThat(choices.all())
                 .extracting(Choice::name, Choice::standard, Choice::values)
                 .containsExactly(
-                        tuple(
-                                "deemed-supply-in-box-6", "yes", List.of("yes", "no")),
-                        tuple(
-                                "unregistered-supplier-in-box-7", "yes", List.of("yes", "no")),
-                        tuple(
-                                "blocked-in-box-7", "yes", List.of("yes", "no")),
+                        tuple("deemed-supply-in-box-6", "yes", List.of("yes", "no")),
+                        tuple("unregistered-supplier-in-box-7", "yes", List.of("yes", "no")),
+                        tuple("blocked-in-box-7", "yes", List.of("yes", "no")),
                         tuple(
                                 "import-value-from",
                                 "import-entry",

@@ -246,8 +246,7 @@ class LawTest {
             Box.Unit unit,
             Box.Operation operation,
             @Nullable String operands) {
-        Box box =
-                law.form(TODAY).stream().filter(b -> b.id().equals(id)).findFirst().orElseThrow();
+        Box box = law.form(TODAY).stream().filter(b -> b.id().equals(id)).findFirst().orElseThrow();
         assertThat(box.exportName()).isEqualTo(exportName);
         assertThat(box.unit()).isEqualTo(unit);
         assertThat(box.formula())
@@ -331,7 +330,9 @@ class LawTest {
                                 .changes())
                 .contains(LocalDate.of(2030, 1, 1));
         assertThat(
-                        Tables.with("treatments.csv", t -> t.replaceFirst("1973-04-01,", "2031-01-01,"))
+                        Tables.with(
+                                        "treatments.csv",
+                                        t -> t.replaceFirst("1973-04-01,", "2031-01-01,"))
                                 .changes())
                 .contains(LocalDate.of(2031, 1, 1));
     }

@@ -48,8 +48,7 @@ public final class SampleSettings {
         return with(GB, "GB", "GB", months(periodEnds), from, false, Map.of());
     }
 
-    public static Settings with(
-            String country, String stock, Map<String, String> choices) {
+    public static Settings with(String country, String stock, Map<String, String> choices) {
         return with(GB, country, stock, GB.periodEnds(), GB.registeredFrom(), false, choices);
     }
 

@@ -170,8 +170,7 @@ class AmountTest {
                     price.decimal()
                             .multiply(rate.value())
                             .subtract(
-                                    vat.decimal()
-                                            .multiply(rate.value().add(new BigDecimal(100))));
+                                    vat.decimal().multiply(rate.value().add(new BigDecimal(100))));
             assertThat(exact.abs())
                     .as("case %d: %s at %s", i, price, rate)
                     .isLessThanOrEqualTo(new BigDecimal("0.006"));

@@ -138,7 +138,8 @@ class BasketsTest {
     @Test
     void discountsAndRefundsFollowTheGoodsToo() {
         assertThat(last(treated(goods("BOOK", "12"), charge("discount", "2"))))
-                .isEqualTo("uk-sale-reduced S17b 0%: 2.00 + 0.00, claim 0.00; 6=-2.00; asks nothing");
+                .isEqualTo(
+                        "uk-sale-reduced S17b 0%: 2.00 + 0.00, claim 0.00; 6=-2.00; asks nothing");
         assertThat(last(treated(goods("BOOK", "12"), charge("sale-refund", "12"))))
                 .isEqualTo(
                         "uk-sale-reduced S17b 0%: 12.00 + 0.00, claim 0.00; 6=-12.00; asks nothing");
@@ -163,7 +164,11 @@ class BasketsTest {
                                         goods("BOOK", "12"),
                                         charge("delivery", "3.60").channel("Norrowby", "no"))))
                 .startsWith("uk-sale S17a 20%");
-        assertThat(last(treated(goods("BOOK", "12").order(""), charge("delivery", "3.60").order(""))))
+        assertThat(
+                        last(
+                                treated(
+                                        goods("BOOK", "12").order(""),
+                                        charge("delivery", "3.60").order(""))))
                 .as("no order is no basket")
                 .startsWith("uk-sale S17a 20%");
     }
@@ -178,8 +183,7 @@ class BasketsTest {
                                         goods("BOOK", "-12"),
                                         goods("SEAT", "10"),
                                         charge("delivery", "2.10"))))
-                .isEqualTo(
-                        "uk-sale S17a 5%: 2.00 + 0.10, claim 0.00; 1=0.10 6=2.00; asks nothing");
+                .isEqualTo("uk-sale S17a 5%: 2.00 + 0.10, claim 0.00; 1=0.10 6=2.00; asks nothing");
     }
 
     @Test
@@ -212,7 +216,8 @@ class BasketsTest {
     /** A ledger of standard-rated goods alone is gone through once, and nothing is held. */
     @Test
     void standardGoodsAreNotHeld() {
-        List<Entry> ledger = List.of(goods("LAMP", "24").entry(1), charge("delivery", "3").entry(2));
+        List<Entry> ledger =
+                List.of(goods("LAMP", "24").entry(1), charge("delivery", "3").entry(2));
         int[] scans = {0};
         Baskets baskets =
                 Baskets.of(
@@ -222,7 +227,8 @@ class BasketsTest {
                         },
                         new Liabilities(
                                 Treating.LAW,
-                                (product, day) -> java.util.Optional.ofNullable(SHELF.get(product))));
+                                (product, day) ->
+                                        java.util.Optional.ofNullable(SHELF.get(product))));
         assertThat(scans[0]).isEqualTo(1);
         assertThat(baskets.of(ledger.get(1))).isEmpty();
         assertThat(Baskets.NONE.of(ledger.get(1))).isEmpty();

@@ -75,7 +75,10 @@ final class FirstMatch {
         Map<String, Set<String>> row = rows.get(next);
         boolean missedAlready =
                 row.entrySet().stream()
-                        .anyMatch(c -> in(open, c.getKey()).stream().noneMatch(c.getValue()::contains));
+                        .anyMatch(
+                                c ->
+                                        in(open, c.getKey()).stream()
+                                                .noneMatch(c.getValue()::contains));
         if (missedAlready) {
             return miss(open, rows, next + 1);
         }

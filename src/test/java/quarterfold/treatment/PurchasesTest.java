@@ -182,7 +182,10 @@ class PurchasesTest {
                         "VAT Notice 700 para 17.5.2: never nil on a taxable line"),
                 Arguments.of(
                         "goods bought and kept abroad",
-                        SampleLine.of("purchase").gross("100").party("Werk", "DE", "").goods("DE", "DE"),
+                        SampleLine.of("purchase")
+                                .gross("100")
+                                .party("Werk", "DE", "")
+                                .goods("DE", "DE"),
                         "goods-bought-abroad G06 no rate: 100.00 + 0.00, claim 0.00; 7=100.00; asks nothing",
                         "VATA 1994 s.7(2); VATPOSG3300"));
     }
@@ -363,7 +366,9 @@ class PurchasesTest {
     })
     void simplifiedInvoiceLimit(String day, String rate, String gross, String treatment) {
         Treated treated =
-                Treating.gb().one(home("expense")
+                Treating.gb()
+                        .one(
+                                home("expense")
                                         .rate(rate)
                                         .gross(gross)
                                         .evidence("simplified")
@@ -435,12 +440,7 @@ class PurchasesTest {
     /** One question an entry: what already asks is not asked again for its printed VAT. */
     @Test
     void oneQuestionIsEnough() {
-        assertThat(
-                        Treating.gb()
-                                .told(
-                                        home("purchase")
-                                                .evidence("missing")
-                                                .printed("100", "35")))
+        assertThat(Treating.gb().told(home("purchase").evidence("missing").printed("100", "35")))
                 .endsWith("asks evidence-missing");
     }
 }

@@ -41,7 +41,7 @@ class QueryTextTest {
                         "rate-not-in-force",
                         sale().rate("17.5"),
                         "120.00",
-                        "The rate 17.5 was no VAT rate on 2026-08-01, so 120.00 is in no box. Enter the"
+                        "The rate 17.5% was no VAT rate on 2026-08-01, so 120.00 is in no box. Enter the"
                                 + " rate the document shows, or the right date."),
                 Arguments.of(
                         "channel-tax-unclear",
@@ -52,7 +52,7 @@ class QueryTextTest {
                                 + " it with channel_collects yes or no."),
                 Arguments.of(
                         "stock-abroad-to-uk",
-                        sale().goods("CN", ""),
+                        sale().goods("CN", "GB"),
                         "120.00",
                         "Goods of 120.00 from stock abroad went to a customer here and no channel accounts"
                                 + " for the VAT. Up to 135 a consignment the seller charges VAT at the sale;"
@@ -165,7 +165,7 @@ class QueryTextTest {
                         "vat-nil-at-rate",
                         expense().printed("100", "0"),
                         "100.00",
-                        "The document states a rate of 20 but prints no VAT on 100.00. Nothing is"
+                        "The document states a rate of 20% but prints no VAT on 100.00. Nothing is"
                                 + " reclaimed; look at the document."),
                 Arguments.of(
                         "import-certificate-missing",
@@ -184,7 +184,7 @@ class QueryTextTest {
                         "vat-differs",
                         expense().printed("100", "21"),
                         "21.00",
-                        "The document prints VAT of 21.00, which is more than a penny from 20 of its value."
+                        "The document prints VAT of 21.00, which is more than a penny from 20% of its value."
                                 + " It is taken as printed; an overcharge is not input tax, so look at it."),
                 Arguments.of(
                         "no-rule",
@@ -263,14 +263,14 @@ class QueryTextTest {
                                         + " the close. It is in no box of any return yet.",
                                 Amount.of("120")));
         assertThat(questions.ask("before-registration", expense().entry(7)).question())
-                .isEqualTo(
-                        "120.00 is dated 2026-08-01, before the registration. It is in no box.");
+                .isEqualTo("120.00 is dated 2026-08-01, before the registration. It is in no box.");
     }
 
     /** What an entry says may hold braces; it is text, and is not filled in again. */
     @Test
     void whatAnEntrySaysIsNotFilledInAgain() {
-        Treated treated = Treating.gb().one(expense().category("{channel}").channel("{date}", "no"));
+        Treated treated =
+                Treating.gb().one(expense().category("{channel}").channel("{date}", "no"));
         assertThat(treated.queries())
                 .extracting(Query::question)
                 .containsExactly(

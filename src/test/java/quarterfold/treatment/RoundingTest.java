@@ -57,9 +57,7 @@ class RoundingTest {
         List<Treated> one =
                 Treating.gb().all(bill("A-1", "0.13"), bill("A-1", "0.13"), bill("A-1", "0.13"));
         assertThat(vat(one)).hasToString("0.08");
-        assertThat(one)
-                .extracting(t -> t.vat().toString())
-                .containsExactly("0.03", "0.02", "0.03");
+        assertThat(one).extracting(t -> t.vat().toString()).containsExactly("0.03", "0.02", "0.03");
         List<Treated> three =
                 Treating.gb().all(bill("A-1", "0.13"), bill("A-2", "0.13"), bill("A-3", "0.13"));
         assertThat(vat(three)).hasToString("0.09");

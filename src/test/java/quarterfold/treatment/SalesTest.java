@@ -326,11 +326,7 @@ class SalesTest {
                 List.of("sale-refund", "delivery-refund", "discount", "discount-reversed")) {
             Treated treated =
                     Treating.gb()
-                            .one(
-                                    SampleLine.of(kind)
-                                            .gross("117.50")
-                                            .rate("17.5")
-                                            .on("2011-02-10"));
+                            .one(SampleLine.of(kind).gross("117.50").rate("17.5").on("2011-02-10"));
             assertThat(treated.vat()).as(kind).hasToString("17.50");
             assertThat(treated.rate()).as(kind).isEqualTo("17.5%");
         }

@@ -60,8 +60,7 @@ final class Treating {
     }
 
     Context context(List<Entry> ledger) {
-        Context.Products listed =
-                (product, day) -> Optional.ofNullable(products.get(product));
+        Context.Products listed = (product, day) -> Optional.ofNullable(products.get(product));
         return new Context(
                 law,
                 settings,

@@ -66,8 +66,7 @@ class TreatmentTableTest {
     @MethodSource("rows")
     void everyRowDecidesSomeEntry(Dated<TreatmentRow> row) {
         LocalDate day = row.to().isBefore(DAY) ? row.to() : DAY;
-        Optional<FirstMatch.Facts> facts =
-                new FirstMatch(words(), never()).search(ROWS, row, day);
+        Optional<FirstMatch.Facts> facts = new FirstMatch(words(), never()).search(ROWS, row, day);
         assertThat(facts).as("no entry reaches %s", row.value().rule()).isPresent();
         Treated treated = treat(facts.orElseThrow(), day);
         assertThat(treated.rule()).as("%s", facts).isEqualTo(row.value().rule());
@@ -106,7 +105,11 @@ class TreatmentTableTest {
         never.add(
                 Map.of(
                         "evidence",
-                        Set.of("invoice", "self-billed", "import-certificate", "postponed-statement"),
+                        Set.of(
+                                "invoice",
+                                "self-billed",
+                                "import-certificate",
+                                "postponed-statement"),
                         "claims",
                         Set.of("no", "over-limit", "not-this-category")));
         never.add(
@@ -384,7 +387,8 @@ class TreatmentTableTest {
     /** The small costs that need no document are categories one may claim at all. */
     @Test
     void evidenceNamesCategoriesThatExist() {
-        List<String> small = LAW.evidence("none-needed", DAY).orElseThrow().value().onlyCategories();
+        List<String> small =
+                LAW.evidence("none-needed", DAY).orElseThrow().value().onlyCategories();
         assertThat(small)
                 .isNotEmpty()
                 .allMatch(c -> LAW.blocked(c, DAY).orElseThrow().value().blocked().isZero());
