@@ -7,11 +7,18 @@ import java.sql.SQLException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The values of an interned table by their number. Remembers up to {@link #SLOTS}, each in the slot
- * its number falls in, so memory stays flat and looking one up makes no garbage.
+ * The rows of a table by their number. Remembers a power of two of them, each in the slot its
+ * number falls in, so memory stays flat and looking one up makes no garbage. Rows asked for one
+ * after the other, as those stored when they were met are, come many at a time.
  */
 final class ById<T> implements AutoCloseable {
-    private static final int SLOTS = 1 << 15;
+    /** For reading many rows. */
+    static final int MANY = 1 << 16;
+
+    /** For reading one row. */
+    static final int ONE = 1;
+
+    private static final int AHEAD = 256;
 
     /** Makes a value of a row; its first column is the number. */
     interface Reader<T> {
@@ -20,33 +27,51 @@ final class ById<T> implements AutoCloseable {
 
     private final PreparedStatement find;
     private final Reader<T> reader;
-    private final long[] ids = new long[SLOTS];
-    private final @Nullable Object[] values = new Object[SLOTS];
+    private final long[] ids;
+    private final @Nullable Object[] values;
+    private long next;
 
-    ById(Connection connection, String table, Reader<T> reader) throws SQLException {
-        this.find = connection.prepareStatement("select * from %s where id = ?".formatted(table));
+    ById(Connection connection, String table, int slots, Reader<T> reader) throws SQLException {
+        this.find =
+                connection.prepareStatement(
+                        "select * from %s where id >= ? order by id limit ?".formatted(table));
         this.reader = reader;
+        this.ids = new long[slots];
+        this.values = new Object[slots];
     }
 
     T get(long id) throws SQLException {
-        int slot = (int) id & (SLOTS - 1);
-        if (ids[slot] == id) {
-            Object value = values[slot];
-            if (value != null) {
-                @SuppressWarnings("unchecked") // only values of T are put in
-                T known = (T) value;
-                return known;
-            }
+        if (!holds(id)) {
+            fetch(id);
         }
+        Object value = values[slot(id)];
+        if (value == null || !holds(id)) {
+            throw new IllegalStateException("the ledger refers to a missing row " + id);
+        }
+        @SuppressWarnings("unchecked") // only values of T are put in
+        T known = (T) value;
+        return known;
+    }
+
+    private boolean holds(long id) {
+        return ids[slot(id)] == id;
+    }
+
+    private int slot(long id) {
+        return (int) id & (ids.length - 1);
+    }
+
+    private void fetch(long id) throws SQLException {
         find.setLong(1, id);
-        try (ResultSet row = find.executeQuery()) {
-            if (!row.next()) {
-                throw new IllegalStateException("the ledger refers to a missing row " + id);
+        find.setInt(2, id == next ? Math.min(AHEAD, ids.length) : 1);
+        next = id + 1;
+        try (ResultSet rows = find.executeQuery()) {
+            while (rows.next()) {
+                long found = rows.getLong(1);
+                ids[slot(found)] = found;
+                values[slot(found)] = reader.read(rows);
+                next = found + 1;
             }
-            T value = reader.read(row);
-            ids[slot] = id;
-            values[slot] = value;
-            return value;
         }
     }
 

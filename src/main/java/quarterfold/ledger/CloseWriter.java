@@ -65,18 +65,22 @@ public final class CloseWriter implements AutoCloseable {
             throw new IllegalArgumentException(
                     "closing %s, found the close of %s".formatted(period, close.period()));
         }
-        transaction.step(insert::executeBatch);
-        CloseTable.add(handle, close, first, entries);
+        transaction.step(
+                () -> {
+                    insert.executeBatch();
+                    CloseTable.add(handle, close, first, entries);
+                });
         transaction.commit();
     }
 
     @Override
     public void close() {
-        transaction.step(
-                () -> {
-                    insert.close();
-                    rulings.close();
-                });
-        transaction.close();
+        try (transaction) {
+            transaction.step(
+                    () -> {
+                        insert.close();
+                        rulings.close();
+                    });
+        }
     }
 }

@@ -14,14 +14,14 @@ import quarterfold.money.Amount;
 
 /** Reads what a close froze, beside the entries it froze. */
 final class ClosedReader implements AutoCloseable {
-    private static final int OWN = 13;
+    private static final int OWN = EntryReader.WIDTH;
     private static final String FROZEN = ", c.ruling, c.net, c.vat, c.claim, c.boxes";
     private static final String ONE =
             "select "
                     + EntryReader.COLUMNS
                     + FROZEN
                     + " from closed_entry c join entry e on e.number = c.number where c.number = ?";
-    private static final String RUN =
+    static final String RUN =
             "select "
                     + EntryReader.COLUMNS
                     + FROZEN
@@ -38,8 +38,8 @@ final class ClosedReader implements AutoCloseable {
     ClosedReader(Connection connection, Handle handle) throws SQLException {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
-        entries = new EntryReader(connection);
-        rulings = new ById<>(connection, "ruling", RulingTable::read);
+        entries = new EntryReader(connection, ById.MANY);
+        rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(handle).forEach(s -> sources.put(s.firstEntry(), s));
     }
 

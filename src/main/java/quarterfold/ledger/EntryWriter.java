@@ -16,13 +16,13 @@ final class EntryWriter implements AutoCloseable {
 
     private final PreparedStatement insert;
     private final Interned<Profile> profiles;
-    private final Interned<Item> items;
+    private final ItemWriter items;
     private int waiting;
 
     EntryWriter(Connection connection) throws SQLException {
         insert = connection.prepareStatement(INSERT);
         profiles = new Interned<>(connection, "profile", ProfileTable.TEXTS);
-        items = new Interned<>(connection, "item", ItemTable.TEXTS);
+        items = new ItemWriter(connection);
     }
 
     void add(long number, Line line) throws SQLException {
@@ -50,6 +50,7 @@ final class EntryWriter implements AutoCloseable {
     }
 
     void flush() throws SQLException {
+        items.flush(); // before the entries that refer to them
         insert.executeBatch();
         waiting = 0;
     }

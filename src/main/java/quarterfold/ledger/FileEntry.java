@@ -58,7 +58,7 @@ public final class FileEntry implements AutoCloseable {
         Object[] all = new Object[values.length + 1];
         all[0] = opening.id();
         System.arraycopy(values, 0, all, 1, values.length);
-        handle.execute(sql, all);
+        transaction.run(() -> handle.execute(sql, all));
     }
 
     /**
@@ -91,8 +91,11 @@ public final class FileEntry implements AutoCloseable {
                         moneyIn,
                         moneyEntered,
                         dates());
-        transaction.step(writer::flush);
-        SourceTable.add(handle, source);
+        transaction.step(
+                () -> {
+                    writer.flush();
+                    SourceTable.add(handle, source);
+                });
         transaction.commit();
         return source;
     }
@@ -107,7 +110,8 @@ public final class FileEntry implements AutoCloseable {
 
     @Override
     public void close() {
-        transaction.step(writer::close);
-        transaction.close();
+        try (transaction) {
+            transaction.step(writer::close);
+        }
     }
 }

@@ -5,26 +5,21 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Function;
 
 /**
  * A table that keeps each distinct value once, with a number: values of only texts, unique
  * together.
  *
- * <p>The values last used are remembered, up to {@link #REMEMBERED}; others are found by the
- * table's unique index, so memory stays flat however many there are. Use one for one transaction:
- * what it remembers is wrong after a rollback.
+ * <p>Values used lately are remembered, others are found by the table's unique index. Use one for
+ * one transaction: what it remembers is wrong after a rollback.
  */
 final class Interned<T> implements AutoCloseable {
-    private static final int REMEMBERED = 50_000;
-
     private final Function<T, List<String>> texts;
     private final PreparedStatement find;
     private final PreparedStatement insert;
-    private final Map<T, Long> remembered = new LinkedHashMap<>(1024, 0.75f, true);
+    private final Recent<T> recent = new Recent<>();
 
     Interned(Connection connection, String table, Texts<T> type) throws SQLException {
         this.texts = type.texts();
@@ -45,7 +40,7 @@ final class Interned<T> implements AutoCloseable {
 
     /** The value's number; adds the value where it is new. */
     long id(T value) throws SQLException {
-        Long known = remembered.get(value);
+        Long known = recent.id(value);
         if (known != null) {
             return known;
         }
@@ -54,10 +49,7 @@ final class Interned<T> implements AutoCloseable {
         if (id == 0) {
             id = ask(insert, cells);
         }
-        if (remembered.size() == REMEMBERED) {
-            remembered.remove(remembered.keySet().iterator().next());
-        }
-        remembered.put(value, id);
+        recent.put(value, id);
         return id;
     }
 

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
 import quarterfold.money.Amount;
 
 /**
@@ -111,10 +110,13 @@ public final class Ledger implements AutoCloseable {
     }
 
     private long next(String table, String column) {
-        return handle.createQuery(
-                        "select coalesce(max(%s), 0) + 1 from %s".formatted(column, table))
-                .mapTo(Long.class)
-                .one();
+        return read(
+                () ->
+                        handle.createQuery(
+                                        "select coalesce(max(%s), 0) + 1 from %s"
+                                                .formatted(column, table))
+                                .mapTo(Long.class)
+                                .one());
     }
 
     /** The entry with this number. */
@@ -125,7 +127,7 @@ public final class Ledger implements AutoCloseable {
                     if (source.isEmpty()) {
                         return Optional.empty();
                     }
-                    try (EntryReader reader = new EntryReader(connection())) {
+                    try (EntryReader reader = new EntryReader(connection(), ById.ONE)) {
                         return Optional.of(reader.entry(number, source.get().id()));
                     }
                 });
@@ -138,7 +140,7 @@ public final class Ledger implements AutoCloseable {
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
         read(
                 () -> {
-                    try (EntryReader reader = new EntryReader(connection())) {
+                    try (EntryReader reader = new EntryReader(connection(), ById.MANY)) {
                         for (Source source : SourceTable.all(handle)) {
                             if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
                                 reader.run(source, first, last, each);
@@ -242,11 +244,7 @@ public final class Ledger implements AutoCloseable {
     }
 
     private <T> T read(Transaction.Work<T> work) {
-        try {
-            return Transaction.run(file, work);
-        } catch (JdbiException e) {
-            throw SqlFailure.translate(file, e);
-        }
+        return Transaction.run(file, work);
     }
 
     private Connection connection() {

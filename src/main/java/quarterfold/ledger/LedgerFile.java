@@ -11,6 +11,7 @@ import org.jdbi.v3.core.JdbiException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteOpenMode;
 
 /**
  * The SQLite file of a ledger: how it is opened and brought to the present schema.
@@ -76,6 +77,7 @@ final class LedgerFile {
         config.enforceForeignKeys(true);
         config.enableRecursiveTriggers(true); // or INSERT OR REPLACE would delete past the triggers
         config.setCacheSize(-CACHE_KIB);
+        config.setOpenMode(SQLiteOpenMode.NOMUTEX); // the driver locks already
         return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import org.jdbi.v3.core.JdbiException;
 
 /**
  * One all-or-nothing change of the ledger, under the lock that keeps every other writer out from
@@ -39,11 +40,12 @@ final class Transaction implements AutoCloseable {
     }
 
     void step(Step step) {
-        try {
-            step.run();
-        } catch (SQLException e) {
-            throw SqlFailure.translate(file, e);
-        }
+        run(
+                file,
+                () -> {
+                    step.run();
+                    return file;
+                });
     }
 
     <T> T run(Work<T> work) {
@@ -53,7 +55,7 @@ final class Transaction implements AutoCloseable {
     static <T> T run(Path file, Work<T> work) {
         try {
             return work.run();
-        } catch (SQLException e) {
+        } catch (SQLException | JdbiException e) {
             throw SqlFailure.translate(file, e);
         }
     }

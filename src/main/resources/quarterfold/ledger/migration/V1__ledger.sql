@@ -25,11 +25,11 @@ create table profile (
         customer, customer_vat, channel, channel_collects, settlement, evidence, business_use)
 ) strict;
 
+-- Shared by neighbouring entries; not unique, since an index would cost more than it saves.
 create table item (
     id integer primary key,
     product text not null,
-    description text not null,
-    unique (product, description)
+    description text not null
 ) strict;
 
 -- A source's entries are the unbroken run of numbers first_entry … first_entry + entries - 1, so an
