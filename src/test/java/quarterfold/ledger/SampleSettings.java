@@ -32,46 +32,53 @@ public final class SampleSettings {
         return Arrays.stream(numbers.split(" ")).map(Integer::valueOf).map(Month::of).toList();
     }
 
+    /** Trades in Northern Ireland where its stock is there. */
     public static Settings established(String country, String stock) {
-        return with(GB, country, stock, GB.periodEnds(), GB.registeredFrom(), false, Map.of());
+        return of(country, stock, stock.equals("XI"), Map.of());
     }
 
     public static Settings choosing(Map<String, String> choices) {
-        return with(GB, "GB", "GB", GB.periodEnds(), GB.registeredFrom(), false, choices);
+        return of("GB", "GB", false, choices);
+    }
+
+    public static Settings of(
+            String country, String stock, boolean northernIreland, Map<String, String> choices) {
+        return new Settings(
+                GB.name(),
+                country,
+                GB.vatNumber(),
+                GB.registeredFrom(),
+                GB.periodEnds(),
+                GB.scheme(),
+                GB.zone(),
+                GB.currency(),
+                false,
+                northernIreland,
+                stock,
+                choices);
     }
 
     public static Settings perLine() {
-        return with(GB, "GB", "GB", GB.periodEnds(), GB.registeredFrom(), true, Map.of());
+        return with(GB.registeredFrom(), GB.periodEnds(), true);
     }
 
     public static Settings registered(LocalDate from, String periodEnds) {
-        return with(GB, "GB", "GB", months(periodEnds), from, false, Map.of());
+        return with(from, months(periodEnds), false);
     }
 
-    public static Settings with(String country, String stock, Map<String, String> choices) {
-        return with(GB, country, stock, GB.periodEnds(), GB.registeredFrom(), false, choices);
-    }
-
-    private static Settings with(
-            Settings base,
-            String country,
-            String stock,
-            List<Month> ends,
-            LocalDate from,
-            boolean perLine,
-            Map<String, String> choices) {
+    private static Settings with(LocalDate from, List<Month> ends, boolean perLine) {
         return new Settings(
-                base.name(),
-                country,
-                base.vatNumber(),
+                GB.name(),
+                GB.country(),
+                GB.vatNumber(),
                 from,
                 ends,
-                base.scheme(),
-                base.zone(),
-                base.currency(),
+                GB.scheme(),
+                GB.zone(),
+                GB.currency(),
                 perLine,
-                stock.equals("XI"),
-                stock,
-                choices);
+                false,
+                GB.stock(),
+                Map.of());
     }
 }

@@ -60,8 +60,7 @@ class CalendarTest {
         assertThat(stagger(stagger).of(day))
                 .as(source)
                 .contains(new Period(YearMonth.from(end), start, end, due));
-        assertThat(stagger(stagger).named(YearMonth.from(end)))
-                .isEqualTo(stagger(stagger).of(day));
+        assertThat(stagger(stagger).named(YearMonth.from(end))).isEqualTo(stagger(stagger).of(day));
     }
 
     /** T-719, VAT Regulations 1995 reg 25(1): registered from 15 February 2026, no notice. */

@@ -43,8 +43,7 @@ class FiguredTest {
             @Nullable String direction,
             @Nullable String reason,
             String source) {
-        List<BoxFigure> boxes =
-                figured(Map.of("1", box1, "2", box2, "4", box4, "6", box6));
+        List<BoxFigure> boxes = figured(Map.of("1", box1, "2", box2, "4", box4, "6", box6));
         boolean same =
                 text(boxes, 3).equals(box3)
                         && text(boxes, 5).equals(box5)
@@ -53,7 +52,9 @@ class FiguredTest {
                 .as("%s %s: %s [%s]", id, outcome, reason, source)
                 .isEqualTo(outcome.equals("accepted"));
         if (direction != null) {
-            assertThat(Figured.direction(boxes).code()).as("%s [%s]", id, source).isEqualTo(direction);
+            assertThat(Figured.direction(boxes).code())
+                    .as("%s [%s]", id, source)
+                    .isEqualTo(direction);
         }
     }
 

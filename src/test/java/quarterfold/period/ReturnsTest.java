@@ -127,7 +127,8 @@ class ReturnsTest {
     void everyQuestionIsOnTheReturn() {
         try (FileEntry file = book.begin("statement.csv")) {
             file.setAside(9, "a heading repeated in the middle of the file");
-            file.raise("payout-does-not-tie", "QL-0003", "Payout QL-0003 is 1.00 more than its rows.");
+            file.raise(
+                    "payout-does-not-tie", "QL-0003", "Payout QL-0003 is 1.00 more than its rows.");
             TempBook.commit(
                     file,
                     1,
@@ -193,9 +194,7 @@ class ReturnsTest {
                         .evidence("invoice"));
         assertThat(book.of("2026-09").queries())
                 .extracting(Query::id, q -> q.money().toString())
-                .containsExactly(
-                        tuple(
-                                "2026-09/Quaylark/fees-without-invoice", "26.00"));
+                .containsExactly(tuple("2026-09/Quaylark/fees-without-invoice", "26.00"));
         assertThat(TempBook.queries(book.of("2026-12")))
                 .containsExactly("2026-12/Norrowby/fees-without-invoice");
     }
@@ -294,8 +293,6 @@ class ReturnsTest {
         assertThat(pack.vatReturn()).isEqualTo(book.of("2026-09"));
         assertThat(pack.law()).isSameAs(TempBook.LAW);
         assertThat(pack.settings().name()).isEqualTo("Fernmoor Crafts");
-        assertThat(TempBook.treated(pack))
-                .extracting(t -> t.entry().number())
-                .containsExactly(1L);
+        assertThat(TempBook.treated(pack)).extracting(t -> t.entry().number()).containsExactly(1L);
     }
 }

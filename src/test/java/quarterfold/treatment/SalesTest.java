@@ -232,7 +232,7 @@ class SalesTest {
                         "deemed-supply-outside-boxes S05a 0%: 50.00 + 0.00, claim 0.00; no box; asks"
                                 + " nothing");
         assertThat(
-                        Treating.of(SampleSettings.with("US", "GB", choice))
+                        Treating.of(SampleSettings.of("US", "GB", false, choice))
                                 .told(sale("50").channel("Quaylark", "yes")))
                 .isEqualTo(
                         "deemed-supply-outside-boxes S09a 0%: 50.00 + 0.00, claim 0.00; no box; asks"

@@ -212,7 +212,10 @@ class TreatmentTableTest {
         Map<String, String> choices = new HashMap<>();
         LAW.choices().all().forEach(c -> choices.put(c.name(), facts.get(c.name())));
         String seller = facts.get("seller").equals("uk") ? "GB" : "US";
-        return Treating.of(SampleSettings.with(seller, "GB", choices)).one(line);
+        return Treating.of(
+                        SampleSettings.of(
+                                seller, "GB", facts.get("northern_ireland").equals("yes"), choices))
+                .one(line);
     }
 
     @Test
