@@ -552,6 +552,7 @@ class LayoutRowsTest {
                 "bills",
                 """
                 layout: bills
+                dates: {pattern: yyyy-MM-dd}
                 signs: document
                 fields: {date: Day}
                 rows:
