@@ -1,6 +1,7 @@
 package quarterfold.cli;
 
 import java.io.Console;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.ZoneId;
@@ -106,12 +107,6 @@ final class NewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String number =
-                needed(
-                        "--vat-number",
-                        vatNumber,
-                        "VAT number, such as GB101747696",
-                        Function.identity());
         Settings settings =
                 new Settings(
                         needed("--name", name, "Name of the business", Function.identity()),
@@ -120,7 +115,11 @@ final class NewCommand implements Callable<Integer> {
                                 country,
                                 "Country where it is established, such as GB",
                                 Function.identity()),
-                        number,
+                        needed(
+                                "--vat-number",
+                                vatNumber,
+                                "VAT number, such as GB101747696",
+                                Function.identity()),
                         needed(
                                 "--registered-from",
                                 registeredFrom,
@@ -138,6 +137,7 @@ final class NewCommand implements Callable<Integer> {
                         northernIreland,
                         stock,
                         Map.of());
+        String number = settings.vatNumber();
         Book book = Book.create(main.book(), settings);
         spec.commandLine()
                 .getOut()
@@ -160,14 +160,21 @@ final class NewCommand implements Callable<Integer> {
         };
     }
 
+    /** What the option says, or else the terminal; there a slip is asked again. */
     private <T> T needed(
             String option, Optional<String> given, String question, Function<String, T> parse) {
-        String text = given.or(() -> ask(question)).orElseThrow(() -> wrong(option, "", question));
-        try {
-            return parse.apply(text.strip());
-        } catch (RuntimeException e) {
-            throw wrong(option, text, question);
+        Optional<String> text = given.or(() -> ask(question));
+        while (text.isPresent()) {
+            try {
+                return parse.apply(text.get().strip());
+            } catch (DateTimeException | NumberFormatException e) {
+                if (given.isPresent()) {
+                    throw wrong(option, text.get(), question);
+                }
+                text = ask(question);
+            }
         }
+        throw wrong(option, "", question);
     }
 
     // From JDK 22 the console is there without a terminal too; a closed input then answers nothing.
