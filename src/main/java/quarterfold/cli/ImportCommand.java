@@ -32,7 +32,7 @@ import quarterfold.intake.Importer;
         mixinStandardHelpOptions = true)
 final class ImportCommand implements Callable<Integer> {
 
-    private static final String ROW = "%-34s  %-26s  %9s  %9s  %9s  %16s  %s%n";
+    private static final String ROW = "%-34s  %-26s  %9s  %9s  %9s  %16s  %s";
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -55,11 +55,22 @@ final class ImportCommand implements Callable<Integer> {
         boolean refused = false;
         try (OpenBook book = OpenBook.of(main)) {
             Importer importer = new Importer(book.book(), book.ledger());
-            if (!json) {
-                out.printf(ROW, "file", "layout", "rows", "entries", "set aside", "money", "");
-            }
+            boolean first = true;
             for (Path file : files) {
                 ImportResult result = importer.enter(file, layout);
+                if (first && !json) {
+                    out.println(
+                            ROW.formatted(
+                                            "file",
+                                            "layout",
+                                            "rows",
+                                            "entries",
+                                            "set aside",
+                                            "money",
+                                            "")
+                                    .stripTrailing());
+                }
+                first = false;
                 refused |= result instanceof Refused;
                 if (json) {
                     out.println(ImportJson.of(result));
@@ -75,11 +86,11 @@ final class ImportCommand implements Callable<Integer> {
     private static void print(ImportResult result, PrintWriter out, PrintWriter err) {
         if (result instanceof Refused refused) {
             row(refused, "", "refused: nothing was entered", out);
-            refused.problems().forEach(err::println);
+            refused.problems().forEach(p -> err.println(Texts.plain(p.toString())));
             if (refused.more() > 0) {
                 err.printf(
                         "%s: and %s%n",
-                        refused.name(),
+                        Texts.plain(refused.name()),
                         Texts.count(refused.more(), "more problem", "more problems"));
             }
         } else if (result instanceof AlreadyThere there) {
@@ -91,19 +102,25 @@ final class ImportCommand implements Callable<Integer> {
         } else if (result instanceof Entered entered) {
             row(entered, Texts.money(entered.source().moneyEntered()), "ties", out);
             entered.queries()
-                    .forEach(q -> err.printf("%s: query: %s%n", entered.name(), q.question()));
+                    .forEach(
+                            q ->
+                                    err.printf(
+                                            "%s: query: %s%n",
+                                            Texts.plain(entered.name()),
+                                            Texts.plain(q.question())));
         }
     }
 
     private static void row(ImportResult result, String money, String outcome, PrintWriter out) {
-        out.printf(
-                ROW,
-                Texts.cell(result.name(), 34),
-                Texts.cell(result.layout(), 26),
-                Texts.grouped(Long.toString(result.rowsRead())),
-                Texts.grouped(Long.toString(result.entries())),
-                Texts.grouped(Long.toString(result.setAside())),
-                money,
-                outcome);
+        out.println(
+                ROW.formatted(
+                                Texts.cell(result.name(), 34),
+                                Texts.cell(result.layout(), 26),
+                                Texts.grouped(Long.toString(result.rowsRead())),
+                                Texts.grouped(Long.toString(result.entries())),
+                                Texts.grouped(Long.toString(result.setAside())),
+                                money,
+                                outcome)
+                        .stripTrailing());
     }
 }

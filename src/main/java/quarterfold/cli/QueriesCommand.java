@@ -57,6 +57,9 @@ final class QueriesCommand implements Callable<Integer> {
 
     private static void print(Query query, PrintWriter out) {
         out.printf(
-                "%s  %s%n  %s%n%n", query.id(), query.place(), Texts.cell(query.question(), 1_000));
+                "%s  %s%n  %s%n%n",
+                Texts.plain(query.id()),
+                Texts.plain(query.place()),
+                Texts.cell(query.question(), 1_000));
     }
 }

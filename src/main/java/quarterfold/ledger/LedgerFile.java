@@ -39,6 +39,12 @@ final class LedgerFile {
         try {
             Handle handle = Jdbi.create(() -> connect(file, wait)).open();
             try {
+                if (!create && schema(handle) == 0) {
+                    throw new LedgerException(
+                            LedgerException.Fault.UNREADABLE,
+                            "%s: the ledger is empty, without even its tables; put it back from a copy of the book"
+                                    .formatted(file));
+                }
                 migrate(handle, file);
                 return handle;
             } catch (RuntimeException e) {

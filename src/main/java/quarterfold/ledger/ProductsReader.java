@@ -2,6 +2,7 @@ package quarterfold.ledger;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -49,6 +50,8 @@ final class ProductsReader {
             }
         } catch (CSVException e) {
             problems.add(place + ": found text that is not CSV (" + e.getMessage() + ")");
+        } catch (CharacterCodingException e) {
+            problems.add(place + ": found bytes that are not UTF-8; save the file as UTF-8");
         } catch (IOException e) {
             throw LedgerException.file(file, "be read", e);
         }
