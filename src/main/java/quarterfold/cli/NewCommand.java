@@ -113,7 +113,6 @@ final class NewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String number = needed("--vat-number", vatNumber, "the VAT number, such as GB101747696");
         Settings settings =
                 new Settings(
                         needed("--name", name, "the name of the business, such as Fernmoor Crafts"),
@@ -121,7 +120,7 @@ final class NewCommand implements Callable<Integer> {
                                 "--country",
                                 country,
                                 "the country it is established in, such as GB"),
-                        number,
+                        needed("--vat-number", vatNumber, "the VAT number, such as GB101747696"),
                         needed(
                                 "--registered-from",
                                 registeredFrom,
@@ -144,6 +143,7 @@ final class NewCommand implements Callable<Integer> {
                         stock,
                         Map.of());
         Book book = made(settings);
+        String number = settings.vatNumber();
         spec.commandLine()
                 .getOut()
                 .printf(
@@ -193,17 +193,25 @@ final class NewCommand implements Callable<Integer> {
         return needed(option, given, expected, Function.identity());
     }
 
+    /** What the option says, or else the terminal; there a slip is asked again. */
     private <T> T needed(
             String option, Optional<String> given, String expected, Function<String, T> parse) {
-        String text =
-                given.or(() -> ask(expected))
-                        .orElseThrow(
-                                () ->
-                                        new ParameterException(
-                                                spec.commandLine(),
-                                                "%s: found nothing, and no terminal to ask on; expected %s"
-                                                        .formatted(option, expected)));
-        return parsed(option, text, expected, parse);
+        if (given.isPresent()) {
+            return parsed(option, given.get(), expected, parse);
+        }
+        for (Optional<String> text = ask(expected); text.isPresent(); text = ask(expected)) {
+            try {
+                return parse.apply(text.get().strip());
+            } catch (IllegalArgumentException | DateTimeException e) {
+                spec.commandLine()
+                        .getErr()
+                        .printf("found '%s'; expected %s%n", text.get(), expected);
+            }
+        }
+        throw new ParameterException(
+                spec.commandLine(),
+                "%s: found nothing, and no terminal to ask on; expected %s"
+                        .formatted(option, expected));
     }
 
     private <T> T parsed(String option, String text, String expected, Function<String, T> parse) {

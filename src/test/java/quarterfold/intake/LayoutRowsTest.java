@@ -544,4 +544,28 @@ class LayoutRowsTest {
                 .startsWith(
                         "accented.yaml: found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding");
     }
+
+    /** A list may state a document's total alone; what it does state must add up. */
+    @Test
+    void anIdentityIsOnlyAskedOfRowsThatStateItsParts() throws IOException {
+        desk.layout(
+                "bills",
+                """
+                layout: bills
+                dates: {pattern: yyyy-MM-dd}
+                signs: document
+                fields: {date: Day}
+                rows:
+                  - when: {}
+                    enter: [{kind: purchase, net: Net, vat: VAT, gross: Total}]
+                check:
+                  - {sum: [Net, VAT], equals: Total}
+                amounts: [Total]
+                """);
+        assertThat(desk.problems("b.csv", "Day,Net,VAT,Total\n2026-09-01,100.00,,120.00\n"))
+                .containsExactly(
+                        "b.csv:2 [Total]: found '120.00'; expected Net 100.00 + VAT 0.00 = 100.00");
+        assertThat(desk.enter("c.csv", "Day,Net,VAT,Total\n2026-09-01,,,120.00\n").entries())
+                .isEqualTo(1);
+    }
 }
