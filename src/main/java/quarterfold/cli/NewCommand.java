@@ -41,7 +41,7 @@ import quarterfold.ledger.Settings;
         mixinStandardHelpOptions = true)
 final class NewCommand implements Callable<Integer> {
 
-    private static final Pattern SETTING = Pattern.compile("^new book(?::[0-9]+)? \\[(\\w+)]:");
+    private static final Pattern SETTING = Pattern.compile("^[^\\[]*\\[(\\w+)]:");
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();

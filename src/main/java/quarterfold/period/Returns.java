@@ -123,13 +123,11 @@ public final class Returns {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
-        ledger.forEach(
-                entry -> {
+        ledger.forEachWithClosed(
+                (entry, frozen) -> {
                     YearMonth period =
                             calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
                     ClosedPack pack = packs.get(period);
-                    Optional<ClosedEntry> frozen =
-                            pack == null ? Optional.empty() : ledger.closedEntry(entry.number());
                     if (pack != null && frozen.isPresent()) {
                         each.accept(pack.treated(entry, frozen.get()));
                         return;
