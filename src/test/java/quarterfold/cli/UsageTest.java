@@ -55,7 +55,7 @@ class UsageTest {
                     ledger --jsn                  | Unknown option: '--jsn'¶Possible solutions: --json¶Help: quarterfold ledger --help
                     """)
     void told(String command, String message) {
-        assertThat(run(command.split(" ", -1)))
+        assertThat(run((Object[]) command.split(" ", -1)))
                 .isEqualTo(new Run(2, "", message.replace('¶', '\n') + "\n"));
     }
 
