@@ -437,6 +437,26 @@ class PurchasesTest {
                                 + " vat-differs");
     }
 
+    /** A number without a prefix is the supplier's own country's. */
+    @ParameterizedTest(name = "from {0}: {1}")
+    @CsvSource({
+        "GB, uk-purchase U15a",
+        "XI, uk-purchase U15a",
+        "DE, undecided R01",
+        "US, undecided R01",
+        "'', uk-purchase U15a"
+    })
+    void aNumberWithoutPrefix(String country, String decided) {
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        SampleLine.of("expense")
+                                                .party("Example supplier", country, "101747696")
+                                                .evidence("invoice")
+                                                .printed("100", "20")))
+                .startsWith(decided);
+    }
+
     /** One question an entry: what already asks is not asked again for its printed VAT. */
     @Test
     void oneQuestionIsEnough() {
