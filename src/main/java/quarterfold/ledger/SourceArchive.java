@@ -52,8 +52,9 @@ public final class SourceArchive {
             try {
                 String sha256 = copy(file, part);
                 Optional<Path> known = find(sha256);
-                return new Archived(
-                        known.isPresent() ? known.get() : keep(part, sha256, name), sha256, name);
+                return known.isPresent()
+                        ? new Archived(known.get(), sha256, name, false)
+                        : new Archived(keep(part, sha256, name), sha256, name, true);
             } finally {
                 Files.deleteIfExists(part);
             }
@@ -62,9 +63,12 @@ public final class SourceArchive {
         }
     }
 
-    /** Removes a copy whose import was refused, unless the ledger has it as a source. */
+    /**
+     * Removes a copy whose import was refused, unless the ledger has it as a source or another
+     * import made it, which may be at work on it still.
+     */
     public void discard(Archived archived, Ledger ledger) throws LedgerException {
-        if (ledger.source(archived.sha256()).isEmpty()) {
+        if (archived.made() && ledger.source(archived.sha256()).isEmpty()) {
             try {
                 Files.deleteIfExists(archived.path());
             } catch (IOException e) {

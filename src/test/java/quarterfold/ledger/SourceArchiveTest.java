@@ -46,7 +46,7 @@ class SourceArchiveTest {
         Archived archived = archive.archive(file);
 
         Path copy = sources.resolve("ba7816bf8f01-july.csv");
-        assertThat(archived).isEqualTo(new Archived(copy, ABC, "july.csv"));
+        assertThat(archived).isEqualTo(new Archived(copy, ABC, "july.csv", true));
         assertThat(copy).hasContent("abc");
         assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(copy)))
                 .doesNotContain("w");
@@ -67,7 +67,7 @@ class SourceArchiveTest {
         Archived first = archive.archive(file("july.csv", "abc"));
         Archived again = archive.archive(file("july (1).csv", "abc"));
 
-        assertThat(again).isEqualTo(new Archived(first.path(), ABC, "july (1).csv"));
+        assertThat(again).isEqualTo(new Archived(first.path(), ABC, "july (1).csv", false));
         assertThat(kept()).hasSize(1);
     }
 
