@@ -28,8 +28,8 @@ public enum Fact {
             "unstated"),
     /** Where goods start. */
     STARTS("gb", "ni", "eu", "elsewhere"),
-    /** Where goods go. */
-    GOES("gb", "ni", "eu", "elsewhere"),
+    /** Where goods go; unstated where they start abroad and nothing says. */
+    GOES("gb", "ni", "eu", "elsewhere", "unstated"),
     CUSTOMER("consumer", "business"),
     CUSTOMER_VAT("none", "gb", "gb-fails", "foreign"),
     /** Whether the channel accounts for the VAT. */

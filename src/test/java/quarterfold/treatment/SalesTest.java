@@ -156,7 +156,7 @@ class SalesTest {
                 Arguments.of(
                         "from stock abroad, destination not stated",
                         sale("50").goods("DE", ""),
-                        "sale-abroad S07a no rate: 50.00 + 0.00, claim 0.00; 6=50.00; asks nothing",
+                        "undecided S20 no rate: 50.00 + 0.00, claim 0.00; no box; asks destination-missing",
                         "VATA 1994 s.7(2): goods that never enter the United Kingdom"),
                 Arguments.of(
                         "from stock abroad, refunded",
