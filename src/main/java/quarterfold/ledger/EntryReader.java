@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /**
@@ -92,16 +91,17 @@ final class EntryReader implements AutoCloseable {
     }
 
     /** Whether a source has an entry with a tax point from {@code first} to {@code last}. */
-    static boolean any(Handle handle, Source source, LocalDate first, LocalDate last) {
-        return handle.createQuery(
-                        "select exists (select 1 from entry where number between :from and :to"
-                                + " and tax_point between :first and :last)")
-                .bind("from", source.firstEntry())
-                .bind("to", source.firstEntry() + source.entries() - 1)
-                .bind("first", first.toEpochDay())
-                .bind("last", last.toEpochDay())
-                .mapTo(Boolean.class)
-                .one();
+    static boolean any(Connection connection, Source source, LocalDate first, LocalDate last)
+            throws SQLException {
+        return Sql.number(
+                        connection,
+                        "select exists (select 1 from entry where number between ? and ? and"
+                                + " tax_point between ? and ?)",
+                        source.firstEntry(),
+                        source.firstEntry() + source.entries() - 1,
+                        first.toEpochDay(),
+                        last.toEpochDay())
+                > 0;
     }
 
     /** The entry in a row of {@link #COLUMNS}. */

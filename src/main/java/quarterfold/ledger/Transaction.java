@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
-import org.jdbi.v3.core.JdbiException;
 
 /**
  * One all-or-nothing change of the ledger, under the lock that keeps every other writer out from
@@ -55,7 +54,7 @@ final class Transaction implements AutoCloseable {
     static <T> T run(Path file, Work<T> work) {
         try {
             return work.run();
-        } catch (SQLException | JdbiException e) {
+        } catch (SQLException e) {
             throw SqlFailure.translate(file, e);
         }
     }
