@@ -30,7 +30,9 @@ final class DateReader {
     private final DateTimeFormatter formatter;
     private final Optional<FixedDate> fixed;
     private final Map<String, Optional<LocalDate>> known = new HashMap<>();
+    private String lastText = "";
     private long lastMinute = Long.MIN_VALUE;
+    private Optional<LocalDate> minuteDay = Optional.empty();
     private Optional<LocalDate> lastDay = Optional.empty();
 
     /** {@code nativeDates}: ISO texts are dates too, whatever the pattern. */
@@ -45,20 +47,28 @@ final class DateReader {
 
     /** The day, or nothing where the text is not a date of the pattern or not on the calendar. */
     Optional<LocalDate> read(String text) {
+        if (!text.equals(lastText)) {
+            lastDay = find(text);
+            lastText = text;
+        }
+        return lastDay;
+    }
+
+    private Optional<LocalDate> find(String text) {
         if (fixed.isPresent()) {
             FixedDate date = fixed.get();
             if (date.read(text)) {
                 long minute = date.minuteKey();
                 if (minute != lastMinute) {
-                    lastDay = Optional.of(day(date));
+                    minuteDay = Optional.of(day(date));
                     lastMinute = minute;
                 }
-                return lastDay;
+                return minuteDay;
             }
         }
         Optional<LocalDate> day = known.get(text);
         if (day == null) {
-            day = parse(text);
+            day = parse(text).filter(d -> d.getYear() > 0);
             if (known.size() >= KEPT) {
                 known.clear();
             }

@@ -14,7 +14,7 @@ final class EntryCells {
     private final int gross;
     private final int net;
     private final int vat;
-    private final FieldCells cells;
+    private final LineCells cells;
     private final ProfileReader profiles;
     private final ProfileReader collected;
     private final ProfileReader unclear;
@@ -24,10 +24,11 @@ final class EntryCells {
         gross = index(enter, Field.GROSS, money);
         net = index(enter, Field.NET, money);
         vat = index(enter, Field.VAT, money);
-        cells = rowCells.with(enter.set()).with(Map.of(Field.KIND, kind.code()));
-        profiles = new ProfileReader(cells, currency);
-        collected = new ProfileReader(cells.with(collects(ChannelCollects.YES)), currency);
-        unclear = new ProfileReader(cells.with(collects(ChannelCollects.UNCLEAR)), currency);
+        FieldCells own = rowCells.with(enter.set()).with(Map.of(Field.KIND, kind.code()));
+        cells = LineCells.of(own);
+        profiles = new ProfileReader(own, currency);
+        collected = new ProfileReader(own.with(collects(ChannelCollects.YES)), currency);
+        unclear = new ProfileReader(own.with(collects(ChannelCollects.UNCLEAR)), currency);
     }
 
     static Map<Field, String> collects(ChannelCollects collects) {
@@ -43,7 +44,7 @@ final class EntryCells {
         return kind;
     }
 
-    FieldCells cells() {
+    LineCells cells() {
         return cells;
     }
 

@@ -9,13 +9,19 @@ final class ItemReader {
     private static final int KEPT = 20_000;
 
     private final Map<Item, Item> known = new HashMap<>();
+    private Item last = Item.NONE;
 
-    Item read(FieldCells cells, Row row) {
-        String product = cells.text(Field.PRODUCT, row);
-        String description = cells.text(Field.DESCRIPTION, row);
-        if (product.isEmpty() && description.isEmpty()) {
-            return Item.NONE;
+    Item read(LineCells cells, Row row) {
+        String product = cells.product().text(row);
+        String description = cells.description().text(row);
+        if (product.equals(last.product()) && description.equals(last.description())) {
+            return last;
         }
+        last = find(product, description);
+        return last;
+    }
+
+    private Item find(String product, String description) {
         Item item = new Item(product, description);
         Item same = known.get(item);
         if (same != null) {

@@ -8,7 +8,8 @@ import quarterfold.ledger.Profile;
 
 /** Makes the lines of a row: what they share is read once. For one thread. */
 final class LineMaker {
-    private final FieldCells cells;
+    private final Cell dateCell;
+    private final Cell paidCell;
     private final DateReader dates;
     private final Notes notes;
     private final ItemReader items = new ItemReader();
@@ -17,24 +18,25 @@ final class LineMaker {
     private String note = "";
 
     LineMaker(FieldCells cells, DateReader dates, Notes notes) {
-        this.cells = cells;
+        dateCell = cells.cell(Field.DATE);
+        paidCell = cells.cell(Field.PAID);
         this.dates = dates;
         this.notes = notes;
     }
 
     /** Reads the row's dates and notes; false where a date is not one, as problems say. */
     boolean start(Row row) {
-        int column = cells.column(Field.DATE);
+        int column = dateCell.column();
         date = dates.read(row.text(column));
         if (date.isEmpty()) {
             row.wrong(column, dates.expected());
         }
-        String payment = cells.text(Field.PAID, row);
+        String payment = paidCell.text(row);
         paid = Optional.empty();
         if (!payment.isEmpty()) {
             paid = dates.read(payment);
             if (paid.isEmpty()) {
-                row.wrong(cells.column(Field.PAID), dates.expected());
+                row.wrong(paidCell.column(), dates.expected());
             }
         }
         note = notes.read(row);
@@ -42,14 +44,14 @@ final class LineMaker {
     }
 
     /** {@code own}: the cells of this line, where they differ from the row's. */
-    Line line(Row row, FieldCells own, Profile profile, Amounts amounts, String original) {
+    Line line(Row row, LineCells own, Profile profile, Amounts amounts, String original) {
         return new Line(
                 row.number(),
                 date.orElseThrow(),
                 profile,
                 items.read(own, row),
-                own.text(Field.DOCUMENT, row),
-                own.text(Field.ORDER, row),
+                own.document().text(row),
+                own.order().text(row),
                 amounts,
                 paid,
                 original,

@@ -28,14 +28,17 @@ final class Payouts {
     }
 
     private final Map<Key, Settlement> settlements = new LinkedHashMap<>();
-    private Optional<Profile> last = Optional.empty();
+    private String lastName = "";
+    private String lastCurrency = "";
     private Settlement current = new Settlement();
 
     void add(Line line) {
         Profile profile = line.profile();
-        if (last.isEmpty() || !last.get().equals(profile)) {
-            last = Optional.of(profile);
-            current = settlement(profile.settlement(), profile.currency());
+        String name = profile.settlement();
+        if (!name.equals(lastName) || !profile.currency().equals(lastCurrency)) {
+            lastName = name;
+            lastCurrency = profile.currency();
+            current = settlement(name, lastCurrency);
         }
         long money = line.signedMoney().tenThousandths();
         if (profile.kind() == Kind.PAYOUT) {

@@ -9,7 +9,7 @@ import quarterfold.money.Amount;
 
 /** Reads the rows of a plain sheet: each makes one line. */
 final class PlainRows implements RowReader {
-    private final FieldCells cells;
+    private final LineCells cells;
     private final MoneyCells money;
     private final LineMaker lines;
     private final ProfileReader profiles;
@@ -17,7 +17,7 @@ final class PlainRows implements RowReader {
     private final int vat;
     private final int gross;
 
-    PlainRows(FieldCells cells, MoneyCells money, LineMaker lines, ProfileReader profiles) {
+    PlainRows(LineCells cells, MoneyCells money, LineMaker lines, ProfileReader profiles) {
         this.cells = cells;
         this.money = money;
         this.lines = lines;

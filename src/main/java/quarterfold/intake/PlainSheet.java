@@ -46,7 +46,7 @@ record PlainSheet(Layout.Shape shape) implements Form {
                         .collect(Collectors.toMap(Function.identity(), Field::code));
         FieldCells cells = FieldCells.of(header, columns, Map.of());
         return new PlainRows(
-                cells,
+                LineCells.of(cells),
                 new MoneyCells(
                         header,
                         Stream.of(Field.values())

@@ -18,17 +18,18 @@ import quarterfold.money.Amount;
 final class TaxCells {
     private final int tax;
     private final int withheld;
-    private final FieldCells restCells;
+    private final LineCells restCells;
     private final ProfileReader restProfiles;
 
     /** A layout without tax columns has no tax in any row. */
     TaxCells(Layout layout, FieldCells rowCells, String currency, MoneyCells money) {
         tax = layout.tax().map(t -> money.index(t.column())).orElse(-1);
         withheld = layout.tax().flatMap(Layout.Tax::withheld).map(money::index).orElse(-1);
-        restCells =
+        FieldCells own =
                 rowCells.with(EntryCells.collects(ChannelCollects.UNCLEAR))
                         .with(Map.of(Field.KIND, Kind.OTHER_MONEY.code()));
-        restProfiles = new ProfileReader(restCells, currency);
+        restCells = LineCells.of(own);
+        restProfiles = new ProfileReader(own, currency);
     }
 
     boolean uses(int index) {

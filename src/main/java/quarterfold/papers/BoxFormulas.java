@@ -22,7 +22,11 @@ final class BoxFormulas {
         return "ROUND(SUM(" + String.join(",", ranges) + "),4)";
     }
 
-    /** The figure of a box from the cell of its exact sum. */
+    /**
+     * The figure of a box from the cell of its exact sum. LibreOffice takes a number to twelve
+     * digits before TRUNC, so a box that drops pence is exact below a hundred million pounds; above
+     * it the sheet's check can say that a box differs by one.
+     */
     static String rounded(Rounding rounding, String exact) {
         return switch (rounding) {
             case NEAREST_PENNY -> "ROUND(" + exact + ",2)";

@@ -20,6 +20,9 @@ final class CellText {
     private CellText() {}
 
     static String of(String text) {
+        if (isPlain(text)) {
+            return text;
+        }
         String clean = xml(BREAKS.matcher(text).replaceAll(" "));
         String escaped = clean.contains("_x") ? ESCAPE.matcher(clean).replaceAll("_x005F_") : clean;
         if (escaped.length() <= LONGEST) {
@@ -29,6 +32,17 @@ final class CellText {
         return escaped.substring(
                         0, Character.isHighSurrogate(escaped.charAt(end - 1)) ? end - 1 : end)
                 + CUT;
+    }
+
+    /** Whether nothing in the text needs a second look, as in nearly every cell. */
+    private static boolean isPlain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c < 0x20 || c > 0x7E || c == '_') {
+                return false;
+            }
+        }
+        return text.length() <= LONGEST;
     }
 
     /** Whether a spreadsheet program would take the text for a formula if it were typed in. */

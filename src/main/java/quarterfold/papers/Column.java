@@ -29,6 +29,10 @@ record Column<T>(
         return new Column<>(heading, width, true, false, row -> new Value.Whole(number.apply(row)));
     }
 
+    static <T> Column<T> count(String heading, double width, Function<T, Long> number) {
+        return new Column<>(heading, width, true, false, row -> new Value.Count(number.apply(row)));
+    }
+
     static <T> Column<T> money(String heading, double width, Function<T, Amount> amount) {
         return new Column<>(heading, width, true, false, row -> new Value.Money(amount.apply(row)));
     }

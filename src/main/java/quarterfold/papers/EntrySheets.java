@@ -1,6 +1,7 @@
 package quarterfold.papers;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +27,7 @@ import quarterfold.treatment.Treated;
  */
 final class EntrySheets {
 
-    private static final double MONEY = 10.5;
+    private static final double NARROWEST = 10;
     private static final double UNUSED = 5;
 
     private final Map<Side, ListSheet<Treated>> lists = new EnumMap<>(Side.class);
@@ -43,11 +44,13 @@ final class EntrySheets {
                         .toList();
         Map<Long, String> files =
                 pack.sources().stream().collect(Collectors.toMap(Source::id, Source::name));
-        firstBox = facts().size();
+        firstBox = facts(0).size();
         for (Side side : Side.values()) {
-            List<Column<Treated>> columns = new ArrayList<>(facts());
+            double money = width(tally.largest(side));
+            List<Column<Treated>> columns = new ArrayList<>(facts(money));
             for (String box : boxes) {
-                columns.add(box(box, tally.touches(side, box) ? MONEY : UNUSED));
+                double total = tally.largestTotal(side, box).map(EntrySheets::width).orElse(UNUSED);
+                columns.add(box(box, total == UNUSED ? UNUSED : Math.max(money, total)));
             }
             columns.addAll(places(files));
             lists.put(
@@ -76,33 +79,34 @@ final class EntrySheets {
                 name(side),
                 "Amounts are positive as printed; the box columns show what each entry adds, with"
                         + " its sign.",
-                "No entries of this kind in the period.");
+                "No entries of this kind in the period.",
+                6);
     }
 
-    private static List<Column<Treated>> facts() {
+    private static List<Column<Treated>> facts(double money) {
         return List.of(
                 Column.whole("No.", 7, t -> t.entry().number()),
-                Column.of("Date", 11.5, t -> new Value.Day(t.entry().taxPoint())),
-                Column.text("Kind", 14, t -> Words.plain(t.entry().kind().code())),
-                Column.text("Document or order", 16, t -> document(t.entry())),
-                Column.text("Party or channel", 20, t -> party(t.entry().profile())),
-                Column.text("Description", 26, t -> description(t.entry().line().item())),
-                Column.text("From", 6, t -> t.entry().profile().from()),
-                Column.text("To", 6, t -> t.entry().profile().to()),
-                Column.text("Money", 7, t -> t.entry().profile().currency()),
-                printed("Printed net", t -> t.entry().amounts().net()),
-                printed("Printed VAT", t -> t.entry().amounts().vat()),
-                printed("Printed gross", t -> t.entry().amounts().gross()),
-                Column.text("Treatment", 22, t -> Words.plain(t.treatment())),
+                Column.of("Date", 13.5, t -> new Value.Day(t.entry().taxPoint())),
+                Column.text("Kind", 13, t -> Words.plain(t.entry().kind().code())),
+                Column.text("Document or order", 14, t -> document(t.entry())),
+                Column.text("Party or channel", 19, t -> party(t.entry().profile())),
+                Column.text("Description", 24, t -> description(t.entry().line().item())),
+                Column.text("From", 7.5, t -> t.entry().profile().from()),
+                Column.text("To", 5, t -> t.entry().profile().to()),
+                Column.text("Cur.", 6, t -> t.entry().profile().currency()),
+                printed("Printed net", money, t -> t.entry().amounts().net()),
+                printed("Printed VAT", money, t -> t.entry().amounts().vat()),
+                printed("Printed gross", money, t -> t.entry().amounts().gross()),
+                Column.text("Treatment", 20, t -> Words.plain(t.treatment())),
                 Column.text("Rate", 7, Treated::rate),
-                Column.money("Value", MONEY, Treated::net),
-                Column.money("VAT", MONEY, Treated::vat),
-                Column.money("Claimed VAT", MONEY, Treated::claim));
+                Column.money("Value", money, Treated::net),
+                Column.money("VAT", money, Treated::vat),
+                Column.money("Claimed VAT", money, Treated::claim));
     }
 
     private static Column<Treated> printed(
-            String heading, Function<Treated, Optional<Amount>> amount) {
-        return new Column<>(heading, MONEY, true, false, t -> money(amount.apply(t)));
+            String heading, double width, Function<Treated, Optional<Amount>> amount) {
+        return new Column<>(heading, width, true, false, t -> money(amount.apply(t)));
     }
 
     private static Column<Treated> box(String id, double width) {
@@ -112,18 +116,28 @@ final class EntrySheets {
 
     private static List<Column<Treated>> places(Map<Long, String> files) {
         return List.of(
+                Column.text("Rule", 7, Treated::rule),
+                Column.whole("Row in file", 8, t -> t.entry().line().row()),
                 Column.text(
                         "Source file",
-                        20,
+                        longest(files.values()),
                         t ->
                                 files.getOrDefault(
-                                        t.entry().source(), "source " + t.entry().source())),
-                Column.whole("Row", 7, t -> t.entry().line().row()),
-                Column.text("Rule", 7, Treated::rule));
+                                        t.entry().source(), "source " + t.entry().source())));
+    }
+
+    /** Room for an amount of this size in bold, with four decimals. */
+    private static double width(Amount largest) {
+        return Math.max(NARROWEST, Words.exact(largest, false).length() + 1.5);
+    }
+
+    private static double longest(Collection<String> names) {
+        int longest = names.stream().mapToInt(String::length).max().orElse(0);
+        return Math.min(48, Math.max(14, longest + 2.0));
     }
 
     private static Value money(Optional<Amount> amount) {
-        return amount.<Value>map(Value.Money::new).orElse(Value.BLANK);
+        return amount.<Value>map(Value.Money::new).orElse(new Value.Blank());
     }
 
     private static String document(Entry entry) {

@@ -26,11 +26,11 @@ final class How {
         String effect =
                 more.isZero()
                         ? "leave box " + difference.box().id() + " as it is"
-                        : "make box "
+                        : (more.signum() > 0 ? "raise" : "lower")
+                                + " box "
                                 + difference.box().id()
-                                + " "
-                                + Words.figure(difference.box(), more.abs())
-                                + (more.signum() > 0 ? " more" : " less");
+                                + " by "
+                                + Words.figure(difference.box(), more.abs());
         return "Rounding of the VAT in sales: "
                 + Words.rounding(perLine)
                 + ". The other way the book may choose, "
@@ -40,11 +40,12 @@ final class How {
                 + ".";
     }
 
-    static String openQueries(VatReturn vatReturn) {
+    /** How many queries are open. */
+    static String queries(VatReturn vatReturn) {
         int queries = vatReturn.queries().size();
         return queries == 0
                 ? "No query is open."
                 : Words.of(queries, "query is", "queries are")
-                        + " open: see Queries. A figure is safe when its queries are answered.";
+                        + " open; a figure is safe when its queries are answered.";
     }
 }

@@ -1,7 +1,6 @@
 package quarterfold.papers;
 
 import java.util.stream.Collectors;
-import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import quarterfold.law.Box;
@@ -31,7 +30,8 @@ final class LawSheet {
 
     static void write(Sheets sheets, Pack pack, Tally tally) {
         LawSheet law = new LawSheet(sheets);
-        law.line(Look.Part.TITLE, "Law used");
+        sheets.title(law.sheet, "Law used");
+        law.next++;
         law.line(Look.Part.LABEL, sheets.about() + ".");
         law.next++;
         law.line(Look.Part.SAYING, "Treatments the period used");
@@ -44,7 +44,7 @@ final class LawSheet {
                                         new Value.Text(Words.plain(rule.treatment())),
                                         new Value.Text(rule.why()),
                                         new Value.Text(rule.citation()),
-                                        new Value.Whole(entries)));
+                                        new Value.Count(entries)));
         law.next++;
         law.line(Look.Part.SAYING, "The form");
         law.headings("Box", "Rounding", "How it is made", "Rests on", "");
@@ -54,13 +54,19 @@ final class LawSheet {
                     new Value.Text("Box " + box.id()),
                     new Value.Text(rounding(box.rounding())),
                     new Value.Text(box.label() + ": " + made(box)),
-                    new Value.Text(box.source()));
+                    new Value.Text(box.source()),
+                    new Value.Blank());
         }
         law.next++;
         law.line(Look.Part.SAYING, "Tables, as they were read");
         law.headings("File", "", "SHA-256 of the file", "", "");
         for (TableFile file : pack.law().files()) {
-            law.row(new Value.Text(file.name()), Value.BLANK, new Value.Text(file.sha256()));
+            law.row(
+                    new Value.Text(file.name()),
+                    new Value.Blank(),
+                    new Value.Text(file.sha256()),
+                    new Value.Blank(),
+                    new Value.Blank());
         }
     }
 
@@ -97,11 +103,11 @@ final class LawSheet {
 
     private void row(Value... values) {
         Row row = sheet.createRow(next++);
+        int lines = 1;
         for (int i = 0; i < values.length; i++) {
-            if (!values[i].equals(Value.BLANK)) {
-                Cell cell = row.createCell(i);
-                values[i].put(cell, sheets.look(), WIDTHS[i]);
-            }
+            values[i].put(row.createCell(i), sheets.look(), WIDTHS[i]);
+            lines = Math.max(lines, values[i].lines(WIDTHS[i]));
         }
+        row.setHeightInPoints(Wrapping.height(lines));
     }
 }

@@ -27,15 +27,21 @@ final class ListSheet<T> {
     }
 
     /**
-     * What a list is: its sheet's name, its title, what to know, and what to say if it is empty.
+     * What a list is.
+     *
+     * @param name of its sheet, and its title
+     * @param note what to know about it
+     * @param ifEmpty what to say where it has no rows
+     * @param mostLines the most lines a row shows; the cell holds the rest
      */
-    record Heading(String name, String note, String ifEmpty) {}
+    record Heading(String name, String note, String ifEmpty, int mostLines) {}
 
     private final Sheets sheets;
     private final List<Column<T>> columns;
     private final List<SXSSFSheet> pages = new ArrayList<>();
     private final long rows;
     private final long rowsInSheet;
+    private final int mostLines;
     private long added;
 
     /** Makes the sheets for so many rows; {@link #add} then fills them. */
@@ -43,6 +49,7 @@ final class ListSheet<T> {
         this.sheets = sheets;
         this.columns = List.copyOf(columns);
         this.rows = rows;
+        this.mostLines = heading.mostLines();
         this.rowsInSheet = sheets.rowLimit() - (long) HEAD_ROWS;
         int count = (int) Math.max(1, (rows + rowsInSheet - 1) / rowsInSheet);
         for (int page = 0; page < count; page++) {
@@ -58,7 +65,7 @@ final class ListSheet<T> {
 
     private void head(SXSSFSheet sheet, Heading heading, int page, int count, Totals totals) {
         String part = count == 1 ? "" : ", sheet " + (page + 1) + " of " + count;
-        sheets.put(sheet.createRow(0), 0, Look.Part.TITLE, heading.name() + part);
+        sheets.title(sheet, heading.name() + part);
         sheets.put(sheet.createRow(1), 0, Look.Part.LABEL, sheets.about() + ". " + heading.note());
         Row totalRow = sheet.createRow(2);
         Row headingRow = sheet.createRow(HEAD_ROWS - 1);
@@ -109,13 +116,14 @@ final class ListSheet<T> {
         SXSSFSheet sheet = pages.get((int) (added / rowsInSheet));
         Row row = sheet.createRow((int) (added % rowsInSheet) + HEAD_ROWS);
         added++;
+        int lines = 1;
         for (int i = 0; i < columns.size(); i++) {
             Column<T> column = columns.get(i);
             Value value = column.value().apply(thing);
-            if (!value.equals(Value.BLANK)) {
-                value.put(row.createCell(i), sheets.look(), column.width());
-            }
+            value.put(row.createCell(i), sheets.look(), column.width());
+            lines = Math.max(lines, value.lines(column.width()));
         }
+        row.setHeightInPoints(Wrapping.height(Math.min(lines, mostLines)));
     }
 
     /** The cells of a column on every sheet of the list, such as {@code 'Sales 2'!R5:R1048576}. */

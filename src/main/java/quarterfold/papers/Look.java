@@ -1,6 +1,7 @@
 package quarterfold.papers;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import org.apache.poi.ss.usermodel.BorderStyle;
 import org.apache.poi.ss.usermodel.CellStyle;
@@ -33,12 +34,15 @@ final class Look {
         LABEL,
         HEADING,
         HEADING_RIGHT,
+        FACT,
+        FACT_DAY,
         TEXT,
         TEXT_WRAPPED,
         TEXT_QUOTED,
         TEXT_QUOTED_WRAPPED,
         AMOUNT,
         WHOLE,
+        COUNT,
         DAY,
         TOTAL,
         TOTAL_LABEL,
@@ -51,6 +55,37 @@ final class Look {
         BOX_CHECK,
         SAYING
     }
+
+    /** Left-aligned cells keep off the figures to their left. */
+    private static final List<Part> INDENTED =
+            List.of(
+                    Part.TITLE,
+                    Part.NOTE,
+                    Part.LABEL,
+                    Part.TOTAL_LABEL,
+                    Part.SAYING,
+                    Part.HEADING,
+                    Part.FACT,
+                    Part.FACT_DAY,
+                    Part.TEXT,
+                    Part.TEXT_WRAPPED,
+                    Part.TEXT_QUOTED,
+                    Part.TEXT_QUOTED_WRAPPED,
+                    Part.DAY,
+                    Part.BOX_NAME,
+                    Part.BOX_CHECK);
+
+    /** The cells of a list's rows stand on a hair line. */
+    private static final List<Part> LISTED =
+            List.of(
+                    Part.TEXT,
+                    Part.TEXT_WRAPPED,
+                    Part.TEXT_QUOTED,
+                    Part.TEXT_QUOTED_WRAPPED,
+                    Part.AMOUNT,
+                    Part.WHOLE,
+                    Part.COUNT,
+                    Part.DAY);
 
     private final XSSFWorkbook workbook;
     private final Map<Part, CellStyle> styles = new EnumMap<>(Part.class);
@@ -77,8 +112,16 @@ final class Look {
         made(Part.TEXT_QUOTED_WRAPPED).setWrapText(true);
         format(Part.AMOUNT, AMOUNT);
         format(Part.WHOLE, "0");
-        format(Part.DAY, "dd mmm yyyy");
-        made(Part.DAY).setAlignment(HorizontalAlignment.LEFT);
+        format(Part.COUNT, "#,##0");
+        format(Part.DAY, "d mmm yyyy");
+        format(Part.FACT_DAY, "d mmmm yyyy");
+        for (Part part : INDENTED) {
+            made(part).setAlignment(HorizontalAlignment.LEFT);
+            made(part).setIndention((short) 1);
+        }
+        for (Part part : LISTED) {
+            ruled(made(part));
+        }
         format(Part.TOTAL, AMOUNT).setFont(bold);
         made(Part.TOTAL_LABEL).setFont(bold);
         made(Part.SAYING).setFont(font(12, true, INK));
@@ -88,16 +131,15 @@ final class Look {
         underlined(format(Part.BOX_EXACT, "#,##0.0000"));
         underlined(format(Part.BOX_FIGURE_PENCE, "#,##0.00")).setFont(bold);
         underlined(format(Part.BOX_FIGURE_POUNDS, "#,##0")).setFont(bold);
-        underlined(Part.BOX_CHECK).setIndention((short) 1);
+        underlined(Part.BOX_CHECK);
     }
 
     CellStyle style(Part part) {
         return made(part);
     }
 
-    /** The style of a text cell: wrapped where it is longer than its column, marked as text. */
-    CellStyle text(String text, double width) {
-        boolean wraps = text.length() > width;
+    /** The style of a text cell, marked as text where it looks like a formula. */
+    CellStyle text(String text, boolean wraps) {
         return CellText.looksLikeFormula(text)
                 ? made(wraps ? Part.TEXT_QUOTED_WRAPPED : Part.TEXT_QUOTED)
                 : made(wraps ? Part.TEXT_WRAPPED : Part.TEXT);
@@ -131,6 +173,10 @@ final class Look {
 
     private static XSSFCellStyle underlined(XSSFCellStyle style) {
         style.setVerticalAlignment(VerticalAlignment.CENTER);
+        return ruled(style);
+    }
+
+    private static XSSFCellStyle ruled(XSSFCellStyle style) {
         style.setBorderBottom(BorderStyle.HAIR);
         style.setBottomBorderColor(color(LINE));
         return style;

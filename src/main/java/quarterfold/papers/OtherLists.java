@@ -24,7 +24,8 @@ final class OtherLists {
                         "Queries",
                         "Each waits for a person's answer; the money is the VAT or the difference"
                                 + " at stake.",
-                        "No query is open.");
+                        "No query is open.",
+                        30);
         List<Column<Query>> columns =
                 List.of(
                         Column.text("Query", 34, Query::id),
@@ -34,7 +35,7 @@ final class OtherLists {
                                 q ->
                                         q.entry().isPresent()
                                                 ? new Value.Whole(q.entry().getAsLong())
-                                                : Value.BLANK),
+                                                : new Value.Blank()),
                         Column.text("Where", 34, Query::place),
                         Column.text("Question", 84, Query::question),
                         Column.<Query>money("Money at stake", 13, Query::money).withTotal());
@@ -48,20 +49,21 @@ final class OtherLists {
                         "Sources",
                         "Every file with an entry in the period: rows read are rows entered and"
                                 + " rows set aside, and the money entered is the money in the file.",
-                        "No file has an entry in the period.");
+                        "No file has an entry in the period.",
+                        30);
         List<Column<Source>> columns =
                 List.of(
                         Column.text("File", 40, Source::name),
                         Column.text("Read as", 20, Source::layout),
-                        Column.whole("Rows read", 10, Source::rowsRead),
-                        Column.whole("Rows entered", 10, Source::rowsEntered),
-                        Column.whole("Rows set aside", 10, Source::rowsSetAside),
-                        Column.whole("Entries", 10, Source::entries),
+                        Column.count("Rows read", 10, Source::rowsRead),
+                        Column.count("Rows entered", 10, Source::rowsEntered),
+                        Column.count("Rows set aside", 10, Source::rowsSetAside),
+                        Column.count("Entries", 10, Source::entries),
                         Column.money("Money in the file", 15, Source::moneyIn),
                         Column.money("Money entered", 15, Source::moneyEntered),
                         Column.of("Do they tie?", 10, OtherLists::ties),
-                        Column.of("First date", 12, s -> date(s, Source.Dates::first)),
-                        Column.of("Last date", 12, s -> date(s, Source.Dates::last)),
+                        Column.of("First date", 14, s -> date(s, Source.Dates::first)),
+                        Column.of("Last date", 14, s -> date(s, Source.Dates::last)),
                         Column.text("SHA-256 of the file", 68, Source::sha256));
         fill(
                 new ListSheet<>(
@@ -76,7 +78,8 @@ final class OtherLists {
                 new ListSheet.Heading(
                         "Set aside",
                         "Rows of those files that made no entry, and why.",
-                        "No row was set aside.");
+                        "No row was set aside.",
+                        30);
         List<Column<SetAside>> columns =
                 List.of(
                         Column.text(
@@ -92,7 +95,9 @@ final class OtherLists {
     }
 
     private static Value date(Source source, Function<Source.Dates, java.time.LocalDate> which) {
-        return source.dates().<Value>map(d -> new Value.Day(which.apply(d))).orElse(Value.BLANK);
+        return source.dates()
+                .<Value>map(d -> new Value.Day(which.apply(d)))
+                .orElse(new Value.Blank());
     }
 
     private static Value ties(Source source) {

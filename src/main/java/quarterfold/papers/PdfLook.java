@@ -1,8 +1,8 @@
 package quarterfold.papers;
 
+import com.lowagie.text.Chunk;
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;
-import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.BaseFont;
@@ -63,15 +63,21 @@ final class PdfLook {
         return c == '\n' || letters.charExists(c);
     }
 
-    Paragraph paragraph(String text, Font font, float before) {
-        Paragraph paragraph = new Paragraph(shown(text), font);
-        paragraph.setLeading(font.getSize() * 1.4f);
-        paragraph.setSpacingBefore(before);
-        return paragraph;
+    /** A text of its own. A table, since a paragraph's spacing would put a stray blank in it. */
+    PdfPTable line(String text, Font font, float before) {
+        PdfPTable table = table(1);
+        table.setSpacingBefore(before);
+        PdfPCell cell = wide(text, font, 1);
+        cell.setLeading(0, 1.4f);
+        cell.setPadding(0);
+        cell.setPaddingBottom(3);
+        table.addCell(cell);
+        return table;
     }
 
     PdfPCell left(String text, Font font) {
-        PdfPCell cell = new PdfPCell(new Phrase(font.getSize() * 1.3f, shown(text), font));
+        PdfPCell cell = new PdfPCell(new Phrase(shown(text), font));
+        cell.setLeading(0, 1.3f);
         cell.setBorder(Rectangle.BOTTOM);
         cell.setBorderColor(LINE);
         cell.setBorderWidth(0.4f);
@@ -80,6 +86,13 @@ final class PdfLook {
         cell.setPaddingLeft(0);
         cell.setPaddingRight(8);
         cell.setVerticalAlignment(Element.ALIGN_TOP);
+        return cell;
+    }
+
+    /** A text, and under it one of less weight. */
+    PdfPCell twoLines(String first, String second) {
+        PdfPCell cell = left(first, plain);
+        cell.getPhrase().add(new Chunk("\n" + shown(second), small));
         return cell;
     }
 

@@ -29,7 +29,7 @@ final class ReturnSheet {
     private static final int OTHER = 6;
     private static final int GAP = 7;
     private static final double[] WIDTHS = {12, 50, 17, 15, 16, 12, 16, 13};
-    private static final double ALL = 150;
+    private static final double ALL = 165;
     private static final int BOX_HEADING = 9;
 
     private final Sheets sheets;
@@ -42,6 +42,7 @@ final class ReturnSheet {
         this.pack = pack;
         this.vatReturn = pack.vatReturn();
         this.sheet = sheets.create("Return");
+        sheet.getPrintSetup().setFitHeight((short) 1);
         for (int i = 0; i < WIDTHS.length; i++) {
             sheet.setColumnWidth(i, Sheets.characters(WIDTHS[i]));
         }
@@ -66,14 +67,14 @@ final class ReturnSheet {
 
     private void head() {
         Settings settings = pack.settings();
-        sheets.put(sheet.createRow(0), 0, Look.Part.TITLE, Words.title(vatReturn));
+        sheets.title(sheet, Words.title(vatReturn));
         said(1, "Business", settings.name());
         said(2, "VAT number", settings.vatNumber());
         said(3, "Period", Words.span(vatReturn.period()));
         Row due = said(4, "Due by", "");
         Cell day = due.createCell(1);
         day.setCellValue(vatReturn.period().due());
-        day.setCellStyle(sheets.look().style(Look.Part.DAY));
+        day.setCellStyle(sheets.look().style(Look.Part.FACT_DAY));
         said(5, "Rounding", Words.rounding(settings.roundingPerLine()));
     }
 
@@ -81,7 +82,7 @@ final class ReturnSheet {
         Row row = sheet.createRow(number);
         sheets.put(row, 0, Look.Part.LABEL, label);
         if (!text.isEmpty()) {
-            sheets.put(row, 1, Look.Part.TEXT, text);
+            sheets.put(row, 1, Look.Part.FACT, text);
         }
         return row;
     }
@@ -123,7 +124,7 @@ final class ReturnSheet {
                         "Added up, before rounding",
                         "Figure",
                         frozen,
-                        " Do they agree?",
+                        "Do they agree?",
                         "With the other rounding",
                         "Difference");
         for (int i = 0; i < words.size(); i++) {
@@ -137,7 +138,7 @@ final class ReturnSheet {
         String here = cells.getOrDefault(box.id(), "");
         int number = Integer.parseInt(here.substring(1));
         Row row = sheet.createRow(number - 1);
-        row.setHeightInPoints(Math.max(22, Sheets.height(box.label(), WIDTHS[1]) + 4));
+        row.setHeightInPoints(Wrapping.height(Wrapping.lines(box.label(), WIDTHS[1] - 1)) + 8);
         sheets.put(row, 0, Look.Part.BOX_NAME, "Box " + box.id());
         sheets.put(row, 1, Look.Part.BOX_NAME, box.label());
         boolean pounds = box.unit() == Box.Unit.POUNDS;
@@ -203,14 +204,14 @@ final class ReturnSheet {
         check.setCellValue("Every box agrees.");
         note(lastBox + 3, How.ADDED_UP);
         note(lastBox + 4, How.otherRounding(pack));
-        note(lastBox + 5, How.openQueries(vatReturn));
+        note(lastBox + 5, How.queries(vatReturn));
         note(lastBox + 7, Caution.text());
         sheet.createFreezePane(0, BOX_HEADING + 1);
     }
 
     private void note(int number, String text) {
         Row row = sheet.createRow(number);
-        row.setHeightInPoints(Sheets.height(text, ALL) + 3);
+        row.setHeightInPoints(Wrapping.height(Wrapping.lines(text, ALL)) + 3);
         Cell cell = row.createCell(0);
         cell.setCellValue(CellText.xml(text));
         cell.setCellStyle(sheets.look().style(Look.Part.NOTE));

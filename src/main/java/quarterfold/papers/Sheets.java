@@ -2,6 +2,7 @@ package quarterfold.papers;
 
 import java.util.Locale;
 import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
@@ -32,13 +33,11 @@ record Sheets(SteadyWorkbook workbook, Look look, String about, String business,
         print.setFitWidth((short) 1);
         print.setFitHeight((short) 0);
         for (short side = 0; side < 4; side++) {
-            sheet.setMargin(
-                    org.apache.poi.ss.usermodel.PageMargin.getByShortValue(side), INCH_TO_EDGE);
+            sheet.setMargin(PageMargin.getByShortValue(side), INCH_TO_EDGE);
         }
-        sheet.setMargin(org.apache.poi.ss.usermodel.PageMargin.BOTTOM, 0.7);
-        sheet.getFooter().setLeft(CellText.of(business).replace("&", "&&"));
-        sheet.getFooter().setCenter("&A");
-        sheet.getFooter().setRight("Page &P of &N");
+        sheet.setMargin(PageMargin.BOTTOM, 0.7);
+        sheet.getFooter().setLeft("&8&A, " + CellText.of(business).replace("&", "&&"));
+        sheet.getFooter().setRight("&8Page &P of &N");
         return sheet;
     }
 
@@ -48,14 +47,16 @@ record Sheets(SteadyWorkbook workbook, Look look, String about, String business,
         cell.setCellStyle(look.style(part));
     }
 
-    static int characters(double width) {
-        return (int) Math.round(width * 256);
+    /** A sheet's title row. */
+    void title(SXSSFSheet sheet, String title) {
+        Row row = sheet.createRow(0);
+        row.setHeightInPoints(24);
+        put(row, 0, Look.Part.TITLE, title);
     }
 
-    /** The height in points of a text wrapped in so many characters. */
-    static float height(String text, double width) {
-        long lines = text.lines().mapToLong(l -> (long) Math.ceil((l.length() + 1) / width)).sum();
-        return 13.5f * Math.max(1, lines);
+    /** A column width in the file's own unit. */
+    static int characters(double width) {
+        return (int) Math.round(width * 256);
     }
 
     /** The second and later sheets of a list are named by their place: {@code Sales 2}. */

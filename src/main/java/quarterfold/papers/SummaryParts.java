@@ -95,11 +95,11 @@ final class SummaryParts {
                         "Open queries",
                         queriesNote(queries.size()),
                         new float[] {3.4f, 7.6f, 1.9f},
-                        "Where",
+                        "Where, and the query's name",
                         "Question",
                         ">At stake");
         for (Query query : listed) {
-            table.addCell(look.left(query.place(), look.plain));
+            table.addCell(look.twoLines(query.place(), query.id()));
             table.addCell(look.left(query.question(), look.plain));
             table.addCell(look.right(Words.money(query.money()), look.plain));
         }
@@ -203,7 +203,7 @@ final class SummaryParts {
                         ">Tie?");
         for (Source source : pack.sources()) {
             boolean ties = source.moneyIn().equals(source.moneyEntered());
-            table.addCell(look.left(source.name() + "\n" + source.layout(), look.plain));
+            table.addCell(look.twoLines(source.name(), source.layout()));
             Stream.of(source.rowsRead(), source.rowsEntered(), source.rowsSetAside())
                     .forEach(n -> table.addCell(look.right(Words.count(n), look.plain)));
             for (Amount money : List.of(source.moneyIn(), source.moneyEntered())) {

@@ -2,7 +2,6 @@ package quarterfold.papers;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.PageSize;
-import com.lowagie.text.Paragraph;
 import com.lowagie.text.pdf.PdfDate;
 import com.lowagie.text.pdf.PdfName;
 import com.lowagie.text.pdf.PdfPCell;
@@ -45,18 +44,20 @@ final class SummaryPdf {
                         new PdfDate(
                                 GregorianCalendar.from(
                                         vatReturn.period().end().atStartOfDay(ZoneOffset.UTC))));
-        writer.setPageEvent(new PageFoot(writer, look.small, look.shown(about)));
+        writer.setPageEvent(new PageFoot(look.small, look.shown(about)));
         head(document, look, pack);
         document.add(boxes(look, pack));
-        document.add(look.paragraph(How.otherRounding(pack), look.plain, 10));
+        document.add(look.line(How.otherRounding(pack), look.plain, 10));
+        document.add(look.line(How.queries(vatReturn), look.plain, 3));
         document.add(look.panel(Caution.text(), look.plain));
         SummaryParts parts = new SummaryParts(look, pack, tally);
+        document.add(parts.signatures());
+        document.newPage();
         document.add(parts.feeds());
         document.add(parts.queries());
         document.add(parts.inNoBox());
         document.add(parts.setAside());
         document.add(parts.sources());
-        document.add(parts.signatures());
         document.close();
         Files.write(file, SteadyPdf.of(bytes.toByteArray()));
     }
@@ -64,19 +65,15 @@ final class SummaryPdf {
     private static void head(Document document, PdfLook look, Pack pack) {
         Settings settings = pack.settings();
         VatReturn vatReturn = pack.vatReturn();
-        Paragraph title = look.paragraph(Words.title(vatReturn), look.title, 0);
-        title.setSpacingAfter(6);
-        document.add(title);
+        document.add(look.line(Words.title(vatReturn), look.title, 0));
         PdfPTable facts = look.table(1, 5);
-        facts.setSpacingBefore(4);
+        facts.setSpacingBefore(8);
         fact(facts, look, "Business", settings.name());
         fact(facts, look, "VAT number", settings.vatNumber());
         fact(facts, look, "Period", Words.span(vatReturn.period()));
         fact(facts, look, "Due by", Words.day(vatReturn.period().due()));
         document.add(facts);
-        Paragraph direction = look.paragraph(Words.direction(vatReturn), look.saying, 14);
-        direction.setSpacingAfter(2);
-        document.add(direction);
+        document.add(look.line(Words.direction(vatReturn), look.saying, 16));
     }
 
     private static void fact(PdfPTable facts, PdfLook look, String label, String text) {

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Kind.Side;
@@ -57,6 +58,7 @@ final class Tally {
     private final Map<Side, List<Map<String, Amount>>> sheetTotals = new EnumMap<>(Side.class);
     private final Map<String, Map<How, Feed>> feeds = new HashMap<>();
     private final Map<How, Feed> inNoBox = new TreeMap<>();
+    private final Map<Side, Amount> largest = new EnumMap<>(Side.class);
     private final Map<Rule, Long> rules = new TreeMap<>();
 
     private Tally(long rowsInSheet) {
@@ -73,6 +75,8 @@ final class Tally {
     private void add(Treated treated) {
         Kind kind = treated.entry().kind();
         long before = rows.merge(kind.side(), 1L, Long::sum) - 1;
+        Amount money = treated.entry().amounts().money().abs();
+        largest.merge(kind.side(), money, (a, b) -> a.compareTo(b) > 0 ? a : b);
         Map<String, Amount> totals = totalsOfSheet(kind.side(), before / rowsInSheet);
         How how = new How(treated.treatment(), treated.rate());
         treated.boxes()
@@ -116,9 +120,17 @@ final class Tally {
         return page < pages.size() ? pages.get(page).getOrDefault(box, Amount.ZERO) : Amount.ZERO;
     }
 
-    /** Whether any row of the side touches the box. */
-    boolean touches(Side side, String box) {
-        return sheetTotals.getOrDefault(side, List.of()).stream().anyMatch(p -> p.containsKey(box));
+    /** The largest sum of money that any row of the side moves. */
+    Amount largest(Side side) {
+        return largest.getOrDefault(side, Amount.ZERO);
+    }
+
+    /** The largest total of a box on any sheet of the side; empty where no row touches it. */
+    Optional<Amount> largestTotal(Side side, String box) {
+        return sheetTotals.getOrDefault(side, List.of()).stream()
+                .flatMap(page -> Optional.ofNullable(page.get(box)).stream())
+                .map(Amount::abs)
+                .max(Amount::compareTo);
     }
 
     /** What feeds a box, by treatment and rate. */

@@ -7,20 +7,28 @@ import quarterfold.money.Amount;
 /** What a cell of a list holds, and how it is put there. */
 sealed interface Value {
 
-    Value BLANK = new Blank();
-
-    /** Writes this value, and a style that suits it, into an empty cell. */
+    /** Writes this value, and a style that suits it, into an empty cell of a column so wide. */
     void put(Cell cell, Look look, double width);
+
+    /** How many lines it takes in a column so wide. */
+    default int lines(double width) {
+        return 1;
+    }
 
     /** A text from a file or of ours; always text, never a formula. */
     record Text(String text) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            if (!text.isEmpty()) {
-                String plain = CellText.of(text);
+            String plain = CellText.of(text);
+            if (!plain.isEmpty()) {
                 cell.setCellValue(plain);
-                cell.setCellStyle(look.text(plain, width));
             }
+            cell.setCellStyle(look.text(plain, lines(width) > 1));
+        }
+
+        @Override
+        public int lines(double width) {
+            return Wrapping.lines(text, width - 1);
         }
     }
 
@@ -41,6 +49,7 @@ sealed interface Value {
         }
     }
 
+    /** A number that names something: a row, an entry. */
     record Whole(long number) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
@@ -49,20 +58,20 @@ sealed interface Value {
         }
     }
 
-    /** A formula that gives a text, with what it gives now for programs that do not recalculate. */
-    record Formula(String formula, String now) implements Value {
+    /** How many of something. */
+    record Count(long number) implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            cell.setCellFormula(formula);
-            cell.setCellValue(now);
-            cell.setCellStyle(look.style(Look.Part.TEXT));
+            cell.setCellValue((double) number);
+            cell.setCellStyle(look.style(Look.Part.COUNT));
         }
     }
 
+    /** A cell with nothing in it, on the same line as its neighbours. */
     record Blank() implements Value {
         @Override
         public void put(Cell cell, Look look, double width) {
-            // a cell with nothing in it
+            cell.setCellStyle(look.style(Look.Part.TEXT));
         }
     }
 

@@ -298,7 +298,7 @@ final class Samples {
     static ListPack busy(int sales) {
         Quarter q = new Quarter();
         q.source(
-                "quayline-marketplace-settlement-2026-07-01-to-2026-07-14-all-transactions.csv",
+                "quayline-settlement-2026-07-14.csv",
                 "row-per-order",
                 sales + 4L,
                 sales,

@@ -1,0 +1,124 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.Month;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.RaisedQuery;
+import quarterfold.ledger.SetAside;
+import quarterfold.ledger.Settings;
+
+/** A new book in a folder of its own, and files to bring into it. */
+final class Desk implements AutoCloseable {
+    private final Path folder;
+    private final Book book;
+    private final Ledger ledger;
+
+    Desk(Path folder) {
+        this.folder = folder;
+        book =
+                Book.create(
+                        folder.resolve("book"),
+                        new Settings(
+                                "Alder & Wren",
+                                "GB",
+                                "GB101747696",
+                                LocalDate.of(2024, 1, 1),
+                                List.of(Month.MARCH, Month.JUNE, Month.SEPTEMBER, Month.DECEMBER),
+                                "standard",
+                                ZoneId.of("Europe/London"),
+                                "GBP",
+                                false,
+                                false,
+                                "GB",
+                                Map.of()));
+        ledger = book.ledger();
+    }
+
+    Path file(String name, String text) throws IOException {
+        return file(name, text, StandardCharsets.UTF_8);
+    }
+
+    Path file(String name, String text, Charset charset) throws IOException {
+        return Files.write(folder.resolve(name), text.getBytes(charset));
+    }
+
+    Path path(String name) {
+        return folder.resolve(name);
+    }
+
+    /** Gives the book a layout of its own. */
+    Desk layout(String name, String yaml) throws IOException {
+        Files.createDirectories(book.folder().resolve("layouts"));
+        Files.writeString(book.folder().resolve("layouts").resolve(name + ".yaml"), yaml);
+        return this;
+    }
+
+    ImportResult enter(Path file) {
+        return new Importer(book, ledger).enter(file, Optional.empty());
+    }
+
+    ImportResult enter(Path file, String layout) {
+        return new Importer(book, ledger).enter(file, Optional.of(layout));
+    }
+
+    ImportResult enter(String name, String text) throws IOException {
+        return enter(file(name, text));
+    }
+
+    /** The problems of a file that is refused, as a person reads them; the ledger stays empty. */
+    List<String> problems(String name, String text) throws IOException {
+        return problems(file(name, text));
+    }
+
+    List<String> problems(Path file) throws IOException {
+        List<String> problems = enter(file).problems().stream().map(Problem::toString).toList();
+        if (!lines().isEmpty() || !ledger.sources().isEmpty() || !archive().isEmpty()) {
+            throw new AssertionError("something of the refused file stayed: " + lines());
+        }
+        return problems;
+    }
+
+    List<Entry> entries() {
+        List<Entry> entries = new ArrayList<>();
+        ledger.forEach(entries::add);
+        return entries;
+    }
+
+    List<Line> lines() {
+        return entries().stream().map(Entry::line).toList();
+    }
+
+    List<RaisedQuery> raised() {
+        return ledger.raised();
+    }
+
+    List<SetAside> setAside(long source) {
+        return ledger.setAside(source);
+    }
+
+    /** The names of the files kept, without the digits of their digests. */
+    List<String> archive() throws IOException {
+        try (Stream<Path> files = Files.list(book.folder().resolve("sources"))) {
+            return files.map(f -> f.getFileName().toString().substring(13)).sorted().toList();
+        }
+    }
+
+    @Override
+    public void close() {
+        ledger.close();
+    }
+}
