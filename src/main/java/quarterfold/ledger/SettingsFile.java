@@ -53,7 +53,7 @@ final class SettingsFile {
                                 place ->
                                         Matcher.quoteReplacement(
                                                 values.getOrDefault(place.group(1), "")));
-        read("new book", text);
+        read("", text);
         return text;
     }
 

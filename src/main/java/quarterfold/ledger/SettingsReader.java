@@ -56,10 +56,9 @@ final class SettingsReader {
                         t -> of(LocalDate::parse, t));
         Optional<List<Month>> ends = periodEnds();
         Optional<String> scheme =
-                text(
+                required(
                         "scheme",
                         "'standard': the flat rate, cash and annual schemes are not worked out yet",
-                        "standard",
                         t -> Optional.of(t).filter("standard"::equals));
         Optional<ZoneId> zone =
                 text("zone", "a time zone", "Europe/London", t -> of(ZoneId::of, t));
@@ -111,22 +110,24 @@ final class SettingsReader {
 
     private <T> Optional<T> text(
             String key, String expected, String example, Function<String, Optional<T>> parse) {
+        return required(key, expected + ", such as " + example, parse);
+    }
+
+    private <T> Optional<T> required(
+            String key, String expected, Function<String, Optional<T>> parse) {
         Node node = settings.get(key);
         Optional<T> value = YamlFile.text(node).flatMap(parse);
         if (value.isEmpty()) {
-            yaml.unexpected(node, key, expected + ", such as " + example);
+            yaml.unexpected(node, key, expected);
         }
         return value;
     }
 
     private Optional<Boolean> choice(String key, String yes, String no) {
-        Node node = settings.get(key);
-        Optional<Boolean> value =
-                YamlFile.text(node).filter(t -> t.equals(yes) || t.equals(no)).map(yes::equals);
-        if (value.isEmpty()) {
-            yaml.unexpected(node, key, yes + " or " + no);
-        }
-        return value;
+        return required(
+                key,
+                yes + " or " + no,
+                t -> Optional.of(t).filter(List.of(yes, no)::contains).map(yes::equals));
     }
 
     private Optional<List<Month>> periodEnds() {

@@ -24,6 +24,7 @@ final class YamlFile {
     private final String text;
     private final List<String> problems = new ArrayList<>();
 
+    /** {@code place} is what problems call the file; nothing for settings that have none yet. */
     YamlFile(String place, String text) {
         this.place = place;
         this.text = text;
@@ -59,14 +60,14 @@ final class YamlFile {
     /** Notes a value, or the lack of one, that is not what was expected. */
     void unexpected(@Nullable Node node, String key, String expected) {
         if (node == null) {
-            problems.add("%s [%s]: found nothing; expected %s".formatted(place, key, expected));
+            problems.add(at(Optional.empty(), key) + "found nothing; expected " + expected);
         } else {
             problem(node, key, "found %s; expected %s".formatted(found(node), expected));
         }
     }
 
     void problem(Node node, String key, String problem) {
-        problems.add("%s%s [%s]: %s".formatted(place, line(node.getStartMark()), key, problem));
+        problems.add(at(node.getStartMark(), key) + problem);
     }
 
     private String found(Node node) {
@@ -81,6 +82,10 @@ final class YamlFile {
         return new String(points, from, Math.min(to, points.length) - from)
                 .strip()
                 .replaceAll("\\s+", " ");
+    }
+
+    private String at(Optional<Mark> mark, String key) {
+        return (place.isEmpty() ? "" : place + line(mark) + " ") + "[" + key + "]: ";
     }
 
     private static String line(Optional<Mark> mark) {
