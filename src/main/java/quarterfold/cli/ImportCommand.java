@@ -16,6 +16,8 @@ import quarterfold.intake.ImportResult.AlreadyThere;
 import quarterfold.intake.ImportResult.Entered;
 import quarterfold.intake.ImportResult.Refused;
 import quarterfold.intake.Importer;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Ledger;
 
 @Command(
         name = "import",
@@ -53,8 +55,9 @@ final class ImportCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         boolean refused = false;
-        try (OpenBook book = OpenBook.of(main)) {
-            Importer importer = new Importer(book.book(), book.ledger());
+        Book book = Book.open(main.book());
+        try (Ledger ledger = book.ledger()) { // no law is read: nothing is judged here
+            Importer importer = new Importer(book, ledger);
             if (!json) {
                 out.printf(ROW, "file", "layout", "rows", "entries", "set aside", "money", "");
             }

@@ -124,7 +124,8 @@ public final class Ledger implements AutoCloseable {
                     if (source.isEmpty()) {
                         return Optional.empty();
                     }
-                    try (EntryReader reader = new EntryReader(connection, ById.ONE)) {
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.ONE, EntryReader.WHOLE)) {
                         return Optional.of(reader.entry(number, source.get().id()));
                     }
                 });
@@ -135,9 +136,21 @@ public final class Ledger implements AutoCloseable {
      * one at a time: nothing is held.
      */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
+        forEach(first, last, EntryReader.WHOLE, each);
+    }
+
+    /**
+     * The same without what no box depends on: the payment day, the original text of the amounts
+     * and the notes are empty in what is given.
+     */
+    public void forEachFigured(LocalDate first, LocalDate last, Consumer<Entry> each) {
+        forEach(first, last, EntryReader.FIGURES, each);
+    }
+
+    private void forEach(LocalDate first, LocalDate last, int wanted, Consumer<Entry> each) {
         read(
                 () -> {
-                    try (EntryReader reader = new EntryReader(connection, ById.MANY)) {
+                    try (EntryReader reader = new EntryReader(connection, ById.MANY, wanted)) {
                         for (Source source : SourceTable.all(connection)) {
                             if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
                                 reader.run(source, first, last, each);
