@@ -37,7 +37,7 @@ final class ClosedReader implements AutoCloseable {
     ClosedReader(Connection connection) throws SQLException {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
-        entries = new EntryReader(connection, ById.MANY, EntryReader.WHOLE);
+        entries = new EntryReader(connection, ById.MANY, EntryReader.RUN);
         rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(connection).forEach(s -> sources.put(s.firstEntry(), s));
     }

@@ -32,14 +32,14 @@ final class EntryReader implements AutoCloseable {
                     + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.original,"
                     + " e.notes";
 
+    /** The same but for what no box depends on: the payment day and the texts for people. */
+    private static final String FIGURES =
+            "e.number, e.row, e.tax_point, e.profile, e.item,"
+                    + " (e.net is not null) | ((e.vat is not null) << 1) | ((e.gross is not null) << 2)"
+                    + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4),"
+                    + " e.net, e.vat, e.gross, e.order_number, e.document";
+
     static final int WIDTH = 14;
-
-    /** Every column. */
-    static final int WHOLE = 0xff;
-
-    /** All but the payment day and the texts only people read: a quarter less to fetch. */
-    static final int FIGURES = 0x1f;
-
     private static final int STATED = 6;
     private static final int NET = 7;
     private static final int VAT = 8;
@@ -49,21 +49,23 @@ final class EntryReader implements AutoCloseable {
     private static final int PAID = 12;
     private static final int ORIGINAL = 13;
     private static final int NOTES = 14;
-    static final String RUN =
-            "select "
-                    + COLUMNS
-                    + " from entry e where e.number between ? and ? and e.tax_point between ? and ?";
+    private static final String FROM =
+            " from entry e where e.number between ? and ? and e.tax_point between ? and ?";
+
+    /** Whole entries. */
+    static final String RUN = "select " + COLUMNS + FROM;
+
+    /** Entries whose payment day, original text and notes are left out. */
+    static final String RUN_OF_FIGURES = "select " + FIGURES + FROM;
 
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;
-    private final int wanted;
     private LocalDate day = LocalDate.EPOCH;
 
-    /** {@code wanted} is {@link #WHOLE} or {@link #FIGURES}. */
-    EntryReader(Connection connection, int remembered, int wanted) throws SQLException {
-        this.wanted = wanted;
-        run = connection.prepareStatement(RUN);
+    /** {@code query} is {@link #RUN} or {@link #RUN_OF_FIGURES}. */
+    EntryReader(Connection connection, int remembered, String query) throws SQLException {
+        run = connection.prepareStatement(query);
         profiles = new ById<>(connection, "profile", remembered, ProfileTable::read);
         items =
                 new ById<>(
@@ -116,7 +118,7 @@ final class EntryReader implements AutoCloseable {
 
     /** The entry in a row of {@link #COLUMNS}. */
     Entry entry(ResultSet row, long source) throws SQLException {
-        int stated = row.getInt(STATED) & wanted;
+        int stated = row.getInt(STATED);
         return new Entry(
                 row.getLong(1),
                 source,

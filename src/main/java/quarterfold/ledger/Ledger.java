@@ -125,7 +125,7 @@ public final class Ledger implements AutoCloseable {
                         return Optional.empty();
                     }
                     try (EntryReader reader =
-                            new EntryReader(connection, ById.ONE, EntryReader.WHOLE)) {
+                            new EntryReader(connection, ById.ONE, EntryReader.RUN)) {
                         return Optional.of(reader.entry(number, source.get().id()));
                     }
                 });
@@ -136,7 +136,7 @@ public final class Ledger implements AutoCloseable {
      * one at a time: nothing is held.
      */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
-        forEach(first, last, EntryReader.WHOLE, each);
+        forEach(first, last, EntryReader.RUN, each);
     }
 
     /**
@@ -144,13 +144,13 @@ public final class Ledger implements AutoCloseable {
      * and the notes are empty in what is given.
      */
     public void forEachFigured(LocalDate first, LocalDate last, Consumer<Entry> each) {
-        forEach(first, last, EntryReader.FIGURES, each);
+        forEach(first, last, EntryReader.RUN_OF_FIGURES, each);
     }
 
-    private void forEach(LocalDate first, LocalDate last, int wanted, Consumer<Entry> each) {
+    private void forEach(LocalDate first, LocalDate last, String query, Consumer<Entry> each) {
         read(
                 () -> {
-                    try (EntryReader reader = new EntryReader(connection, ById.MANY, wanted)) {
+                    try (EntryReader reader = new EntryReader(connection, ById.MANY, query)) {
                         for (Source source : SourceTable.all(connection)) {
                             if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
                                 reader.run(source, first, last, each);
