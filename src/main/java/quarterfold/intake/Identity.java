@@ -14,8 +14,14 @@ final class Identity {
         equals = money.index(check.equals());
     }
 
-    /** Adds a problem with every figure where the row breaks it. */
+    /**
+     * Adds a problem with every figure where the row breaks it. A row that states nothing to add
+     * up, such as a receipt with its total alone, keeps it.
+     */
     void check(Row row, MoneyCells money) {
+        if (Arrays.stream(sum).noneMatch(money::isStated)) {
+            return;
+        }
         long total = 0;
         for (int index : sum) {
             total += money.value(index);

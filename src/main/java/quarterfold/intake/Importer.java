@@ -28,7 +28,14 @@ public final class Importer {
     public Importer(Book book, Ledger ledger) throws LedgerException {
         this.book = book;
         this.ledger = ledger;
-        layouts = Layouts.load(book.layouts());
+        try {
+            layouts = Layouts.load(book.layouts());
+        } catch (UncheckedIOException e) {
+            throw new LedgerException(
+                    Fault.UNREADABLE,
+                    "%s: the layouts could not be read: %s"
+                            .formatted(book.folder(), e.getMessage()));
+        }
     }
 
     /**

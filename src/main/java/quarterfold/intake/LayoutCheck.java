@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import quarterfold.intake.Layout.Signs;
+import quarterfold.ledger.Kind;
 
 /** Checks that the parts of a layout, each sound by itself, fit together. */
 final class LayoutCheck {
@@ -29,6 +30,7 @@ final class LayoutCheck {
         List<YamlMap> rows = yaml.maps("rows");
         for (int i = 0; i < rows.size(); i++) {
             rule(layout, layout.rules().get(i), rows.get(i), counted);
+            amounts(layout, layout.rules().get(i), rows.get(i));
             if (i + 1 < rows.size() && layout.rules().get(i).when().isEmpty()) {
                 rows.get(i + 1)
                         .problem(
@@ -59,6 +61,27 @@ final class LayoutCheck {
                     key,
                     column,
                     "a column that amounts names too, such as amounts: [Price, " + column + "]");
+        }
+    }
+
+    /** Beside a tax column a sale has one price; and no sign shows money that does not move. */
+    private static void amounts(Layout layout, Layout.Rule rule, YamlMap row) {
+        for (Layout.Enter enter : rule.enter()) {
+            boolean sale = enter.kind().side() == Kind.Side.SALES;
+            if (layout.tax().isPresent()
+                    && sale
+                    && !enter.amounts().keySet().equals(Set.of(Field.GROSS))) {
+                row.problem(
+                        "enter",
+                        "found a %s with net or vat beside a tax column; expected its price alone, such as {kind: %s, gross: Price}"
+                                .formatted(enter.kind().code(), enter.kind().code()));
+            }
+            if (layout.signs() == Signs.OWNER && enter.kind().direction() == 0) {
+                row.problem(
+                        "enter",
+                        "found %s, which moves no money, under signs: owner; expected amounts as printed, such as signs: document"
+                                .formatted(enter.kind().code()));
+            }
         }
     }
 

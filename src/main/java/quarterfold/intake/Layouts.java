@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,7 +36,9 @@ final class Layouts {
         Problems problems = new Problems();
         Map<String, Form> own = new LinkedHashMap<>();
         for (Path file : files) {
-            Layout layout = LayoutReader.read(file.getFileName().toString(), text(file), problems);
+            Layout layout =
+                    LayoutReader.read(
+                            file.getFileName().toString(), text(file, problems), problems);
             own.put(layout.name(), layout);
         }
         List<Form> shipped = new ArrayList<>();
@@ -67,9 +70,16 @@ final class Layouts {
         }
     }
 
-    private static String text(Path file) {
+    private static String text(Path file, Problems problems) {
         try {
-            return new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+            return Files.readString(file);
+        } catch (CharacterCodingException e) {
+            problems.add(
+                    new Problem(
+                            String.valueOf(file.getFileName()),
+                            "",
+                            "found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding"));
+            return "{}";
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -12,8 +12,8 @@ import quarterfold.money.Amount;
 /**
  * The tax a report prints beside its prices, with the owner's + and -. Tax that the channel
  * withholds whole is the channel's to account for, and the price without it is the seller's; tax
- * that is not withheld is the seller's own VAT; no tax means that the price includes VAT
- * (docs/facts: cross-border 2.3). Anything else is unclear, and a question for the treatment.
+ * that is not withheld is the seller's own VAT; no tax means that the price includes VAT (common
+ * practice of settlement reports). Anything else is unclear, and a question for the treatment.
  */
 final class TaxCells {
     private final int tax;

@@ -1,28 +1,29 @@
 package quarterfold.law;
 
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /** The points sources leave open, each settled by the book or by a documented default. */
 public final class Choices {
 
-    private final Map<String, Choice> choices = new LinkedHashMap<>();
+    private final Map<String, Choice> choices;
 
     Choices(TableFile file) {
-        for (Table.Row row : Table.read(file).rows()) {
-            Choice choice =
-                    new Choice(
-                            row.needed("name"),
-                            row.needed("default"),
-                            Arrays.asList(row.needed("values").split("\\|", -1)),
-                            row.needed("question"));
-            if (row.cell("source").isBlank() || !choice.values().contains(choice.standard())) {
-                throw row.fault("needs a source, and a default among its values");
-            }
-            choices.put(choice.name(), choice);
+        choices = Table.read(file).named("name", Choices::choice);
+    }
+
+    private static Choice choice(Table.Row row) {
+        Choice choice =
+                new Choice(
+                        row.needed("name"),
+                        row.needed("default"),
+                        Arrays.asList(row.needed("values").split("\\|", -1)),
+                        row.needed("question"));
+        if (row.cell("source").isBlank() || !choice.values().contains(choice.standard())) {
+            throw row.fault("needs a source, and a default among its values");
         }
+        return choice;
     }
 
     public List<Choice> all() {

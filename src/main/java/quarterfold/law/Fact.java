@@ -14,6 +14,8 @@ public enum Fact {
     CURRENCY("home", "foreign"),
     /** Whether the business is established in the country of the return. */
     SELLER("uk", "overseas"),
+    /** Whether the book says that the business trades in goods in or through Northern Ireland. */
+    NORTHERN_IRELAND("yes", "no"),
     /** What the entry is, in the ledger's words. */
     KIND(),
     /** The rate category; not-a-rate is a percentage that was not in force. */

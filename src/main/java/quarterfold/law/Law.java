@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.money.Amount;
@@ -74,13 +73,19 @@ public final class Law {
         areas = Keyed.read(table("areas.csv"), "country", row -> row.needed("area"));
         choices = new Choices(table("choices.csv"));
         queries =
-                Table.read(table("queries.csv")).rows().stream()
-                        .map(row -> new QueryText(row.needed("code"), row.needed("question")))
-                        .collect(Collectors.toMap(QueryText::code, Function.identity()));
+                Table.read(table("queries.csv"))
+                        .named(
+                                "code",
+                                row -> new QueryText(row.needed("code"), row.needed("question")));
         treatments = new Treatments(table("treatments.csv"), choices, rates, queries.keySet());
-        form = Table.read(table("form.csv")).dated(Law::box);
+        form = Table.read(table("form.csv")).dated(Law::box, Box::id);
+        form.forEach(box -> checkFormula(box.value()));
         boxRules =
-                Table.read(table("boxes.csv")).dated(this::boxRule).stream()
+                Table.read(table("boxes.csv"))
+                        .dated(
+                                this::boxRule,
+                                r -> r.treatment() + " " + r.box() + " " + r.measure())
+                        .stream()
                         .collect(Collectors.groupingBy(d -> d.value().treatment()));
         blocked =
                 Keyed.read(
@@ -265,6 +270,19 @@ public final class Law {
             throw new IllegalArgumentException(text);
         }
         return new Box.Formula(operation, boxes);
+    }
+
+    /** A box that took a figure no row above it states would take nought instead. */
+    private void checkFormula(Box box) {
+        List<String> ids = form.stream().map(f -> f.value().id()).toList();
+        for (String operand : box.formula().boxes()) {
+            int place = ids.indexOf(operand);
+            if (place < 0 || place >= ids.indexOf(box.id())) {
+                throw new LawException(
+                        "form.csv: box %s takes box %s, which no row above it states"
+                                .formatted(box.id(), operand));
+            }
+        }
     }
 
     private BoxRule boxRule(Table.Row row) {

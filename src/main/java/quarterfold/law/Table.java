@@ -2,10 +2,13 @@ package quarterfold.law;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.apache.commons.csv.CSVFormat;
@@ -37,8 +40,12 @@ final class Table {
                 }
                 table.rows.add(row);
             }
-        } catch (IOException | IllegalArgumentException e) {
-            throw new LawException(file.name() + ": cannot be read as CSV: " + e.getMessage(), e);
+        } catch (IOException | UncheckedIOException | IllegalArgumentException e) {
+            Throwable cause = e instanceof UncheckedIOException ? e.getCause() : e;
+            throw new LawException(
+                    "%s: cannot be read as CSV: %s"
+                            .formatted(file.name(), cause == null ? e : cause.getMessage()),
+                    e);
         }
         return table;
     }
@@ -47,9 +54,33 @@ final class Table {
         return rows;
     }
 
-    /** The rows as values with their dates and source. */
-    <T> List<Dated<T>> dated(Function<Row, T> value) {
-        return rows.stream().map(row -> row.dated(value.apply(row))).toList();
+    /**
+     * The rows as values with their dates and source. Refuses two of one name in force together.
+     */
+    <T> List<Dated<T>> dated(Function<Row, T> value, Function<T, String> name) {
+        List<Dated<T>> all = new ArrayList<>();
+        for (Row row : rows) {
+            Dated<T> dated = row.dated(value.apply(row));
+            String named = name.apply(dated.value());
+            if (all.stream()
+                    .anyMatch(d -> dated.overlaps(d) && name.apply(d.value()).equals(named))) {
+                throw row.fault("'%s' has another row in force on the same days".formatted(named));
+            }
+            all.add(dated);
+        }
+        return List.copyOf(all);
+    }
+
+    /** The rows as values by name. Refuses two of one name. */
+    <T> Map<String, T> named(String nameColumn, Function<Row, T> value) {
+        Map<String, T> all = new LinkedHashMap<>();
+        for (Row row : rows) {
+            String name = row.needed(nameColumn);
+            if (all.put(name, value.apply(row)) != null) {
+                throw row.fault("[%s]: '%s' has a row already".formatted(nameColumn, name));
+            }
+        }
+        return all;
     }
 
     /** One row: its cells by column name. */

@@ -41,7 +41,7 @@ final class LawSheet {
                         (rule, entries) ->
                                 law.row(
                                         new Value.Text(rule.rule()),
-                                        new Value.Text(Words.plain(rule.treatment())),
+                                        new Value.Text(Words.treatment(rule.treatment())),
                                         new Value.Text(rule.why()),
                                         new Value.Text(rule.citation()),
                                         new Value.Count(entries)));

@@ -1,9 +1,11 @@
 package quarterfold.papers;
 
 import com.lowagie.text.Element;
+import com.lowagie.text.Font;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -35,8 +37,10 @@ final class SummaryParts {
         this.tally = tally;
     }
 
-    PdfPTable feeds() {
-        PdfPTable table =
+    /** A heading, then a table for each box, which a page does not break where it need not. */
+    List<PdfPTable> feeds() {
+        List<PdfPTable> tables = new ArrayList<>();
+        PdfPTable heading =
                 look.section(
                         "What feeds each box",
                         "Amounts before the box's one rounding; a refund or credit is negative.",
@@ -44,43 +48,49 @@ final class SummaryParts {
                         "Treatment",
                         ">Entries",
                         ">Amount");
+        heading.setHeaderRows(0);
+        tables.add(heading);
         for (BoxFigure figure : pack.vatReturn().boxes()) {
             if (!figure.box().isComputed()) {
-                feeds(table, figure);
+                tables.add(feeds(figure));
             }
         }
-        return table;
+        return tables;
     }
 
-    private void feeds(PdfPTable table, BoxFigure figure) {
+    private PdfPTable feeds(BoxFigure figure) {
         Map<Tally.How, Tally.Feed> feeds = tally.feeds(figure.box().id());
+        PdfPTable table = look.table(FEED_WIDTHS);
+        table.setSpacingBefore(5);
+        table.setKeepTogether(true);
         String name = "Box " + figure.box().id() + "  " + figure.box().label();
         PdfPCell head = look.left(name, look.bold);
         head.setColspan(feeds.isEmpty() ? 2 : 3);
-        head.setPaddingTop(9);
         table.addCell(head);
         if (feeds.isEmpty()) {
-            PdfPCell nothing = look.right("nothing", look.quiet);
-            nothing.setPaddingTop(9);
-            table.addCell(nothing);
-            return;
+            table.addCell(look.right("nothing", look.quiet));
+            return table;
         }
+        table.setHeaderRows(1);
         boolean pence =
                 feeds.values().stream().allMatch(f -> f.amount().tenThousandths() % 100 == 0);
         long entries = 0;
         for (Map.Entry<Tally.How, Tally.Feed> feed : feeds.entrySet()) {
-            PdfPCell how = look.left(feed.getKey().words(), look.plain);
-            how.setPaddingLeft(12);
-            table.addCell(how);
+            table.addCell(indented(feed.getKey().words(), look.plain));
             table.addCell(look.right(Words.count(feed.getValue().entries()), look.plain));
             table.addCell(look.right(Words.exact(feed.getValue().amount(), pence), look.plain));
             entries += feed.getValue().entries();
         }
-        PdfPCell all = look.left("Together", look.quiet);
-        all.setPaddingLeft(12);
-        table.addCell(all);
+        table.addCell(indented("Together", look.quiet));
         table.addCell(look.right(Words.count(entries), look.quiet));
         table.addCell(look.right(Words.exact(figure.exact(), pence), look.bold));
+        return table;
+    }
+
+    private PdfPCell indented(String text, Font font) {
+        PdfPCell cell = look.left(text, font);
+        cell.setPaddingLeft(12);
+        return cell;
     }
 
     PdfPTable queries() {

@@ -53,7 +53,9 @@ final class SummaryPdf {
         SummaryParts parts = new SummaryParts(look, pack, tally);
         document.add(parts.signatures());
         document.newPage();
-        document.add(parts.feeds());
+        for (PdfPTable feeds : parts.feeds()) {
+            document.add(feeds);
+        }
         document.add(parts.queries());
         document.add(parts.inNoBox());
         document.add(parts.setAside());

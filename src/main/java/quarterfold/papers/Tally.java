@@ -39,7 +39,9 @@ final class Tally {
         }
 
         String words() {
-            return rate.isEmpty() ? Words.plain(treatment) : Words.plain(treatment) + ", " + rate;
+            return rate.isEmpty()
+                    ? Words.treatment(treatment)
+                    : Words.treatment(treatment) + ", " + rate;
         }
     }
 

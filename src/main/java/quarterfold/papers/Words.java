@@ -27,6 +27,8 @@ final class Words {
             DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
     private static final Set<String> INITIALS = Set.of("uk", "vat", "eu", "ni", "gb");
 
+    private static final String REDUCED = "-reduced";
+
     private Words() {}
 
     /** Such as {@code 7 November 2026}. */
@@ -75,6 +77,17 @@ final class Words {
         return words.isEmpty()
                 ? words
                 : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    /**
+     * A treatment as words. The tables end the name of what takes a sale back in {@code -reduced};
+     * alone, that word would be read as the reduced rate.
+     */
+    static String treatment(String code) {
+        return code.endsWith(REDUCED)
+                ? plain(code.substring(0, code.length() - REDUCED.length()))
+                        + ": refund or discount"
+                : plain(code);
     }
 
     /** The box that is the difference of two, which says how much is to be paid or repaid. */

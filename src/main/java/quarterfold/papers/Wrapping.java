@@ -18,7 +18,7 @@ final class Wrapping {
      * @param width in digits of the sheet's letter, the unit of column widths
      */
     static int lines(String text, double width) {
-        if (text.length() * 2 <= width) {
+        if (text.length() * 2 <= width && text.indexOf('\n') < 0) {
             return 1;
         }
         int lines = 0;
@@ -37,9 +37,8 @@ final class Wrapping {
             word += letter;
             if (used + word > width) {
                 lines++;
-                boolean tooLong = word > width;
-                used = tooLong ? letter : 0;
-                word = tooLong ? 0 : word;
+                used = 0;
+                word = word > width ? letter : word;
             }
             if (text.charAt(i) == ' ' || text.charAt(i) == '-') {
                 used += word;

@@ -41,6 +41,7 @@ final class FactFinder {
         facts.put(
                 Fact.CURRENCY, profile.currency().equals(settings.currency()) ? "home" : "foreign");
         facts.put(Fact.SELLER, isHome(law.area(settings.country(), day)) ? "uk" : "overseas");
+        facts.put(Fact.NORTHERN_IRELAND, settings.northernIreland() ? "yes" : "no");
         facts.put(Fact.KIND, profile.kind().code());
         facts.put(Fact.STARTS, law.area(startsFrom, day));
         facts.put(

@@ -4,13 +4,18 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Profile;
+import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
 /** Words queries: the table's text with what the entry says filled in. */
 public final class Questions {
+
+    private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
     private final Context context;
 
@@ -40,11 +45,7 @@ public final class Questions {
                 "vat",
                 entry.amounts().vat().filter(v -> !v.isZero()).orElse(figures.vat()).toString());
         words.put("currency", profile.currency());
-        words.put(
-                "rate",
-                profile.rate().isStated()
-                        ? profile.rate().code()
-                        : rate.map(r -> r + "%").orElse("no rate"));
+        words.put("rate", rate(profile.rate(), rate));
         words.put("date", entry.taxPoint().toString());
         words.put("party_vat", profile.partyVat());
         words.put("category", profile.category());
@@ -57,11 +58,18 @@ public final class Questions {
                 figures.vat().isZero() ? money : figures.vat());
     }
 
+    private static String rate(StatedRate stated, Optional<Percent> used) {
+        return stated.isStated() && stated.percent().isEmpty()
+                ? stated.code()
+                : stated.percent().or(() -> used).map(r -> r + "%").orElse("no rate");
+    }
+
+    /** Fills each word in once: what an entry says may itself hold braces. */
     private static String filled(String text, Map<String, String> words) {
-        String filled = text;
-        for (Map.Entry<String, String> word : words.entrySet()) {
-            filled = filled.replace("{" + word.getKey() + "}", word.getValue());
-        }
-        return filled;
+        return PLACE.matcher(text)
+                .replaceAll(
+                        place ->
+                                Matcher.quoteReplacement(
+                                        words.getOrDefault(place.group(1), place.group())));
     }
 }

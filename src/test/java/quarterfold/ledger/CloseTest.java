@@ -42,6 +42,7 @@ class CloseTest {
                 period.atEndOfMonth(),
                 LocalDate.of(2026, 11, 7),
                 "pay",
+                7,
                 boxes("10", "0.0001", "9", "-1.5"),
                 boxes("10", "0", "9", "-1.50"),
                 boxes("10", "0.01", "9", "-1.51"),
@@ -75,8 +76,13 @@ class CloseTest {
     }
 
     static void close(Ledger ledger, Close close, ClosedEntry... entries) {
+        List<ClosedEntry> all = new ArrayList<>(List.of(closed(1, "uk-sale", boxes("1", "20"))));
+        all.addAll(List.of(entries));
+        freeze(ledger, close, all);
+    }
+
+    private static void freeze(Ledger ledger, Close close, List<ClosedEntry> entries) {
         try (CloseWriter writer = ledger.beginClose(close.period())) {
-            writer.add(closed(1, "uk-sale", boxes("1", "20")));
             for (ClosedEntry entry : entries) {
                 writer.add(entry);
             }
@@ -113,14 +119,24 @@ class CloseTest {
     @Test
     void eachCloseHasItsOwnEntries() {
         Close next = closeOf(YearMonth.of(2026, 12));
-        close(ledger, next, closed(2, "b", boxes()));
+        freeze(ledger, next, List.of(closed(2, "b", boxes()), closed(3, "b", boxes())));
         close(ledger, CLOSE);
 
         assertThat(ledger.closes()).containsExactly(CLOSE, next);
         assertThat(numbers(CLOSE.period())).containsExactly(1L);
-        assertThat(numbers(next.period())).containsExactly(1L, 2L);
+        assertThat(numbers(next.period())).containsExactly(2L, 3L);
         assertThat(numbers(YearMonth.of(2027, 3))).isEmpty();
         assertThat(ledger.close(YearMonth.of(2027, 3))).isEmpty();
+    }
+
+    @Test
+    void anEntryIsClosedOnce() {
+        close(ledger, CLOSE);
+
+        Close next = closeOf(YearMonth.of(2026, 12));
+        assertThatThrownBy(() -> freeze(ledger, next, List.of(closed(1, "b", boxes()))))
+                .hasMessageContaining("closed_entry.number");
+        assertThat(ledger.close(next.period())).isEmpty();
     }
 
     private List<Long> numbers(YearMonth period) {
@@ -186,6 +202,7 @@ class CloseTest {
                                         CLOSE.end(),
                                         CLOSE.due(),
                                         "pay",
+                                        7,
                                         boxes("1", "2"),
                                         boxes("2", "2"),
                                         boxes("1", "2"),

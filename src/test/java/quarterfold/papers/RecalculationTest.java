@@ -29,7 +29,7 @@ import quarterfold.money.Rounding;
 /** Another spreadsheet program finds the same boxes from the rows alone. */
 class RecalculationTest {
 
-    private static final String ROUND_TRIP_CACHE = "</f><v>[^<]*</v>";
+    private static final String REMEMBERED = "</f><v>[^<]*</v>";
 
     @TempDir static Path scratch;
 
@@ -42,8 +42,8 @@ class RecalculationTest {
     void boxesComeFromTheRowsNotFromWhatTheFileRemembers() throws Exception {
         ListPack pack = Samples.small();
         Path workbook = written(pack, "small", Sheets.ROW_LIMIT);
-        Path wrong = changed(workbook, "wrong", "sheet1", ROUND_TRIP_CACHE, "</f><v>77</v>");
-        Path none = changed(workbook, "none", "sheet1", ROUND_TRIP_CACHE, "</f>");
+        Path wrong = changed(workbook, "wrong", "sheet1", REMEMBERED, "</f><v>77</v>");
+        Path none = changed(workbook, "none", "sheet1", REMEMBERED, "</f>");
 
         assertThat(Recalculation.boxes(wrong).values()).containsOnly(new BigDecimal("77"));
         assertSame(Recalculation.boxes(Recalculation.of(workbook, scratch)), figures(pack));
@@ -84,7 +84,7 @@ class RecalculationTest {
     void boxesTakeInTheSheetsThatCarryOn() throws Exception {
         ListPack pack = Samples.busy(200);
         Path workbook = written(pack, "split", 50);
-        Path none = changed(workbook, "split-none", "sheet1", ROUND_TRIP_CACHE, "</f>");
+        Path none = changed(workbook, "split-none", "sheet1", REMEMBERED, "</f>");
 
         Path again = Recalculation.of(none, scratch);
 

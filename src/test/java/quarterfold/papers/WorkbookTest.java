@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
@@ -18,7 +19,10 @@ import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import quarterfold.law.Box;
+import quarterfold.law.TableFile;
 import quarterfold.ledger.Kind;
+import quarterfold.period.BoxFigure;
 import quarterfold.period.VatReturn;
 
 class WorkbookTest {
@@ -28,7 +32,7 @@ class WorkbookTest {
     @Test
     void everyCellOfASmallQuarter() throws IOException {
         try (XSSFWorkbook book = written(Samples.small(), Sheets.ROW_LIMIT)) {
-            Golden.check("small-workbook.txt", dump(book));
+            Golden.check("small-workbook.txt", withoutTheLawsOwnTexts(dump(book)));
         }
     }
 
@@ -150,6 +154,22 @@ class WorkbookTest {
             }
         }
         return rows;
+    }
+
+    /** The tables' digests and citations change with the tables; which of them it is must not. */
+    private static String withoutTheLawsOwnTexts(String dump) {
+        ListPack pack = Samples.small();
+        String text = dump;
+        for (TableFile file : pack.law().files()) {
+            text = text.replace(file.sha256(), "(digest of " + file.name() + ")");
+        }
+        for (BoxFigure figure : pack.vatReturn().boxes()) {
+            Box box = figure.box();
+            text =
+                    text.replaceFirst(
+                            Pattern.quote("'" + box.source()), "'(source of box " + box.id() + ")");
+        }
+        return text;
     }
 
     /** Every cell that holds something, as a person reviews it: place, formula, value. */

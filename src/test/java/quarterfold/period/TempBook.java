@@ -1,0 +1,109 @@
+package quarterfold.period;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import quarterfold.law.Law;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.FileEntry;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.Settings;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Query;
+import quarterfold.treatment.Treated;
+
+/** A book on disk with its ledger open. */
+final class TempBook implements AutoCloseable {
+
+    static final Law LAW = Law.of("GB");
+
+    private final Path folder;
+    private final Ledger ledger;
+    private int files;
+
+    TempBook(Path folder, Settings settings) {
+        this.folder = folder;
+        this.ledger = Book.create(folder, settings).ledger();
+    }
+
+    Ledger ledger() {
+        return ledger;
+    }
+
+    /** Enters the lines as a file of that name, one row each. */
+    void enter(String file, SampleLine... lines) {
+        try (FileEntry entry = begin(file)) {
+            commit(entry, 0, lines);
+        }
+    }
+
+    /** Begins a file that has never been seen. */
+    FileEntry begin(String file) {
+        files++;
+        return ledger.begin("%064x".formatted(files), file, "plain-sheet");
+    }
+
+    static void commit(FileEntry entry, int setAside, SampleLine... lines) {
+        Amount money = Amount.ZERO;
+        long row = 1;
+        for (SampleLine sample : lines) {
+            Line line = sample.line(++row);
+            entry.add(line);
+            money = money.plus(line.signedMoney());
+        }
+        entry.commit(lines.length + setAside, lines.length, money, money);
+    }
+
+    void products(String rows) throws IOException {
+        Files.writeString(folder.resolve("products.csv"), "product,liability,from,to\n" + rows);
+    }
+
+    /** The returns of the book as it stands now, under the shipped law. */
+    Returns returns() {
+        return returns(LAW);
+    }
+
+    Returns returns(Law law) {
+        return new Returns(Book.open(folder), ledger, law);
+    }
+
+    Period period(String name) {
+        return returns().calendar().named(YearMonth.parse(name)).orElseThrow();
+    }
+
+    VatReturn of(String period) {
+        return returns().of(period(period));
+    }
+
+    VatReturn close(String period) {
+        return closing().close(period(period));
+    }
+
+    Closing closing() {
+        return new Closing(ledger, LAW, returns());
+    }
+
+    static List<String> figures(VatReturn vatReturn) {
+        return vatReturn.boxes().stream().map(BoxFigure::text).toList();
+    }
+
+    static List<String> queries(VatReturn vatReturn) {
+        return vatReturn.queries().stream().map(Query::id).toList();
+    }
+
+    static List<Treated> treated(Pack pack) {
+        List<Treated> treated = new ArrayList<>();
+        pack.forEachTreated(treated::add);
+        return treated;
+    }
+
+    @Override
+    public void close() {
+        ledger.close();
+    }
+}

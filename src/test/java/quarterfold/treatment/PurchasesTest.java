@@ -1,0 +1,446 @@
+package quarterfold.treatment;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
+
+/** Purchases, expenses and fees: what is reclaimed, what is not and why, and the reverse charge. */
+class PurchasesTest {
+
+    private static SampleLine home(String kind) {
+        return SampleLine.of(kind).party("Example supplier", "GB", "GB101747696").rate("20");
+    }
+
+    private static SampleLine invoice(String kind) {
+        return home(kind).evidence("invoice").printed("100", "20");
+    }
+
+    private static SampleLine overseas(String kind) {
+        return SampleLine.of(kind)
+                .party("Example platform", "IE", "IE1234567T")
+                .net("800")
+                .gross("800")
+                .evidence("invoice");
+    }
+
+    static Stream<Arguments> athome() {
+        return Stream.of(
+                Arguments.of(
+                        "with its invoice",
+                        invoice("purchase").category("stock"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "VATA 1994 ss.24 to 26; VAT Regulations 1995 reg 29"),
+                Arguments.of(
+                        "a fee billed from here, by its document",
+                        invoice("fee").category("channel-fee"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "VAT Regulations 1995 reg 29(2)"),
+                Arguments.of(
+                        "a supplier's credit",
+                        invoice("purchase-credit"),
+                        "uk-purchase-credit U15b 20%: 100.00 + 20.00, claim 20.00; 4=-20.00 7=-100.00; asks nothing",
+                        "VAT Regulations 1995 reg 38(4)(b): a minus in box 4"),
+                Arguments.of(
+                        "the gross and a rate on a simplified invoice",
+                        home("expense").gross("120").evidence("simplified"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "VAT Regulations 1995 reg 16A: it shows the total and the rate"),
+                Arguments.of(
+                        "self-billed",
+                        home("purchase").printed("100", "20").evidence("self-billed"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "HMRC manual VIT31000"),
+                Arguments.of(
+                        "VAT printed, no rate stated",
+                        invoice("purchase").rate(""),
+                        "uk-purchase U15a no rate: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "taken as printed: VATREC12010"),
+                Arguments.of(
+                        "zero-rated",
+                        home("purchase").gross("50").rate("0").evidence("invoice"),
+                        "no-vat-purchase U02a no rate: 50.00 + 0.00, claim 0.00; 7=50.00; asks nothing",
+                        "Isle of Man return help: box 7 takes zero-rated and exempt inputs"),
+                Arguments.of(
+                        "exempt postage",
+                        home("expense").gross("150").rate("exempt").evidence("invoice"),
+                        "no-vat-purchase U02a no rate: 150.00 + 0.00, claim 0.00; 7=150.00; asks nothing",
+                        "VATA 1994 s.31; T-106"),
+                Arguments.of(
+                        "exempt, credited",
+                        home("expense-credit").gross("150").rate("exempt").evidence("invoice"),
+                        "no-vat-purchase-credit U02b no rate: 150.00 + 0.00, claim 0.00; 7=-150.00; asks nothing",
+                        "VAT Regulations 1995 reg 38(4)(b)"),
+                Arguments.of(
+                        "street parking, outside the scope",
+                        home("expense").gross("4").rate("outside"),
+                        "outside-purchase R07 no rate: 4.00 + 0.00, claim 0.00; no box; asks nothing",
+                        "VATA 1994 s.4"),
+                Arguments.of(
+                        "a supplier who is not registered",
+                        SampleLine.of("purchase")
+                                .gross("100")
+                                .party("A neighbour", "GB", "")
+                                .evidence("invoice"),
+                        "unregistered-supplier U03a no rate: 100.00 + 0.00, claim 0.00; 7=100.00; asks nothing",
+                        "VATA 1994 s.24(1); HMRC manual VAEC9670"),
+                Arguments.of(
+                        "client entertaining",
+                        invoice("expense").category("client-entertaining"),
+                        "blocked U05a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks nothing",
+                        "VAT (Input Tax) Order 1992 art 5; VIT43300"),
+                Arguments.of(
+                        "client entertaining, credited",
+                        invoice("expense-credit").category("client-entertaining"),
+                        "blocked-credit U05b 20%: 100.00 + 20.00, claim 0.00; 7=-100.00; asks nothing",
+                        "VAT Regulations 1995 reg 38(4)(b)"),
+                Arguments.of(
+                        "T-402, a car on lease: half",
+                        home("expense")
+                                .printed("300", "60")
+                                .evidence("invoice")
+                                .category("car-hire"),
+                        "part-blocked U14a 20%: 300.00 + 60.00, claim 30.00; 4=30.00 7=300.00; asks nothing",
+                        "VATGPB4740; VIT50000"),
+                Arguments.of(
+                        "T-402, a car hired for eight days: all",
+                        home("expense")
+                                .printed("200", "40")
+                                .evidence("invoice")
+                                .category("car-hire-short"),
+                        "uk-purchase U15a 20%: 200.00 + 40.00, claim 40.00; 4=40.00 7=200.00; asks nothing",
+                        "VATGPB4740: ten days or fewer for one trip"),
+                Arguments.of(
+                        "a phone used half for the business",
+                        invoice("expense").category("phone").businessUse("50"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 10.00; 4=10.00 7=100.00; asks nothing",
+                        "gov.uk, Reclaiming VAT, the mobile phone example"),
+                Arguments.of(
+                        "a fifth of the home is the office",
+                        invoice("expense").category("home-office").businessUse("20"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 4.00; 4=4.00 7=100.00; asks nothing",
+                        "gov.uk, Reclaiming VAT, the home office example"),
+                Arguments.of(
+                        "half of a half-blocked car",
+                        invoice("expense").category("car-hire").businessUse("50"),
+                        "part-blocked U14a 20%: 100.00 + 20.00, claim 5.00; 4=5.00 7=100.00; asks nothing",
+                        "VIT50000; VATA 1994 s.24(5)"),
+                Arguments.of(
+                        "nothing held",
+                        home("expense").gross("120").evidence("missing"),
+                        "unclaimed U07a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks evidence-missing",
+                        "VAT Regulations 1995 reg 29(2)"),
+                Arguments.of(
+                        "nothing said of a document",
+                        home("expense").printed("100", "20"),
+                        "unclaimed U07a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks evidence-missing",
+                        "VAT Regulations 1995 reg 29(2)"),
+                Arguments.of(
+                        "nothing held, credited",
+                        home("expense-credit").gross("120").evidence("missing"),
+                        "unclaimed-credit U07b 20%: 100.00 + 20.00, claim 0.00; 7=-100.00; asks evidence-missing",
+                        "VAT Regulations 1995 reg 29(2)"),
+                Arguments.of(
+                        "a category that is in no table",
+                        invoice("expense").category("helicopter"),
+                        "unclaimed U10a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks category-unknown",
+                        "VAT (Input Tax) Order 1992"),
+                Arguments.of(
+                        "T-410, the supplier's number fails",
+                        SampleLine.of("purchase")
+                                .printed("200", "40")
+                                .rate("20")
+                                .party("Example supplier", "GB", "GB123456789")
+                                .evidence("invoice"),
+                        "unclaimed U11a 20%: 200.00 + 40.00, claim 0.00; 7=200.00; asks supplier-number-fails",
+                        "HMRC manuals VAEC9630 and VAEC9670"),
+                Arguments.of(
+                        "VAT charged, no number stated",
+                        SampleLine.of("purchase")
+                                .printed("200", "40")
+                                .rate("20")
+                                .party("Example supplier", "GB", "")
+                                .evidence("invoice"),
+                        "unclaimed U12a 20%: 200.00 + 40.00, claim 0.00; 7=200.00; asks supplier-number-missing",
+                        "VAT Regulations 1995 reg 14(1)"),
+                Arguments.of(
+                        "neither VAT nor rate stated",
+                        home("expense").gross("120").rate("").evidence("invoice"),
+                        "unclaimed U13a no rate: 120.00 + 0.00, claim 0.00; 7=120.00; asks vat-not-stated",
+                        "VAT Regulations 1995 reg 16A"),
+                Arguments.of(
+                        "T-206, a nought printed at a rate",
+                        home("purchase").printed("100", "0").evidence("invoice"),
+                        "unclaimed U01a no rate: 100.00 + 0.00, claim 0.00; 7=100.00; asks vat-nil-at-rate",
+                        "VAT Notice 700 para 17.5.2: never nil on a taxable line"),
+                Arguments.of(
+                        "goods bought and kept abroad",
+                        SampleLine.of("purchase")
+                                .gross("100")
+                                .party("Werk", "DE", "")
+                                .goods("DE", "DE"),
+                        "goods-bought-abroad G06 no rate: 100.00 + 0.00, claim 0.00; 7=100.00; asks nothing",
+                        "VATA 1994 s.7(2); VATPOSG3300"));
+    }
+
+    static Stream<Arguments> fromAbroad() {
+        return Stream.of(
+                Arguments.of(
+                        "T-106, advertising from abroad",
+                        overseas("expense").category("advertising"),
+                        "reverse-charge R10 20%: 800.00 + 160.00, claim 160.00; 1=160.00 4=160.00 6=800.00 7=800.00; asks nothing",
+                        "VATA 1994 ss.7A and 8; VAT Notice 741A section 5"),
+                Arguments.of(
+                        "T-111, of which 60% may be deducted",
+                        overseas("expense").net("100").gross("100").businessUse("60"),
+                        "reverse-charge R10 20%: 100.00 + 20.00, claim 12.00; 1=20.00 4=12.00 6=100.00 7=100.00; asks nothing",
+                        "VATA 1994 s.8"),
+                Arguments.of(
+                        "a fee billed from abroad, by its document",
+                        overseas("fee").category("channel-fee"),
+                        "reverse-charge R10 20%: 800.00 + 160.00, claim 160.00; 1=160.00 4=160.00 6=800.00 7=800.00; asks nothing",
+                        "VATA 1994 s.8"),
+                Arguments.of(
+                        "a credit for it",
+                        overseas("fee-refund").category("channel-fee"),
+                        "reverse-charge-credit R11 20%: 800.00 + 160.00, claim 160.00; 1=-160.00 4=-160.00 6=-800.00 7=-800.00; asks nothing",
+                        "VAT Regulations 1995 reg 38"),
+                Arguments.of(
+                        "its document missing",
+                        overseas("expense").evidence("missing"),
+                        "reverse-charge-unevidenced R08 20%: 800.00 + 160.00, claim 0.00; 1=160.00 6=800.00 7=800.00; asks evidence-missing",
+                        "VATA 1994 s.8; VAT Regulations 1995 reg 29(2)"),
+                Arguments.of(
+                        "blocked",
+                        overseas("expense").category("client-entertaining"),
+                        "reverse-charge-blocked R09 20%: 800.00 + 160.00, claim 0.00; 1=160.00 6=800.00 7=800.00; asks nothing",
+                        "VAT (Input Tax) Order 1992"),
+                Arguments.of(
+                        "exempt there as here",
+                        overseas("expense").rate("exempt"),
+                        "no-vat-purchase R05 no rate: 800.00 + 0.00, claim 0.00; 7=800.00; asks nothing",
+                        "VATA 1994 s.8(1)"),
+                Arguments.of(
+                        "a foreign tax on an expense",
+                        overseas("expense").printed("100", "23").gross("123"),
+                        "undecided R01 no rate: 100.00 + 0.00, claim 0.00; no box; asks foreign-vat-charged",
+                        "VATA 1994 s.24(1): only VAT charged under the Act"),
+                Arguments.of(
+                        "a foreign tax on a fee",
+                        overseas("fee").printed("100", "23").gross("123"),
+                        "reverse-charge R02 20%: 100.00 + 20.00, claim 20.00; 1=20.00 4=20.00 6=100.00 7=100.00; asks foreign-vat-charged",
+                        "VATA 1994 ss.7A, 8 and 24(1)"),
+                Arguments.of(
+                        "a foreign tax on a fee's credit",
+                        overseas("fee-refund").printed("100", "23").gross("123"),
+                        "reverse-charge-credit R03 20%: 100.00 + 20.00, claim 20.00; 1=-20.00 4=-20.00 6=-100.00 7=-100.00; asks foreign-vat-charged",
+                        "VATA 1994 s.8; VAT Regulations 1995 reg 38"),
+                Arguments.of(
+                        "UK VAT on a bill from a supplier abroad who is registered here",
+                        SampleLine.of("fee")
+                                .printed("100", "20")
+                                .rate("20")
+                                .party("Example platform", "LU", "GB101747696")
+                                .evidence("invoice"),
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "decided by the document: VATA 1994 s.24(1)"),
+                Arguments.of(
+                        "a hotel abroad",
+                        overseas("expense").category("travel"),
+                        "undecided R04 no rate: 800.00 + 0.00, claim 0.00; no box; asks place-of-supply",
+                        "VATA 1994 s.7A and Sch 4A"),
+                Arguments.of(
+                        "a fee of nobody knows whom",
+                        SampleLine.of("fee").gross("30").evidence("invoice"),
+                        "undecided R12 no rate: 30.00 + 0.00, claim 0.00; no box; asks supplier-country-missing",
+                        "VATA 1994 ss.7A and 8"),
+                Arguments.of(
+                        "a fee on a settlement",
+                        SampleLine.of("fee").gross("30").settlement("QL-0001"),
+                        "fee-on-settlement F01 no rate: 30.00 + 0.00, claim 0.00; no box; asks nothing",
+                        "VAT Regulations 1995 reg 29(2): the invoice is the evidence"),
+                Arguments.of(
+                        "imported goods' invoice: the value comes with the import entry",
+                        SampleLine.of("purchase").gross("5000").party("Factory", "CN", ""),
+                        "imported-goods-invoice G03 no rate: 5000.00 + 0.00, claim 0.00; no box; asks nothing",
+                        "gov.uk, Complete your VAT Return to account for import VAT: once in box 7"));
+    }
+
+    @ParameterizedTest(name = "{0} [{3}]")
+    @MethodSource({"athome", "fromAbroad"})
+    void purchases(String what, SampleLine line, String told, String source) {
+        assertThat(Treating.gb().told(line)).as("%s [%s]", what, source).isEqualTo(told);
+    }
+
+    /** What sources leave open about box 7, as the book may choose it. */
+    @Test
+    void boxSevenByChoice() {
+        Treating book =
+                Treating.of(
+                        SampleSettings.choosing(
+                                Map.of(
+                                        "unregistered-supplier-in-box-7", "no",
+                                        "blocked-in-box-7", "no",
+                                        "import-value-from", "supplier-invoice")));
+        assertThat(
+                        book.told(
+                                SampleLine.of("purchase")
+                                        .gross("100")
+                                        .party("A neighbour", "GB", "")
+                                        .evidence("invoice")))
+                .isEqualTo(
+                        "unregistered-supplier-outside-boxes U04a no rate: 100.00 + 0.00, claim"
+                                + " 0.00; no box; asks nothing");
+        assertThat(book.told(invoice("expense").category("client-entertaining")))
+                .isEqualTo(
+                        "blocked-outside-boxes U06a 20%: 100.00 + 20.00, claim 0.00; no box; asks"
+                                + " nothing");
+        assertThat(book.told(SampleLine.of("purchase").gross("5000").party("Factory", "CN", "")))
+                .isEqualTo(
+                        "imported-goods-in-box-7 G04 no rate: 5000.00 + 0.00, claim 0.00; 7=5000.00;"
+                                + " asks nothing");
+        assertThat(
+                        book.told(
+                                SampleLine.of("import-vat-paid")
+                                        .printed("5000", "1000")
+                                        .evidence("import-certificate")))
+                .isEqualTo(
+                        "import-paid-value-elsewhere I02 20%: 5000.00 + 1000.00, claim 1000.00;"
+                                + " 4=1000.00; asks nothing");
+        assertThat(
+                        book.told(
+                                SampleLine.of("import-vat-postponed")
+                                        .printed("5000", "1000")
+                                        .evidence("postponed-statement")))
+                .isEqualTo(
+                        "import-postponed-value-elsewhere I05 20%: 5000.00 + 1000.00, claim 1000.00;"
+                                + " 1=1000.00 4=1000.00; asks nothing");
+    }
+
+    /** T-107: VATA 1994 Sch 9ZA since 1 January 2021. */
+    @Test
+    void goodsBroughtIntoNorthernIreland() {
+        Treating ni = Treating.of(SampleSettings.established("XI", "XI"));
+        SampleLine goods =
+                SampleLine.of("purchase")
+                        .net("10200")
+                        .gross("10200")
+                        .party("Werk", "DE", "DE123456788")
+                        .evidence("invoice");
+        assertThat(ni.told(goods.on("2021-01-01")))
+                .isEqualTo(
+                        "ni-acquisition G01 20%: 10200.00 + 2040.00, claim 2040.00; 2=2040.00"
+                                + " 4=2040.00 7=10200.00 9=10200.00; asks nothing");
+        assertThat(ni.told(goods.on("2020-12-31")))
+                .isEqualTo(
+                        "undecided G08 no rate: 10200.00 + 0.00, claim 0.00; no box; asks"
+                                + " eu-before-2021");
+        assertThat(
+                        ni.told(
+                                SampleLine.of("purchase-credit")
+                                        .net("200")
+                                        .party("Werk", "DE", "DE123456788")
+                                        .evidence("invoice")))
+                .isEqualTo(
+                        "ni-acquisition-credit G02 20%: 200.00 + 40.00, claim 40.00; 2=-40.00"
+                                + " 4=-40.00 7=-200.00 9=-200.00; asks nothing");
+    }
+
+    /** T-403: VAT Regulations 1995 reg 16A, consideration up to 250; 100 before 2004. */
+    @ParameterizedTest(name = "simplified invoice of {2} on {0}: {3}")
+    @CsvSource({
+        "2026-08-01, 20, 250.00, uk-purchase",
+        "2026-08-01, 20, 250.01, unclaimed",
+        "2026-08-01, 20, -250.00, uk-purchase",
+        "2026-08-01, 20, -250.01, unclaimed",
+        "2003-12-31, 17.5, 100.00, uk-purchase",
+        "2003-12-31, 17.5, 100.01, unclaimed",
+        "2004-01-01, 17.5, 100.01, uk-purchase"
+    })
+    void simplifiedInvoiceLimit(String day, String rate, String gross, String treatment) {
+        Treated treated =
+                Treating.gb()
+                        .one(
+                                home("expense")
+                                        .rate(rate)
+                                        .gross(gross)
+                                        .evidence("simplified")
+                                        .on(day));
+        assertThat(treated.treatment()).isEqualTo(treatment);
+        assertThat(treated.claim().isZero()).isEqualTo(treatment.equals("unclaimed"));
+    }
+
+    /** T-404: VAT Notice 700 para 19.7.5, up to 25 with VAT, for four small costs. */
+    @Test
+    void purchasesWithoutADocument() {
+        SampleLine parking =
+                SampleLine.of("expense")
+                        .rate("20")
+                        .party("Example car park", "GB", "")
+                        .category("parking-off-street")
+                        .evidence("none-needed");
+        assertThat(Treating.gb().told(parking.gross("25.00")))
+                .isEqualTo(
+                        "uk-purchase U15a 20%: 20.8333 + 4.1667, claim 4.1667; 4=4.1667 7=20.8333;"
+                                + " asks nothing");
+        assertThat(Treating.gb().told(parking.gross("25.01")))
+                .isEqualTo(
+                        "unclaimed U08a 20%: 20.8417 + 4.1683, claim 0.00; 7=20.8417; asks"
+                                + " evidence-over-limit");
+        assertThat(Treating.gb().told(parking.gross("24").category("postage")))
+                .isEqualTo(
+                        "unclaimed U09a 20%: 20.00 + 4.00, claim 0.00; 7=20.00; asks"
+                                + " evidence-not-for-category");
+    }
+
+    /** VATREC12010: a penny a document either way is lawful; more is a question, VAEC0180. */
+    @ParameterizedTest(name = "{0} printed on 19.99: asks {1}")
+    @CsvSource({
+        "3.99, nothing",
+        "4.00, nothing",
+        "3.988, nothing",
+        "3.9879, vat-differs",
+        "4.008, nothing",
+        "4.0081, vat-differs",
+        "4.20, vat-differs"
+    })
+    void printedVatIsTakenAsPrinted(String printed, String asks) {
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        home("purchase")
+                                                .evidence("invoice")
+                                                .printed("19.99", printed)))
+                .startsWith("uk-purchase U15a 20%: 19.99 + " + printed + ", claim " + printed)
+                .endsWith("asks " + asks);
+    }
+
+    /** VAT at a rate on goods without any: taken as printed, and asked about. VAEC0180. */
+    @Test
+    void vatPrintedAtNought() {
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        home("purchase")
+                                                .rate("0")
+                                                .evidence("invoice")
+                                                .printed("100", "20")))
+                .isEqualTo(
+                        "uk-purchase U15a 0%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks"
+                                + " vat-differs");
+    }
+
+    /** One question an entry: what already asks is not asked again for its printed VAT. */
+    @Test
+    void oneQuestionIsEnough() {
+        assertThat(Treating.gb().told(home("purchase").evidence("missing").printed("100", "35")))
+                .endsWith("asks evidence-missing");
+    }
+}

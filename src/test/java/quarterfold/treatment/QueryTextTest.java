@@ -1,0 +1,293 @@
+package quarterfold.treatment;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
+import quarterfold.money.Amount;
+
+/** Every question as a person reads it, with the money at stake. */
+class QueryTextTest {
+
+    private static SampleLine expense() {
+        return SampleLine.of("expense")
+                .party("Example supplier", "GB", "GB101747696")
+                .rate("20")
+                .evidence("invoice")
+                .printed("100", "20");
+    }
+
+    private static SampleLine sale() {
+        return SampleLine.of("sale").gross("120");
+    }
+
+    static Stream<Arguments> questions() {
+        return Stream.of(
+                Arguments.of(
+                        "no-exchange-rate",
+                        sale().currency("EUR"),
+                        "120.00",
+                        "The amount of 120.00 is in EUR and no exchange rate is held, so it is in no box."
+                                + " Enter it in sterling at the rate of the tax point."),
+                Arguments.of(
+                        "rate-not-in-force",
+                        sale().rate("17.5"),
+                        "120.00",
+                        "The rate 17.5% was no VAT rate on 2026-08-01, so 120.00 is in no box. Enter the"
+                                + " rate the document shows, or the right date."),
+                Arguments.of(
+                        "channel-tax-unclear",
+                        sale().channel("Quaylark", "unclear"),
+                        "120.00",
+                        "The report shows a tax and withholds a different one, so who accounts for the VAT"
+                                + " on 120.00 is not known, and it is in no box. Ask the channel, then enter"
+                                + " it with channel_collects yes or no."),
+                Arguments.of(
+                        "stock-abroad-to-uk",
+                        sale().goods("CN", "GB"),
+                        "120.00",
+                        "Goods of 120.00 from stock abroad went to a customer here and no channel accounts"
+                                + " for the VAT. Up to 135 a consignment the seller charges VAT at the sale;"
+                                + " above it the importer pays. It is in no box until that is settled."),
+                Arguments.of(
+                        "channel-collected-wrongly",
+                        sale().channel("Quaylark", "yes"),
+                        "120.00",
+                        "The channel withheld the VAT on 120.00, but on a sale of goods here this seller"
+                                + " accounts for it. It is in no box. Ask the channel why, then enter it with"
+                                + " channel_collects no, or show where the goods started."),
+                Arguments.of(
+                        "ni-to-eu-consumer",
+                        sale().goods("XI", "IE"),
+                        "120.00",
+                        "Goods of 120.00 went from Northern Ireland to the European Union without a"
+                                + " customer's VAT number there. Where that sale is taxed must be settled; it"
+                                + " is in no box."),
+                Arguments.of(
+                        "northern-ireland-not-set",
+                        sale().goods("XI", "IE"),
+                        "120.00",
+                        "Goods of 120.00 moved between Northern Ireland and the European Union, but the"
+                                + " book says that the business does not trade there; it is in no box. Set"
+                                + " northern_ireland: yes in book.yaml, or correct where the goods"
+                                + " moved."),
+                Arguments.of(
+                        "eu-before-2021",
+                        sale().goods("", "IE").on("2020-12-31"),
+                        "120.00",
+                        "Goods of 120.00 moved between here and the European Union on 2020-12-31, before"
+                                + " 2021. These tables do not cover that trade; it is in no box."),
+                Arguments.of(
+                        "export-evidence",
+                        sale().goods("", "US"),
+                        "120.00",
+                        "Export of 120.00 without evidence yet. It is zero-rated here; hold evidence of"
+                                + " export within 3 months of 2026-08-01, or its VAT falls due then."),
+                Arguments.of(
+                        "sale-vat-nil",
+                        sale().vat("0"),
+                        "20.00",
+                        "The sale prints a VAT of nought, but its goods are taxed at 20%. VAT of 20.00 is"
+                                + " worked out inside the price of 120.00; enter rate 0 if it is right, or"
+                                + " list the product."),
+                Arguments.of(
+                        "foreign-vat-charged",
+                        expense().rate("").party("Werk", "DE", "DE123456788").printed("100", "19"),
+                        "119.00",
+                        "The document shows a tax of 19.00 that is not United Kingdom VAT and cannot be"
+                                + " reclaimed here. Ask for a document without it, or use the other country's"
+                                + " refund route."),
+                Arguments.of(
+                        "place-of-supply",
+                        SampleLine.of("expense")
+                                .party("Pension", "DE", "")
+                                .category("travel")
+                                .evidence("invoice")
+                                .gross("90"),
+                        "90.00",
+                        "A trip's cost of 90.00 from a supplier abroad. If it was used abroad it is in no"
+                                + " box; if it is taxed here the reverse charge applies. It is in no box until"
+                                + " that is settled."),
+                Arguments.of(
+                        "evidence-missing",
+                        expense().evidence("missing"),
+                        "20.00",
+                        "No document is held for 120.00, so its VAT of 20.00 is not reclaimed. Find the"
+                                + " invoice, or leave it out."),
+                Arguments.of(
+                        "evidence-over-limit",
+                        expense().evidence("simplified").printed("250", "50"),
+                        "50.00",
+                        "A simplified invoice does not do for 300.00: above the limit a full VAT invoice is"
+                                + " needed. Its VAT of 50.00 is not reclaimed until it is held."),
+                Arguments.of(
+                        "evidence-not-for-category",
+                        expense().evidence("none-needed").category("postage").printed("10", "2"),
+                        "2.00",
+                        "Without a document VAT is reclaimed only on the few small costs the law names. The"
+                                + " VAT of 2.00 on 12.00 is not reclaimed; find the receipt."),
+                Arguments.of(
+                        "category-unknown",
+                        expense().category("helicopter"),
+                        "20.00",
+                        "The category 'helicopter' is in no table, so whether its VAT is blocked is not"
+                                + " known. The VAT of 20.00 on 120.00 is not reclaimed until it has a category"
+                                + " of blocked.csv."),
+                Arguments.of(
+                        "supplier-number-fails",
+                        expense().party("Example supplier", "GB", "GB123456789"),
+                        "20.00",
+                        "The supplier's VAT number GB123456789 fails its check digits, so the VAT of 20.00"
+                                + " on 120.00 is not reclaimed. Look at the document, or ask the supplier."),
+                Arguments.of(
+                        "supplier-number-missing",
+                        expense().party("Example supplier", "GB", ""),
+                        "20.00",
+                        "The supplier's United Kingdom VAT number is not stated, so the VAT of 20.00 on"
+                                + " 120.00 is not reclaimed. Enter the number printed on the document."),
+                Arguments.of(
+                        "vat-not-stated",
+                        SampleLine.of("expense")
+                                .party("Example supplier", "GB", "GB101747696")
+                                .evidence("invoice")
+                                .gross("120"),
+                        "120.00",
+                        "Neither the VAT nor a rate is stated for 120.00, so nothing is reclaimed. Enter"
+                                + " the VAT or the rate that the document prints."),
+                Arguments.of(
+                        "supplier-country-missing",
+                        SampleLine.of("fee").gross("30").evidence("invoice"),
+                        "30.00",
+                        "A fee of 30.00 without the supplier's country or VAT number, so whether the"
+                                + " reverse charge is due is not known. It is in no box. Enter party_country"
+                                + " from the document."),
+                Arguments.of(
+                        "vat-nil-at-rate",
+                        expense().printed("100", "0"),
+                        "100.00",
+                        "The document states a rate of 20% but prints no VAT on 100.00. Nothing is"
+                                + " reclaimed; look at the document."),
+                Arguments.of(
+                        "import-certificate-missing",
+                        SampleLine.of("import-vat-paid").printed("2000", "400").evidence("invoice"),
+                        "400.00",
+                        "Import VAT of 400.00 without the import VAT certificate: a courier's or agent's"
+                                + " invoice is no evidence. It is not reclaimed until the certificate is"
+                                + " held."),
+                Arguments.of(
+                        "postponed-statement-missing",
+                        SampleLine.of("import-vat-postponed").net("8720"),
+                        "1744.00",
+                        "Postponed import VAT of 1744.00 is an estimate: the statement is not held. When it"
+                                + " comes, enter only the difference."),
+                Arguments.of(
+                        "vat-differs",
+                        expense().printed("100", "21"),
+                        "21.00",
+                        "The document prints VAT of 21.00, which is more than a penny from 20% of its value."
+                                + " It is taken as printed; an overcharge is not input tax, so look at it."),
+                Arguments.of(
+                        "no-rule",
+                        sale().on("1973-03-31"),
+                        "120.00",
+                        "No rule of the treatment table fits this entry of 120.00, so it is in no box. Look"
+                                + " at what is missing on it."));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("questions")
+    void askedInFull(String code, SampleLine line, String money, String question) {
+        Treating book =
+                code.equals("ni-to-eu-consumer")
+                        ? Treating.of(SampleSettings.established("XI", "XI"))
+                        : Treating.gb();
+        assertThat(book.one(line).queries())
+                .containsExactly(
+                        new Query(
+                                "E1/" + code,
+                                OptionalLong.of(1),
+                                "sheet-1.csv row 2",
+                                question,
+                                Amount.of(money)));
+    }
+
+    /** Each code of the decision table, and the two on printed VAT, stands in the list above. */
+    @Test
+    void everyQuestionOfAnEntryIsListed() {
+        List<String> tested = questions().map(a -> (String) a.get()[0]).toList();
+        assertThat(Treating.LAW.treatments().rows())
+                .extracting(r -> r.value().query())
+                .filteredOn(q -> !q.isEmpty())
+                .isSubsetOf(tested);
+    }
+
+    /** Whoever accounts for it, the tax at stake is what the tables worked out. */
+    @Test
+    void aForeignTaxOnAFeeAsksOfItself() {
+        Treated fee =
+                Treating.gb()
+                        .one(
+                                SampleLine.of("fee")
+                                        .party("Example platform", "IE", "IE1234567T")
+                                        .evidence("invoice")
+                                        .printed("100", "23"));
+        assertThat(fee.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "The document shows a tax of 23.00 that is not United Kingdom VAT and cannot be"
+                                + " reclaimed here. Ask for a document without it, or use the other"
+                                + " country's refund route.");
+    }
+
+    @Test
+    void askedOfNoSingleEntry() {
+        Questions questions = new Questions(Treating.gb().context(List.of()));
+        assertThat(
+                        questions.ask(
+                                "fees-without-invoice",
+                                "2026-09/Quaylark",
+                                Amount.of("41.5"),
+                                Map.of("channel", "Quaylark")))
+                .isEqualTo(
+                        new Query(
+                                "2026-09/Quaylark/fees-without-invoice",
+                                OptionalLong.empty(),
+                                "",
+                                "Quaylark took fees of 41.50 off its settlements in the period, but no"
+                                        + " invoice for its fees is entered. Ask the channel for it: its VAT"
+                                        + " is reclaimed, or the reverse charge is due, on that document.",
+                                Amount.of("41.5")));
+        assertThat(questions.ask("late", expense().entry(7)))
+                .isEqualTo(
+                        new Query(
+                                "E7/late",
+                                OptionalLong.of(7),
+                                "sheet-1.csv row 8",
+                                "120.00 is dated 2026-08-01, in a period that is closed, and came after"
+                                        + " the close. It is in no box of any return yet.",
+                                Amount.of("120")));
+        assertThat(questions.ask("before-registration", expense().entry(7)).question())
+                .isEqualTo("120.00 is dated 2026-08-01, before the registration. It is in no box.");
+    }
+
+    /** What an entry says may hold braces; it is text, and is not filled in again. */
+    @Test
+    void whatAnEntrySaysIsNotFilledInAgain() {
+        Treated treated =
+                Treating.gb().one(expense().category("{channel}").channel("{date}", "no"));
+        assertThat(treated.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "The category '{channel}' is in no table, so whether its VAT is blocked is not"
+                                + " known. The VAT of 20.00 on 120.00 is not reclaimed until it has a"
+                                + " category of blocked.csv.");
+    }
+}

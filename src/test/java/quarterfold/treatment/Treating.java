@@ -1,0 +1,102 @@
+package quarterfold.treatment;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import quarterfold.law.Law;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
+import quarterfold.ledger.Settings;
+
+/** A book's entries being treated by the shipped law, and the outcome in one line of text. */
+final class Treating {
+
+    static final Law LAW = Law.of("GB");
+
+    private final Law law;
+    private final Settings settings;
+    private final Map<String, String> products;
+    private final boolean perLine;
+
+    private Treating(Law law, Settings settings, Map<String, String> products, boolean perLine) {
+        this.law = law;
+        this.settings = settings;
+        this.products = products;
+        this.perLine = perLine;
+    }
+
+    static Treating gb() {
+        return of(SampleSettings.GB);
+    }
+
+    static Treating of(Settings settings) {
+        return new Treating(LAW, settings, Map.of(), settings.roundingPerLine());
+    }
+
+    Treating under(Law otherLaw) {
+        return new Treating(otherLaw, settings, products, perLine);
+    }
+
+    Treating selling(Map<String, String> liabilities) {
+        return new Treating(law, settings, liabilities, perLine);
+    }
+
+    /** The lines as entries 1, 2, 3 … of one file. */
+    List<Treated> all(SampleLine... lines) {
+        List<Entry> entries = new ArrayList<>();
+        for (SampleLine line : lines) {
+            entries.add(line.entry(entries.size() + 1));
+        }
+        TreatmentRun run = new TreatmentRun(context(entries));
+        return entries.stream().map(run::treat).toList();
+    }
+
+    Treated one(SampleLine line) {
+        return all(line).get(0);
+    }
+
+    Context context(List<Entry> ledger) {
+        Context.Products listed = (product, day) -> Optional.ofNullable(products.get(product));
+        return new Context(
+                law,
+                settings,
+                listed,
+                Baskets.of(ledger::forEach, new Liabilities(law, listed)),
+                source -> "sheet-" + source + ".csv",
+                perLine);
+    }
+
+    /**
+     * Treatment, rule, rate, figures, boxes and queries, such as {@code uk-sale S17a 20%: 100.00 +
+     * 20.00, claim 0.00; 1=20.00 6=100.00; asks nothing}.
+     */
+    static String told(Treated treated) {
+        String boxes =
+                new TreeMap<>(treated.boxes())
+                        .entrySet().stream()
+                                .map(b -> b.getKey() + "=" + b.getValue())
+                                .collect(Collectors.joining(" "));
+        String queries =
+                treated.queries().stream()
+                        .map(q -> q.id().substring(q.id().indexOf('/') + 1))
+                        .collect(Collectors.joining(" "));
+        return "%s %s %s: %s + %s, claim %s; %s; asks %s"
+                .formatted(
+                        treated.treatment(),
+                        treated.rule(),
+                        treated.rate().isEmpty() ? "no rate" : treated.rate(),
+                        treated.net(),
+                        treated.vat(),
+                        treated.claim(),
+                        boxes.isEmpty() ? "no box" : boxes,
+                        queries.isEmpty() ? "nothing" : queries);
+    }
+
+    String told(SampleLine line) {
+        return told(one(line));
+    }
+}

@@ -1,0 +1,399 @@
+package quarterfold.treatment;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static quarterfold.treatment.FirstMatch.in;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.law.BoxRule;
+import quarterfold.law.Choice;
+import quarterfold.law.Dated;
+import quarterfold.law.Fact;
+import quarterfold.law.Law;
+import quarterfold.law.TreatmentRow;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
+
+/** The treatment table as a whole: every row can be reached, and everything it names is there. */
+class TreatmentTableTest {
+
+    private static final Law LAW = Treating.LAW;
+    private static final LocalDate DAY = LocalDate.of(2026, 8, 1);
+    private static final List<Dated<TreatmentRow>> ROWS = LAW.treatments().rows();
+
+    /** Treatments that add to no box, each with the reason. */
+    private static final Map<String, String> NOWHERE =
+            Map.ofEntries(
+                    Map.entry("undecided", "a person must answer before it is in a box"),
+                    Map.entry("outside-sale", "outside the scope of VAT: VATA 1994 s.4"),
+                    Map.entry("outside-purchase", "outside the scope of VAT: VATA 1994 s.4"),
+                    Map.entry("deemed-supply-outside-boxes", "the book's choice"),
+                    Map.entry("deemed-supply-outside-boxes-reduced", "the book's choice"),
+                    Map.entry("unregistered-supplier-outside-boxes", "the book's choice"),
+                    Map.entry("unregistered-supplier-outside-boxes-credit", "the book's choice"),
+                    Map.entry("blocked-outside-boxes", "the book's choice"),
+                    Map.entry("blocked-outside-boxes-credit", "the book's choice"),
+                    Map.entry("fee-on-settlement", "the channel's invoice is the evidence"),
+                    Map.entry("imported-goods-invoice", "the value comes with the import entry"),
+                    Map.entry("import-duty", "duty is not VAT: VATA 1994 s.24(1)"),
+                    Map.entry("compensation", "no supply: HMRC manual VATSC61800"),
+                    Map.entry("money-only", "no supply: VAT Notice 700/12 boxes 6 and 7"));
+
+    static Stream<Dated<TreatmentRow>> rows() {
+        return ROWS.stream();
+    }
+
+    /** Some entry, in some book, has facts for which the row is the first: none is shadowed. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("rows")
+    void everyRowDecidesSomeEntry(Dated<TreatmentRow> row) {
+        LocalDate day = row.to().isBefore(DAY) ? row.to() : DAY;
+        Optional<FirstMatch.Facts> facts = new FirstMatch(words(), never()).search(ROWS, row, day);
+        assertThat(facts).as("no entry reaches %s", row.value().rule()).isPresent();
+        Treated treated = treat(facts.orElseThrow(), day);
+        assertThat(treated.rule()).as("%s", facts).isEqualTo(row.value().rule());
+        assertThat(treated.treatment()).isEqualTo(row.value().treatment());
+        assertThat(treated.why()).isEqualTo(row.value().why());
+        assertThat(treated.citation()).isEqualTo(row.source());
+    }
+
+    /** Every fact's words, every kind, and a category for each way of being blocked. */
+    private static Map<String, Set<String>> words() {
+        Map<String, Set<String>> words = new HashMap<>();
+        for (Fact fact : Fact.values()) {
+            words.put(fact.column(), new LinkedHashSet<>(fact.words()));
+        }
+        words.put("kind", Arrays.stream(Kind.values()).map(Kind::code).collect(Collectors.toSet()));
+        words.put(
+                "category",
+                Set.of(
+                        "",
+                        "travel",
+                        "client-entertaining",
+                        "car-hire",
+                        "toll",
+                        "bad-debt-relief",
+                        "helicopter"));
+        in(words, "liability").remove("hospitality"); // not a rate on the day
+        for (Choice choice : LAW.choices().all()) {
+            words.put(choice.name(), Set.copyOf(choice.values()));
+        }
+        return words;
+    }
+
+    /** What no entry has together, since one fact follows from the other. */
+    private static List<Map<String, Set<String>>> never() {
+        List<Map<String, Set<String>>> never = new ArrayList<>();
+        never.add(
+                Map.of(
+                        "evidence",
+                        Set.of(
+                                "invoice",
+                                "self-billed",
+                                "import-certificate",
+                                "postponed-statement"),
+                        "claims",
+                        Set.of("no", "over-limit", "not-this-category")));
+        never.add(
+                Map.of(
+                        "evidence",
+                        Set.of("simplified"),
+                        "claims",
+                        Set.of("no", "not-this-category")));
+        never.add(
+                Map.of(
+                        "evidence",
+                        Set.of("export", "missing", "unstated"),
+                        "claims",
+                        Set.of("yes", "over-limit", "not-this-category")));
+        never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
+        never.add(
+                Map.of(
+                        "evidence",
+                        Set.of("none-needed"),
+                        "claims",
+                        Set.of("yes", "over-limit"),
+                        "category",
+                        without(in(words(), "category"), "toll")));
+        never.add(
+                Map.of(
+                        "evidence",
+                        Set.of("none-needed"),
+                        "claims",
+                        Set.of("not-this-category"),
+                        "category",
+                        Set.of("toll")));
+        blocked(never, "none", "", "travel", "toll");
+        blocked(never, "full", "client-entertaining");
+        blocked(never, "part", "car-hire");
+        blocked(never, "unknown", "helicopter", "bad-debt-relief");
+        Set<String> sales =
+                Arrays.stream(Kind.values())
+                        .filter(k -> k.side() == Kind.Side.SALES)
+                        .map(Kind::code)
+                        .collect(Collectors.toSet());
+        never.add(Map.of("kind", sales, "liability", Set.of("unstated")));
+        return never;
+    }
+
+    private static void blocked(
+            List<Map<String, Set<String>>> never, String how, String... categories) {
+        never.add(
+                Map.of(
+                        "category",
+                        Set.of(categories),
+                        "blocked",
+                        without(Set.of("none", "part", "full", "unknown"), how)));
+    }
+
+    private static Set<String> without(Set<String> all, String one) {
+        return all.stream().filter(w -> !w.equals(one)).collect(Collectors.toSet());
+    }
+
+    /** Treats an entry that has these facts. */
+    private static Treated treat(FirstMatch.Facts facts, LocalDate day) {
+        Map<String, String> countries =
+                Map.of("gb", "GB", "ni", "XI", "eu", "DE", "elsewhere", "US", "unstated", "");
+        Map<String, String> numbers =
+                Map.of(
+                        "none",
+                        "",
+                        "gb",
+                        "GB101747696",
+                        "gb-fails",
+                        "GB123456789",
+                        "foreign",
+                        "DE123456788");
+        Map<String, String> rates =
+                Map.of("standard", "20", "reduced", "5", "zero", "0", "not-a-rate", "3");
+        String liability = facts.get("liability");
+        SampleLine line =
+                SampleLine.of(facts.get("kind"))
+                        .on(day.toString())
+                        .currency(facts.get("currency").equals("home") ? "GBP" : "EUR")
+                        .rate(
+                                liability.equals("unstated")
+                                        ? ""
+                                        : rates.getOrDefault(liability, liability))
+                        .goods(in(countries, facts.get("starts")), in(countries, facts.get("goes")))
+                        .customer(facts.get("customer"), in(numbers, facts.get("customer_vat")))
+                        .channel("Quaylark", facts.get("channel_collects"))
+                        .party(
+                                "Example supplier",
+                                in(countries, facts.get("supplier")),
+                                in(numbers, facts.get("supplier_vat")))
+                        .evidence(facts.get("evidence"))
+                        .settlement(facts.get("settlement").equals("yes") ? "QL-0001" : "")
+                        .category(facts.get("category"));
+        boolean over = facts.get("claims").equals("over-limit");
+        switch (facts.get("vat")) {
+            case "printed" -> line.printed(over ? "1000" : "10", over ? "200" : "2");
+            case "nil" -> line.printed(over ? "1000" : "10", "0");
+            default -> line.gross(over ? "1200" : "12");
+        }
+        Map<String, String> choices = new HashMap<>();
+        LAW.choices().all().forEach(c -> choices.put(c.name(), facts.get(c.name())));
+        String seller = facts.get("seller").equals("uk") ? "GB" : "US";
+        return Treating.of(
+                        SampleSettings.of(
+                                seller, "GB", facts.get("northern_ireland").equals("yes"), choices))
+                .one(line);
+    }
+
+    @Test
+    void theKindsOfTheTableAreTheLedgersKinds() {
+        Set<String> used = new TreeSet<>();
+        ROWS.forEach(r -> used.addAll(r.value().when().getOrDefault(Fact.KIND, Set.of())));
+        assertThat(used)
+                .isEqualTo(
+                        Arrays.stream(Kind.values())
+                                .map(Kind::code)
+                                .collect(Collectors.toCollection(TreeSet::new)));
+        assertThat(ROWS).allSatisfy(r -> assertThat(r.value().when()).containsKey(Fact.KIND));
+    }
+
+    /** A plain case of every kind: nothing unusual about it, and everything stated. */
+    @Test
+    void everyKindIsDecided() {
+        Map<String, String> treatments = new TreeMap<>();
+        for (Kind kind : Kind.values()) {
+            SampleLine line =
+                    SampleLine.of(kind.code())
+                            .printed("100", "20")
+                            .rate("20")
+                            .party("Example supplier", "GB", "GB101747696")
+                            .evidence(
+                                    switch (kind) {
+                                        case IMPORT_VAT_PAID -> "import-certificate";
+                                        case IMPORT_VAT_POSTPONED -> "postponed-statement";
+                                        default -> "invoice";
+                                    });
+            treatments.put(kind.code(), Treating.gb().one(line).treatment());
+        }
+        assertThat(treatments)
+                .containsExactly(
+                        Map.entry("compensation", "compensation"),
+                        Map.entry("delivery", "uk-sale"),
+                        Map.entry("delivery-refund", "uk-sale-reduced"),
+                        Map.entry("discount", "uk-sale-reduced"),
+                        Map.entry("discount-reversed", "uk-sale"),
+                        Map.entry("expense", "uk-purchase"),
+                        Map.entry("expense-credit", "uk-purchase-credit"),
+                        Map.entry("fee", "uk-purchase"),
+                        Map.entry("fee-refund", "uk-purchase-credit"),
+                        Map.entry("import-duty", "import-duty"),
+                        Map.entry("import-vat-paid", "import-paid"),
+                        Map.entry("import-vat-postponed", "import-postponed"),
+                        Map.entry("other-money", "money-only"),
+                        Map.entry("payout", "money-only"),
+                        Map.entry("purchase", "uk-purchase"),
+                        Map.entry("purchase-credit", "uk-purchase-credit"),
+                        Map.entry("reserve", "money-only"),
+                        Map.entry("sale", "uk-sale"),
+                        Map.entry("sale-refund", "uk-sale-reduced"),
+                        Map.entry("transfer", "money-only"));
+    }
+
+    @Test
+    void everyTreatmentHasItsBoxesOrGoesNowhereForAReason() {
+        Set<String> nowhere =
+                ROWS.stream()
+                        .filter(r -> LAW.boxes(r.value().treatment(), r.from()).isEmpty())
+                        .map(r -> r.value().treatment())
+                        .collect(Collectors.toSet());
+        assertThat(nowhere).isEqualTo(NOWHERE.keySet());
+        assertThat(NOWHERE.values()).noneMatch(String::isBlank);
+    }
+
+    /** A row is never in force on a day on which its treatment's boxes are not. */
+    @Test
+    void boxesAreInForceAsLongAsTheirTreatment() {
+        for (Dated<TreatmentRow> row : ROWS) {
+            if (!NOWHERE.containsKey(row.value().treatment())) {
+                assertThat(LAW.boxes(row.value().treatment(), row.from()))
+                        .as(row.value().rule())
+                        .isEqualTo(LAW.boxes(row.value().treatment(), row.to()));
+            }
+        }
+    }
+
+    /** VAT Regulations 1995 reg 38(3)(b) and (4)(b): taken away where the supply was added. */
+    @Test
+    void whatReducesMirrorsWhatItReduces() {
+        Set<String> treatments =
+                ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
+        List<String> reducing =
+                treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
+        assertThat(reducing).hasSize(20);
+        for (String treatment : reducing) {
+            String base = treatment.replaceFirst("-(reduced|credit)$", "");
+            assertThat(treatments).contains(base);
+            assertThat(
+                            LAW.boxes(treatment, DAY).stream()
+                                    .map(Dated::value)
+                                    .map(b -> new BoxRule(base, b.box(), b.measure(), -b.sign())))
+                    .as(treatment)
+                    .containsExactlyElementsOf(
+                            LAW.boxes(base, DAY).stream().map(Dated::value).toList());
+            assertThat(LAW.boxes(treatment, DAY)).allMatch(b -> b.value().sign() == -1);
+        }
+        assertThat(treatments)
+                .filteredOn(t -> !reducing.contains(t))
+                .allMatch(t -> LAW.boxes(t, DAY).stream().allMatch(b -> b.value().sign() == 1));
+    }
+
+    @Test
+    void everyRowCitesAText() {
+        assertThat(ROWS)
+                .allSatisfy(
+                        r ->
+                                assertThat(r.source())
+                                        .as(r.value().rule())
+                                        .containsPattern(
+                                                "VATA 1994|VAT Regulations 1995|VAT Notice|HMRC"
+                                                        + " manual|SI \\d{4}/\\d+|gov\\.uk"));
+    }
+
+    /** VAT that nobody may reclaim is never in a treatment that adds to box 4. */
+    @Test
+    void onlyRowsThatClaimFeedBoxFour() {
+        for (Dated<TreatmentRow> row : ROWS) {
+            boolean feeds =
+                    LAW.boxes(row.value().treatment(), DAY).stream()
+                            .anyMatch(b -> b.value().box().equals("4"));
+            assertThat(row.value().claims()).as(row.value().rule()).isEqualTo(feeds);
+        }
+    }
+
+    @Test
+    void everyQueryIsAskedSomewhere() throws IOException {
+        Set<String> byTable =
+                ROWS.stream()
+                        .map(r -> r.value().query())
+                        .filter(q -> !q.isEmpty())
+                        .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> listed = new TreeSet<>();
+        for (String line :
+                LAW.files().stream()
+                        .filter(f -> f.name().equals("queries.csv"))
+                        .findFirst()
+                        .orElseThrow()
+                        .text()
+                        .lines()
+                        .skip(1)
+                        .toList()) {
+            listed.add(line.substring(0, line.indexOf(',')));
+        }
+        assertThat(listed).containsAll(byTable);
+        Set<String> byCode = new TreeSet<>(listed);
+        byCode.removeAll(byTable);
+        assertThat(byCode)
+                .containsExactly(
+                        "before-registration",
+                        "fees-without-invoice",
+                        "late",
+                        "no-rule",
+                        "sale-vat-nil",
+                        "vat-differs");
+        String code = mainCode();
+        assertThat(byCode).allMatch(q -> code.contains('"' + q + '"'));
+    }
+
+    private static String mainCode() throws IOException {
+        StringBuilder all = new StringBuilder();
+        try (Stream<Path> files = Files.walk(Path.of("src/main/java"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
+                all.append(Files.readString(file));
+            }
+        }
+        return all.toString();
+    }
+
+    /** The small costs that need no document are categories one may claim at all. */
+    @Test
+    void evidenceNamesCategoriesThatExist() {
+        List<String> small =
+                LAW.evidence("none-needed", DAY).orElseThrow().value().onlyCategories();
+        assertThat(small)
+                .isNotEmpty()
+                .allMatch(c -> LAW.blocked(c, DAY).orElseThrow().value().blocked().isZero());
+    }
+}
