@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Optional;
 import quarterfold.money.Amount;
@@ -31,7 +32,11 @@ public final class FileEntry implements AutoCloseable {
     /** Enters a line and returns its number. */
     public long add(Line line) {
         long number = opening.firstEntry() + entries;
-        transaction.step(() -> writer.add(number, line));
+        try {
+            writer.add(number, line);
+        } catch (SQLException e) { // not a step: this runs for every line
+            throw transaction.failure(e);
+        }
         entries++;
         long day = line.taxPoint().toEpochDay();
         firstDay = Math.min(firstDay, day);

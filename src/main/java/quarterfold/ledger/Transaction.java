@@ -47,6 +47,11 @@ final class Transaction implements AutoCloseable {
                 });
     }
 
+    /** The failure in words. */
+    RuntimeException failure(SQLException e) {
+        return SqlFailure.translate(file, e);
+    }
+
     <T> T run(Work<T> work) {
         return run(file, work);
     }
