@@ -64,6 +64,7 @@ class PublishedExamplesTest {
                             boxes.put(path.substring("boxes/".length()), text);
                         }
                     });
+            assertThat(ReturnRules.broken(run.out())).as(source).isEmpty();
             assertThat(boxes).as(source).isEqualTo(expected(example, period));
             CSVRecord outcome =
                     rows(example.resolve("outcome.csv")).stream()

@@ -10,6 +10,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.ledger.IoText;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.LedgerException.Fault;
 import quarterfold.papers.ReturnJson;
 import quarterfold.papers.WorkingPapers;
 import quarterfold.period.Closing;
@@ -67,13 +70,21 @@ final class CloseCommand implements Callable<Integer> {
             return ExitCode.REFUSED;
         }
         VatReturn closed = closing.close(named);
-        WorkingPapers.write(book.returns().pack(named), book.book().papers(named.name()));
+        try {
+            WorkingPapers.write(book.returns().pack(named), book.book().papers(named.name()));
+        } catch (IOException e) {
+            throw new LedgerException(
+                    Fault.UNREADABLE,
+                    "%1$s is closed, but its working papers could not be written: %2$s. Put that right, then write them with: quarterfold papers %1$s"
+                            .formatted(named.name(), IoText.withFile(e)));
+        }
         if (text.isPresent()) {
             ReturnText.print(closed, book.book().settings(), text.get());
             text.get()
                     .printf(
                             "%nClosed. The working papers are in %s%n%n%s%n",
-                            book.book().papers(named.name()), Texts.caution());
+                            Texts.plain(book.book().papers(named.name()).toString()),
+                            Texts.caution());
         } else {
             command.commandLine().getOut().println(ReturnJson.of(closed));
         }

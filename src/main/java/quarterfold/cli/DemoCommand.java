@@ -74,7 +74,7 @@ final class DemoCommand implements Callable<Integer> {
                             "Everything in this book is invented. To look into it:%n"
                                     + "  quarterfold --book %1$s vouch %2$s --box 4%n"
                                     + "  quarterfold --book %1$s queries %2$s%n",
-                            book, PERIOD);
+                            word(book.toString()), PERIOD);
         }
         return code;
     }
@@ -87,15 +87,19 @@ final class DemoCommand implements Callable<Integer> {
                         ? List.of(
                                 "import",
                                 "(the %d files of the quarter)".formatted(command.size() - 1))
-                        : command.stream()
-                                .map(word -> word.contains(" ") ? '"' + word + '"' : word)
-                                .toList();
-        out.printf("> quarterfold --book %s %s%n%n", book, String.join(" ", shown));
+                        : command.stream().map(DemoCommand::word).toList();
+        out.printf(
+                "> quarterfold --book %s %s%n%n", word(book.toString()), String.join(" ", shown));
         List<String> args = new ArrayList<>(List.of("--book", book.toString()));
         args.addAll(command);
         int code = Main.run(out, spec.commandLine().getErr(), args.toArray(String[]::new));
         out.println();
         return code;
+    }
+
+    /** A word of a command as a person types it. */
+    private static String word(String word) {
+        return word.contains(" ") ? '"' + word + '"' : word;
     }
 
     /** The first of demo-book, demo-book-2, … that is not there yet. */

@@ -1,11 +1,13 @@
 package quarterfold.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParseResult;
 import quarterfold.law.LawException;
+import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
 
 /** Turns what a command threw into a message and an exit code. */
@@ -24,15 +26,16 @@ final class Failures implements IExecutionExceptionHandler {
             fault.printStackTrace(err);
         }
         if (fault instanceof LedgerException told) {
-            err.println(told.getMessage());
+            told.getMessage().lines().map(Texts::plain).forEach(err::println);
             return told.fault().exitCode();
         }
         if (fault instanceof LawException told) {
             err.println("A law table cannot be used: " + told.getMessage());
             return ExitCode.OUR_FAULT;
         }
-        if (fault instanceof UncheckedIOException told) {
-            err.println("A file cannot be read or written: " + told.getMessage());
+        if ((fault instanceof UncheckedIOException ? fault.getCause() : fault)
+                instanceof IOException told) {
+            err.println("A file cannot be read or written: " + Texts.plain(IoText.withFile(told)));
             return ExitCode.UNREADABLE;
         }
         err.printf(

@@ -16,8 +16,6 @@ import quarterfold.intake.ImportResult.AlreadyThere;
 import quarterfold.intake.ImportResult.Entered;
 import quarterfold.intake.ImportResult.Refused;
 import quarterfold.intake.Importer;
-import quarterfold.ledger.Book;
-import quarterfold.ledger.Ledger;
 
 @Command(
         name = "import",
@@ -34,7 +32,7 @@ import quarterfold.ledger.Ledger;
         mixinStandardHelpOptions = true)
 final class ImportCommand implements Callable<Integer> {
 
-    private static final String ROW = "%-34s  %-26s  %9s  %9s  %9s  %16s  %s%n";
+    private static final String ROW = "%-34s  %-26s  %9s  %9s  %9s  %16s  %s";
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -55,14 +53,24 @@ final class ImportCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         boolean refused = false;
-        Book book = Book.open(main.book());
-        try (Ledger ledger = book.ledger()) { // no law is read: nothing is judged here
-            Importer importer = new Importer(book, ledger);
-            if (!json) {
-                out.printf(ROW, "file", "layout", "rows", "entries", "set aside", "money", "");
-            }
+        try (OpenBook book = OpenBook.of(main)) {
+            Importer importer = new Importer(book.book(), book.ledger());
+            boolean first = true;
             for (Path file : files) {
                 ImportResult result = importer.enter(file, layout);
+                if (first && !json) {
+                    out.println(
+                            ROW.formatted(
+                                            "file",
+                                            "layout",
+                                            "rows",
+                                            "entries",
+                                            "set aside",
+                                            "money",
+                                            "")
+                                    .stripTrailing());
+                }
+                first = false;
                 refused |= result instanceof Refused;
                 if (json) {
                     out.println(ImportJson.of(result));
@@ -78,11 +86,11 @@ final class ImportCommand implements Callable<Integer> {
     private static void print(ImportResult result, PrintWriter out, PrintWriter err) {
         if (result instanceof Refused refused) {
             row(refused, "", "refused: nothing was entered", out);
-            refused.problems().forEach(err::println);
+            refused.problems().forEach(p -> err.println(Texts.plain(p.toString())));
             if (refused.more() > 0) {
                 err.printf(
                         "%s: and %s%n",
-                        refused.name(),
+                        Texts.plain(refused.name()),
                         Texts.count(refused.more(), "more problem", "more problems"));
             }
         } else if (result instanceof AlreadyThere there) {
@@ -94,19 +102,25 @@ final class ImportCommand implements Callable<Integer> {
         } else if (result instanceof Entered entered) {
             row(entered, Texts.money(entered.source().moneyEntered()), "ties", out);
             entered.queries()
-                    .forEach(q -> err.printf("%s: query: %s%n", entered.name(), q.question()));
+                    .forEach(
+                            q ->
+                                    err.printf(
+                                            "%s: query: %s%n",
+                                            Texts.plain(entered.name()),
+                                            Texts.plain(q.question())));
         }
     }
 
     private static void row(ImportResult result, String money, String outcome, PrintWriter out) {
-        out.printf(
-                ROW,
-                Texts.cell(result.name(), 34),
-                Texts.cell(result.layout(), 26),
-                Texts.grouped(Long.toString(result.rowsRead())),
-                Texts.grouped(Long.toString(result.entries())),
-                Texts.grouped(Long.toString(result.setAside())),
-                money,
-                outcome);
+        out.println(
+                ROW.formatted(
+                                Texts.cell(result.name(), 34),
+                                Texts.cell(result.layout(), 26),
+                                Texts.grouped(Long.toString(result.rowsRead())),
+                                Texts.grouped(Long.toString(result.entries())),
+                                Texts.grouped(Long.toString(result.setAside())),
+                                money,
+                                outcome)
+                        .stripTrailing());
     }
 }

@@ -22,7 +22,7 @@ import quarterfold.treatment.Treated;
         mixinStandardHelpOptions = true)
 final class LedgerCommand implements Callable<Integer> {
 
-    private static final String ROW = "%8s  %-10s  %-18s  %-16s  %-22s  %12s  %12s  %12s  %-22s%n";
+    private static final String ROW = "%8s  %-10s  %-18s  %-16s  %-22s  %12s  %12s  %12s  %s";
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -38,17 +38,18 @@ final class LedgerCommand implements Callable<Integer> {
                 LedgerJson lines = new LedgerJson(book.ledger().sources());
                 book.returns().forEachTreated(treated -> out.println(lines.of(treated)));
             } else {
-                out.printf(
-                        ROW,
-                        "entry",
-                        "date",
-                        "kind",
-                        "document",
-                        "party",
-                        "net",
-                        "VAT",
-                        "gross",
-                        "treatment");
+                out.println(
+                        ROW.formatted(
+                                        "entry",
+                                        "date",
+                                        "kind",
+                                        "document",
+                                        "party",
+                                        "net",
+                                        "VAT",
+                                        "gross",
+                                        "treatment")
+                                .stripTrailing());
                 book.returns().forEachTreated(treated -> print(treated, out));
             }
         }
@@ -62,16 +63,17 @@ final class LedgerCommand implements Callable<Integer> {
                 line.profile().party().isEmpty()
                         ? line.profile().channel()
                         : line.profile().party();
-        out.printf(
-                ROW,
-                treated.entry().number(),
-                line.taxPoint(),
-                line.profile().kind().code(),
-                Texts.cell(document, 16),
-                Texts.cell(party, 22),
-                Texts.money(treated.net()),
-                Texts.money(treated.vat()),
-                Texts.money(line.amounts().money()),
-                treated.treatment());
+        out.println(
+                ROW.formatted(
+                                treated.entry().number(),
+                                line.taxPoint(),
+                                line.profile().kind().code(),
+                                Texts.cell(document, 16),
+                                Texts.cell(party, 22),
+                                Texts.money(treated.net()),
+                                Texts.money(treated.vat()),
+                                Texts.money(line.amounts().money()),
+                                treated.treatment())
+                        .stripTrailing());
     }
 }

@@ -3,6 +3,7 @@ package quarterfold.cli;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -84,6 +85,10 @@ public final class Main implements Runnable {
 
     /** Ends the process with the command's exit code. */
     public static void main(String[] args) {
+        // Libraries write numbers into the papers as the machine's language has them: in some, a
+        // PDF
+        // or a workbook would get digits that no reader takes for digits.
+        Locale.setDefault(Locale.ROOT);
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         int code = run(out, err, args);

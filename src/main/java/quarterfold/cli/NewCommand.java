@@ -1,15 +1,19 @@
 package quarterfold.cli;
 
 import java.io.Console;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.Month;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -18,6 +22,7 @@ import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.law.VatNumber;
 import quarterfold.ledger.Book;
+import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Settings;
 
 @Command(
@@ -35,6 +40,8 @@ import quarterfold.ledger.Settings;
         },
         mixinStandardHelpOptions = true)
 final class NewCommand implements Callable<Integer> {
+
+    private static final Pattern SETTING = Pattern.compile("^[^\\[]*\\[(\\w+)]:");
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -75,7 +82,7 @@ final class NewCommand implements Callable<Integer> {
             paramLabel = "ZONE",
             defaultValue = "Europe/London",
             description = "whose days count; default: ${DEFAULT-VALUE}")
-    private ZoneId zone = ZoneId.of("Europe/London");
+    private String zone = "Europe/London";
 
     @Option(
             names = "--currency",
@@ -106,50 +113,72 @@ final class NewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String number =
-                needed(
-                        "--vat-number",
-                        vatNumber,
-                        "VAT number, such as GB101747696",
-                        Function.identity());
         Settings settings =
                 new Settings(
-                        needed("--name", name, "Name of the business", Function.identity()),
+                        needed("--name", name, "the name of the business, such as Fernmoor Crafts"),
                         needed(
                                 "--country",
                                 country,
-                                "Country where it is established, such as GB",
-                                Function.identity()),
-                        number,
+                                "the country it is established in, such as GB"),
+                        needed("--vat-number", vatNumber, "the VAT number, such as GB101747696"),
                         needed(
                                 "--registered-from",
                                 registeredFrom,
-                                "Registered for VAT from, such as 2024-01-01",
+                                "the day it was registered for VAT from, such as 2024-01-01",
                                 LocalDate::parse),
                         needed(
                                 "--period-ends",
                                 periodEnds,
-                                "Months periods end in, such as 3,6,9,12",
+                                "the months periods end in, such as 3,6,9,12",
                                 NewCommand::months),
                         scheme,
-                        zone,
+                        parsed(
+                                "--zone",
+                                zone,
+                                "a time zone, such as Europe/London",
+                                text -> ZoneId.of(text)),
                         currency,
                         perLine(),
                         northernIreland,
                         stock,
                         Map.of());
-        Book book = Book.create(main.book(), settings);
+        Book book = made(settings);
+        String number = settings.vatNumber();
         spec.commandLine()
                 .getOut()
-                .printf("The book is in %s. Its settings are in book.yaml.%n", book.folder());
+                .printf(
+                        "The book is in %s. Its settings are in book.yaml.%n",
+                        Texts.folder(book.folder()));
         if (VatNumber.status(number, true) != VatNumber.Status.GB) {
             spec.commandLine()
                     .getErr()
                     .printf(
                             "Look at the VAT number: %s is not nine digits with the right check digits. It was kept as it is.%n",
-                            number);
+                            Texts.plain(number));
         }
         return ExitCode.DONE;
+    }
+
+    /** Makes the book; a setting that is refused is told as the option that gave it. */
+    private Book made(Settings settings) {
+        try {
+            return Book.create(main.book(), settings);
+        } catch (LedgerException e) {
+            if (e.fault() != LedgerException.Fault.BAD_INPUT) {
+                throw e;
+            }
+            throw new ParameterException(
+                    spec.commandLine(),
+                    e.getMessage()
+                            .lines()
+                            .map(SETTING::matcher)
+                            .map(m -> m.replaceFirst(found -> "--" + option(found.group(1)) + ":"))
+                            .collect(Collectors.joining(System.lineSeparator())));
+        }
+    }
+
+    private static String option(String setting) {
+        return setting.replace('_', '-');
     }
 
     private boolean perLine() {
@@ -160,13 +189,39 @@ final class NewCommand implements Callable<Integer> {
         };
     }
 
+    private String needed(String option, Optional<String> given, String expected) {
+        return needed(option, given, expected, Function.identity());
+    }
+
+    /** What the option says, or else the terminal; there a slip is asked again. */
     private <T> T needed(
-            String option, Optional<String> given, String question, Function<String, T> parse) {
-        String text = given.or(() -> ask(question)).orElseThrow(() -> wrong(option, "", question));
+            String option, Optional<String> given, String expected, Function<String, T> parse) {
+        if (given.isPresent()) {
+            return parsed(option, given.get(), expected, parse);
+        }
+        for (Optional<String> text = ask(expected); text.isPresent(); text = ask(expected)) {
+            try {
+                return parse.apply(text.get().strip());
+            } catch (IllegalArgumentException | DateTimeException e) {
+                spec.commandLine()
+                        .getErr()
+                        .printf("found '%s'; expected %s%n", text.get(), expected);
+            }
+        }
+        throw new ParameterException(
+                spec.commandLine(),
+                "%s: found nothing, and no terminal to ask on; expected %s"
+                        .formatted(option, expected));
+    }
+
+    private <T> T parsed(String option, String text, String expected, Function<String, T> parse) {
+        if (text.isBlank()) {
+            throw wrong(option, text, expected);
+        }
         try {
             return parse.apply(text.strip());
-        } catch (RuntimeException e) {
-            throw wrong(option, text, question);
+        } catch (IllegalArgumentException | DateTimeException e) {
+            throw wrong(option, text, expected);
         }
     }
 
@@ -176,7 +231,12 @@ final class NewCommand implements Callable<Integer> {
         Console console = System.console();
         return console == null
                 ? Optional.empty()
-                : Optional.ofNullable(console.readLine("%s: ", question)).filter(t -> !t.isBlank());
+                : Optional.ofNullable(
+                                console.readLine(
+                                        "%s: ",
+                                        question.substring(0, 1).toUpperCase(Locale.ROOT)
+                                                + question.substring(1)))
+                        .filter(t -> !t.isBlank());
     }
 
     private ParameterException wrong(String option, String found, String expected) {

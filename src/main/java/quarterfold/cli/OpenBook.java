@@ -1,13 +1,14 @@
 package quarterfold.cli;
 
 import java.time.YearMonth;
-import java.time.format.DateTimeParseException;
 import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
+import quarterfold.ledger.Close;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
@@ -34,20 +35,38 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
                                             .orElse("none")));
         }
         Ledger ledger = book.ledger();
-        return new OpenBook(book, ledger, law, new Returns(book, ledger, law));
+        OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
+        try {
+            open.refuseCutAnew();
+            return open;
+        } catch (RuntimeException e) {
+            open.close();
+            throw e;
+        }
+    }
+
+    private void refuseCutAnew() {
+        Optional<Close> cut = returns.calendar().cutAnew(ledger.closes());
+        if (cut.isPresent()) {
+            throw new LedgerException(
+                    Fault.BAD_INPUT,
+                    "book.yaml [period_ends, registered_from]: %s was closed as %s to %s, and with these settings it would be no such period, so that an entry could get into two returns; put back the settings it was closed with"
+                            .formatted(
+                                    cut.get().period(),
+                                    Texts.day(cut.get().start()),
+                                    Texts.day(cut.get().end())));
+        }
     }
 
     /** The period a person named, or what is wrong with the name. */
     Period period(String name) throws LedgerException {
-        YearMonth month;
-        try {
-            month = YearMonth.parse(name);
-        } catch (DateTimeParseException e) {
+        if (!name.matches("[0-9]{4}-(0[1-9]|1[0-2])")) {
             throw new LedgerException(
                     Fault.USAGE,
                     "PERIOD: found '%s'; expected the last month of a period, such as 2026-09"
                             .formatted(name));
         }
+        YearMonth month = YearMonth.parse(name);
         return returns.calendar()
                 .named(month)
                 .orElseThrow(

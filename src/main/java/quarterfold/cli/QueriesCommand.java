@@ -56,7 +56,8 @@ final class QueriesCommand implements Callable<Integer> {
     }
 
     private static void print(Query query, PrintWriter out) {
-        out.printf(
-                "%s  %s%n  %s%n%n", query.id(), query.place(), Texts.cell(query.question(), 1_000));
+        out.println(
+                "%s  %s".formatted(Texts.plain(query.id()), Texts.plain(query.place())).strip());
+        out.printf("  %s%n%n", Texts.cell(query.question(), 1_000));
     }
 }

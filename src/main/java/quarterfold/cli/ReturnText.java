@@ -19,8 +19,8 @@ final class ReturnText {
     static void print(VatReturn vatReturn, Settings settings, PrintWriter out) {
         out.printf(
                 "%s, %s%nVAT return %s, %s to %s, %s%n%n",
-                settings.name(),
-                settings.vatNumber(),
+                Texts.plain(settings.name()),
+                Texts.plain(settings.vatNumber()),
                 vatReturn.period().name(),
                 Texts.day(vatReturn.period().start()),
                 Texts.day(vatReturn.period().end()),

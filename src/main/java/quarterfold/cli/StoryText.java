@@ -8,6 +8,7 @@ import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.period.Period;
 import quarterfold.treatment.Treated;
 
 /** One entry's story: where it came from, what it says, how it was treated, what it adds where. */
@@ -50,19 +51,21 @@ final class StoryText {
                 book.returns()
                         .calendar()
                         .of(line.taxPoint())
-                        .map(
-                                p ->
-                                        p.name()
-                                                + (book.returns().isClosed(p.name())
-                                                        ? ", closed"
-                                                        : ", open"))
+                        .map(p -> p.name() + state(p, treated, book))
                         .orElse("none: before the registration"));
         treated.queries()
                 .forEach(
                         q ->
                                 out.printf(
                                         "%nOpen query %s:%n  %s%n",
-                                        q.id(), Texts.cell(q.question(), 1_000)));
+                                        Texts.plain(q.id()), Texts.cell(q.question(), 1_000)));
+    }
+
+    private static String state(Period period, Treated treated, OpenBook book) {
+        if (book.returns().isLate(treated.entry())) {
+            return ", closed before this entry came: it is in no return yet";
+        }
+        return book.returns().isClosed(period.name()) ? ", closed" : ", open";
     }
 
     private void origin(Source source, Line line) {

@@ -3,11 +3,13 @@ package quarterfold.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import quarterfold.money.Amount;
 
 /** How the command line writes figures, days and the caution. */
@@ -15,6 +17,9 @@ final class Texts {
 
     private static final DateTimeFormatter DAY =
             DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
+
+    /** Control characters of both sets, marks without a shape, and separators of lines. */
+    private static final Pattern COMMANDING = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Zl}\\p{Zp}]");
 
     private Texts() {}
 
@@ -68,9 +73,24 @@ final class Texts {
         }
     }
 
-    /** Text from a file made safe for a terminal: no control characters, cut at a width. */
+    /** {@link #plain} text, cut at a width. */
     static String cell(String text, int width) {
-        String plain = text.replaceAll("\\p{Cntrl}", " ").strip();
-        return plain.length() <= width ? plain : plain.substring(0, width - 1) + "…";
+        String plain = plain(text);
+        return plain.codePointCount(0, plain.length()) <= width
+                ? plain
+                : plain.substring(0, plain.offsetByCodePoints(0, width - 1)) + "…";
+    }
+
+    /**
+     * Text from a file made safe for a terminal: no character that moves the cursor, colours,
+     * breaks the line or turns the direction of reading.
+     */
+    static String plain(String text) {
+        return COMMANDING.matcher(text).replaceAll(" ").strip();
+    }
+
+    /** The folder as a person names it, where no name was given too. */
+    static Path folder(Path folder) {
+        return folder.toString().isEmpty() ? folder.toAbsolutePath() : folder;
     }
 }

@@ -31,6 +31,8 @@ import quarterfold.treatment.Treated;
         mixinStandardHelpOptions = true)
 final class VouchCommand implements Callable<Integer> {
 
+    private static final int MOST_DIGITS = 18;
+
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -46,7 +48,7 @@ final class VouchCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
-            if (what.matches("[0-9]+")) {
+            if (what.matches("[0-9]+") && box.isEmpty()) {
                 story(book, out);
             } else {
                 box(book, out);
@@ -73,7 +75,10 @@ final class VouchCommand implements Callable<Integer> {
     }
 
     private void story(OpenBook book, PrintWriter out) {
-        Optional<Treated> found = book.returns().treated(Long.parseLong(what));
+        Optional<Treated> found =
+                what.length() > MOST_DIGITS
+                        ? Optional.empty()
+                        : book.returns().treated(Long.parseLong(what));
         Treated treated =
                 found.orElseThrow(
                         () ->

@@ -47,12 +47,22 @@ final class VouchText {
                     String.join(" and ", box.box().formula().boxes()));
             return;
         }
-        out.printf(ROW, "entry", "date", "document", "party", "adds", "rule", "file and row");
         Map<String, Share> rules = new TreeMap<>();
         pack.forEachTreated(
                 treated -> {
                     Amount adds = treated.boxes().get(id);
                     if (adds != null) {
+                        if (rules.isEmpty()) {
+                            out.printf(
+                                    ROW,
+                                    "entry",
+                                    "date",
+                                    "document",
+                                    "party",
+                                    "adds",
+                                    "rule",
+                                    "file and row");
+                        }
                         row(treated, adds);
                         rules.merge(
                                 treated.rule(),
@@ -60,7 +70,7 @@ final class VouchText {
                                 Share::plus);
                     }
                 });
-        out.println();
+        out.println(rules.isEmpty() ? "No entry adds to it." : "");
         rules.forEach(
                 (rule, share) ->
                         out.printf(

@@ -1,9 +1,7 @@
 package quarterfold.law;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * What the treatment table may ask of an entry: one condition column each, with the words it may
@@ -30,8 +28,8 @@ public enum Fact {
             "unstated"),
     /** Where goods start. */
     STARTS("gb", "ni", "eu", "elsewhere"),
-    /** Where goods go. */
-    GOES("gb", "ni", "eu", "elsewhere"),
+    /** Where goods go; unstated where they start abroad and nothing says. */
+    GOES("gb", "ni", "eu", "elsewhere", "unstated"),
     CUSTOMER("consumer", "business"),
     CUSTOMER_VAT("none", "gb", "gb-fails", "foreign"),
     /** Whether the channel accounts for the VAT. */
@@ -76,9 +74,5 @@ public enum Fact {
     /** The words a condition may hold; empty where any word may stand. */
     public List<String> words() {
         return words;
-    }
-
-    static Optional<Fact> of(String column) {
-        return Arrays.stream(values()).filter(f -> f.column().equals(column)).findFirst();
     }
 }

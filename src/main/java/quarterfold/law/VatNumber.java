@@ -6,10 +6,11 @@ import java.util.Locale;
  * A VAT registration number as written on a document, and what its digits tell.
  *
  * <p>A United Kingdom number is nine digits, or twelve with a branch, with or without the prefix GB
- * or XI. With weights 8 to 2 on the first seven digits, their sum plus the last two is a multiple
- * of 97, or is with 55 added in the later series: the tax authority's registration service and
- * reference checker (its own open source). The check tells a slip of the pen, not whether anybody
- * is registered, so a failure is a warning.
+ * or XI; or GD or HA and three digits for government and health bodies (secondary source). With
+ * weights 8 to 2 on the first seven digits, their sum plus the last two is a multiple of 97, or is
+ * with 55 added in the later series: the tax authority's registration service and reference checker
+ * (its own open source). The check tells a slip of the pen, not whether anybody is registered, so a
+ * failure is a warning.
  */
 public final class VatNumber {
 
@@ -53,6 +54,9 @@ public final class VatNumber {
     }
 
     private static boolean checks(String digits) {
+        if (digits.matches("GD[0-4][0-9]{2}|HA[5-9][0-9]{2}")) {
+            return true;
+        }
         boolean shape =
                 digits.chars().allMatch(c -> c >= '0' && c <= '9')
                         && (digits.length() == DIGITS || digits.length() == DIGITS + BRANCH_DIGITS);

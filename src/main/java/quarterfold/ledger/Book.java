@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -50,7 +51,9 @@ public final class Book {
             throw new LedgerException(
                     LedgerException.Fault.USAGE,
                     "%s: there is no book here (no %s); name the book's folder with --book, or make one with new"
-                            .formatted(folder, SETTINGS));
+                            .formatted(
+                                    folder.toString().isEmpty() ? "this folder" : folder,
+                                    SETTINGS));
         }
         Path products = folder.resolve("products.csv");
         try {
@@ -58,6 +61,11 @@ public final class Book {
                     folder,
                     SettingsFile.read(SETTINGS, Files.readString(file)),
                     Files.exists(products) ? Products.read(products) : Products.none());
+        } catch (CharacterCodingException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.BAD_INPUT,
+                    SETTINGS + ": found bytes that are not UTF-8; save the file as UTF-8",
+                    e);
         } catch (IOException e) {
             throw LedgerException.file(file, "be read", e);
         }

@@ -199,6 +199,20 @@ public final class Ledger implements AutoCloseable {
         forEach(EntryReader.EARLIEST, EntryReader.LATEST, each);
     }
 
+    /** Every entry with what its close froze of it, if one did, in the order of its number. */
+    public void forEachWithClosed(BiConsumer<Entry, Optional<ClosedEntry>> each) {
+        read(
+                () -> {
+                    try (ClosedReader closed = new ClosedReader(connection(), handle)) {
+                        forEach(
+                                entry ->
+                                        each.accept(
+                                                entry, read(() -> closed.entry(entry.number()))));
+                    }
+                    return true;
+                });
+    }
+
     /** The close of a period, where it is closed. */
     public Optional<Close> close(YearMonth period) {
         return read(() -> CloseTable.find(connection, period));

@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.io.IOException;
+import java.util.Objects;
 
 /**
  * Something about a book that a person must put right. The message is written for that person: the
@@ -52,6 +53,11 @@ public final class LedgerException extends RuntimeException {
                 Fault.UNREADABLE,
                 "%s: could not %s: %s".formatted(file, doing, IoText.of(cause)),
                 cause);
+    }
+
+    @Override
+    public String getMessage() {
+        return Objects.requireNonNullElse(super.getMessage(), "");
     }
 
     public Fault fault() {

@@ -36,6 +36,12 @@ final class LedgerFile {
         try {
             Connection connection = connect(file, wait);
             try {
+                if (!create && schema(connection) == 0) {
+                    throw new LedgerException(
+                            LedgerException.Fault.UNREADABLE,
+                            "%s: the ledger is empty, without even its tables; put it back from a copy of the book"
+                                    .formatted(file));
+                }
                 migrate(connection, file);
                 return connection;
             } catch (RuntimeException | SQLException e) {

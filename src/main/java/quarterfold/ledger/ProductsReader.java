@@ -1,7 +1,9 @@
 package quarterfold.ledger;
 
-import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -33,7 +35,7 @@ final class ProductsReader {
     }
 
     Products read() {
-        try (BufferedReader in = Files.newBufferedReader(file);
+        try (StringReader in = new StringReader(Files.readString(file));
                 CSVParser parser = CSVParser.builder().setReader(in).setFormat(FORMAT).get()) {
             long line = 1;
             for (CSVRecord record : parser) {
@@ -47,8 +49,10 @@ final class ProductsReader {
             if (parser.getRecordNumber() == 0) {
                 problems.add(place + ":1: found an empty file; expected the header " + header());
             }
-        } catch (CSVException e) {
+        } catch (CSVException | UncheckedIOException e) {
             problems.add(place + ": found text that is not CSV (" + e.getMessage() + ")");
+        } catch (CharacterCodingException e) {
+            problems.add(place + ": found bytes that are not UTF-8; save the file as UTF-8");
         } catch (IOException e) {
             throw LedgerException.file(file, "be read", e);
         }

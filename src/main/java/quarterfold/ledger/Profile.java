@@ -11,7 +11,7 @@ import quarterfold.money.Percent;
  *
  * @param currency ISO 4217 code
  * @param from where the goods start, empty for the book's own stock
- * @param to where the goods go, empty for the home country
+ * @param to where the goods go; empty for home, and not stated for a sale from stock abroad
  * @param settlement the channel's own name for the statement of one payout
  * @param businessUse the share used for the business, 0 to 100
  */

@@ -5,11 +5,14 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.regex.Pattern;
 
 /** One JSON object on one line. */
 public final class JsonLine {
 
     private static final JsonFactory FACTORY = new JsonFactory();
+
+    private static final Pattern COMMANDING = Pattern.compile("[\\x7f-\\x9f]");
 
     private JsonLine() {}
 
@@ -28,6 +31,13 @@ public final class JsonLine {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return text.toString();
+        return harmless(text.toString());
+    }
+
+    /** Escapes the control characters that JSON itself lets stand and a terminal would obey. */
+    private static String harmless(String json) {
+        return COMMANDING
+                .matcher(json)
+                .replaceAll(found -> "\\\\u%04x".formatted((int) found.group().charAt(0)));
     }
 }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import quarterfold.law.Law;
+import quarterfold.ledger.Close;
 import quarterfold.ledger.Settings;
 
 /**
@@ -50,6 +51,20 @@ public final class Calendar {
             name = name.plusMonths(1);
         }
         return named(name);
+    }
+
+    /**
+     * A closed period that these settings would cut in another way, so that an entry could get into
+     * two returns.
+     */
+    public Optional<Close> cutAnew(List<Close> closes) {
+        return closes.stream()
+                .filter(
+                        close ->
+                                named(close.period())
+                                        .filter(p -> p.start().equals(close.start()))
+                                        .isEmpty())
+                .findFirst();
     }
 
     /** Every period with a day from {@code first} to {@code last}, in order. */

@@ -55,6 +55,14 @@ public final class Returns {
         return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period));
     }
 
+    /** Whether an entry is in none of the returns because it came after its period was closed. */
+    public boolean isLate(Entry entry) {
+        return calendar.of(entry.taxPoint())
+                .flatMap(period -> ledger.close(period.name()))
+                .filter(close -> entry.number() > close.lastEntry())
+                .isPresent();
+    }
+
     /** Whether the period is closed. */
     public boolean isClosed(YearMonth period) {
         return ledger.close(period).isPresent();
@@ -126,24 +134,27 @@ public final class Returns {
 
     /**
      * Every entry of the ledger in the order of its number: as its close froze it, or as its own
-     * period would treat it now.
+     * period would treat it now. What is in no return, dated before the registration or come after
+     * its period was closed, adds to no box.
      */
     public void forEachTreated(Consumer<Treated> each) {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
-        ledger.forEach(
-                entry -> {
+        ledger.forEachWithClosed(
+                (entry, frozen) -> {
                     YearMonth period =
                             calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
                     ClosedPack pack = packs.get(period);
-                    Optional<ClosedEntry> frozen =
-                            pack == null ? Optional.empty() : ledger.closedEntry(entry.number());
+                    if (pack != null && frozen.isPresent()) {
+                        each.accept(pack.treated(entry, frozen.get()));
+                        return;
+                    }
+                    Treated treated =
+                            runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
+                                    .treat(entry);
                     each.accept(
-                            pack != null && frozen.isPresent()
-                                    ? pack.treated(entry, frozen.get())
-                                    : runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
-                                            .treat(entry));
+                            pack != null || period.equals(NO_PERIOD) ? treated.inNoBox() : treated);
                 });
     }
 
@@ -159,7 +170,8 @@ public final class Returns {
                                                 () ->
                                                         found.add(
                                                                 new TreatmentRun(context())
-                                                                        .treat(entry))));
+                                                                        .treat(entry)
+                                                                        .inNoBox())));
         return found.stream().findFirst();
     }
 
@@ -176,7 +188,7 @@ public final class Returns {
                 context(),
                 treated -> {
                     if (treated.entry().number() == entry.number()) {
-                        found.add(treated);
+                        found.add(close.isPresent() ? treated.inNoBox() : treated);
                     }
                 });
     }

@@ -43,10 +43,9 @@ final class FactFinder {
         facts.put(Fact.SELLER, isHome(law.area(settings.country(), day)) ? "uk" : "overseas");
         facts.put(Fact.NORTHERN_IRELAND, settings.northernIreland() ? "yes" : "no");
         facts.put(Fact.KIND, profile.kind().code());
-        facts.put(Fact.STARTS, law.area(startsFrom, day));
-        facts.put(
-                Fact.GOES,
-                law.area(profile.to().isEmpty() ? homeEnd(profile, home) : profile.to(), day));
+        String starts = law.area(startsFrom, day);
+        facts.put(Fact.STARTS, starts);
+        facts.put(Fact.GOES, goes(profile, starts, home, day));
         facts.put(Fact.CUSTOMER, profile.customer().code());
         facts.put(Fact.CUSTOMER_VAT, word(VatNumber.status(profile.customerVat(), true)));
         facts.put(Fact.CHANNEL_COLLECTS, profile.channelCollects().code());
@@ -59,11 +58,15 @@ final class FactFinder {
         return facts;
     }
 
-    /** A sale from stock abroad with no destination stated stays where the stock is. */
-    private static String homeEnd(Profile profile, String home) {
-        return profile.kind().side() == Kind.Side.SALES && !profile.from().isEmpty()
-                ? profile.from()
-                : home;
+    /** Where goods go; a sale from stock abroad must say, others end at home. */
+    private String goes(Profile profile, String starts, String home, LocalDate day) {
+        if (!profile.to().isEmpty()) {
+            return law.area(profile.to(), day);
+        }
+        if (profile.kind().side() != Kind.Side.SALES) {
+            return law.area(home, day);
+        }
+        return isHome(starts) ? starts : "unstated";
     }
 
     private static boolean isHome(String area) {

@@ -38,4 +38,10 @@ public record Treated(
         boxes = Map.copyOf(boxes);
         queries = List.copyOf(queries);
     }
+
+    /** The same treatment of an entry that no return takes up: it adds to no box. */
+    public Treated inNoBox() {
+        return new Treated(
+                entry, treatment, rule, why, citation, rate, net, vat, claim, Map.of(), queries);
+    }
 }

@@ -50,6 +50,12 @@ class VatNumberTest {
         A01747696,       GB_FAILS, FOREIGN
         GB10174769/,     GB_FAILS, GB_FAILS
         GB10174769:,     GB_FAILS, GB_FAILS
+        GBGD001,         GB,       GB
+        GB GD499,        GB,       GB
+        GBGD500,         GB_FAILS, GB_FAILS
+        GBHA500,         GB,       GB
+        GBHA499,         GB_FAILS, GB_FAILS
+        GBHA5000,        GB_FAILS, GB_FAILS
         DE123456788,     FOREIGN,  FOREIGN
         EL123456789,     FOREIGN,  FOREIGN
         DE,              GB_FAILS, FOREIGN

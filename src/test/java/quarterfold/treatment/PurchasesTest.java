@@ -270,7 +270,30 @@ class PurchasesTest {
                         "imported goods' invoice: the value comes with the import entry",
                         SampleLine.of("purchase").gross("5000").party("Factory", "CN", ""),
                         "imported-goods-invoice G03 no rate: 5000.00 + 0.00, claim 0.00; no box; asks nothing",
-                        "gov.uk, Complete your VAT Return to account for import VAT: once in box 7"));
+                        "gov.uk, Complete your VAT Return to account for import VAT: once in box 7"),
+                Arguments.of(
+                        "goods from abroad with United Kingdom VAT charged",
+                        SampleLine.of("purchase")
+                                .printed("100", "20")
+                                .party("Factory", "CN", "GB101747696"),
+                        "undecided G10 no rate: 100.00 + 0.00, claim 0.00; no box; asks uk-vat-on-goods-from-abroad",
+                        "VATA 1994 s.7: goods here when sold, or a small consignment"),
+                Arguments.of(
+                        "the same goods, here when they were sold",
+                        SampleLine.of("purchase")
+                                .printed("100", "20")
+                                .goods("GB", "GB")
+                                .evidence("invoice")
+                                .party("Factory", "CN", "GB101747696"),
+                        "uk-purchase U15a no rate: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing",
+                        "VATA 1994 s.24(1)"),
+                Arguments.of(
+                        "goods from abroad with another tax charged",
+                        SampleLine.of("purchase")
+                                .printed("100", "19")
+                                .party("Factory", "DE", "DE123456788"),
+                        "undecided G11 no rate: 100.00 + 0.00, claim 0.00; no box; asks foreign-vat-charged",
+                        "VATA 1994 s.24(1): only VAT charged under the Act is input tax"));
     }
 
     @ParameterizedTest(name = "{0} [{3}]")
@@ -435,6 +458,26 @@ class PurchasesTest {
                 .isEqualTo(
                         "uk-purchase U15a 0%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks"
                                 + " vat-differs");
+    }
+
+    /** A number without a prefix is the supplier's own country's. */
+    @ParameterizedTest(name = "from {0}: {1}")
+    @CsvSource({
+        "GB, uk-purchase U15a",
+        "XI, uk-purchase U15a",
+        "DE, undecided R01",
+        "US, undecided R01",
+        "'', uk-purchase U15a"
+    })
+    void aNumberWithoutPrefix(String country, String decided) {
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        SampleLine.of("expense")
+                                                .party("Example supplier", country, "101747696")
+                                                .evidence("invoice")
+                                                .printed("100", "20")))
+                .startsWith(decided);
     }
 
     /** One question an entry: what already asks is not asked again for its printed VAT. */

@@ -58,6 +58,22 @@ class QueryTextTest {
                                 + " for the VAT. Up to 135 a consignment the seller charges VAT at the sale;"
                                 + " above it the importer pays. It is in no box until that is settled."),
                 Arguments.of(
+                        "destination-missing",
+                        sale().goods("DE", ""),
+                        "120.00",
+                        "Goods of 120.00 were sold from stock abroad and where they went is not stated; it"
+                                + " is in no box. Enter the country in the column to."),
+                Arguments.of(
+                        "uk-vat-on-goods-from-abroad",
+                        SampleLine.of("purchase")
+                                .printed("100", "20")
+                                .party("Factory", "CN", "GB101747696"),
+                        "120.00",
+                        "The document charges United Kingdom VAT of 20.00 on goods of 120.00 from abroad;"
+                                + " nothing is reclaimed and it is in no box. If the goods were here when"
+                                + " they were sold, enter from GB; if they were imported, ask the supplier"
+                                + " why VAT is charged."),
+                Arguments.of(
                         "channel-collected-wrongly",
                         sale().channel("Quaylark", "yes"),
                         "120.00",

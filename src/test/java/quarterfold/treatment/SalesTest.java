@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -9,6 +10,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Line;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 
@@ -153,7 +156,7 @@ class SalesTest {
                 Arguments.of(
                         "from stock abroad, destination not stated",
                         sale("50").goods("DE", ""),
-                        "sale-abroad S07a no rate: 50.00 + 0.00, claim 0.00; 6=50.00; asks nothing",
+                        "undecided S20 no rate: 50.00 + 0.00, claim 0.00; no box; asks destination-missing",
                         "VATA 1994 s.7(2): goods that never enter the United Kingdom"),
                 Arguments.of(
                         "from stock abroad, refunded",
@@ -317,6 +320,40 @@ class SalesTest {
                 .endsWith("no box; asks rate-not-in-force");
         assertThat(Treating.gb().told(sale("12").on("1973-03-31")))
                 .isEqualTo("undecided - no rate: 12.00 + 0.00, claim 0.00; no box; asks no-rule");
+    }
+
+    /** Entries share one profile in the ledger; each still takes the rate of its own day. */
+    @Test
+    void entriesOfOneProfileOnBothSidesOfAChange() {
+        Line line = sale("120").on("2011-01-04").line(2);
+        TreatmentRun run = new TreatmentRun(Treating.gb().context(List.of()));
+        assertThat(
+                        Stream.of(
+                                        "2011-01-04",
+                                        "2011-01-03",
+                                        "2026-08-01",
+                                        "2009-12-31",
+                                        "2010-01-01",
+                                        "2011-01-05")
+                                .map(day -> run.treat(on(day, line)).rate()))
+                .containsExactly("20%", "17.5%", "20%", "15%", "17.5%", "20%");
+    }
+
+    private static Entry on(String day, Line line) {
+        return new Entry(
+                1,
+                1,
+                new Line(
+                        line.row(),
+                        LocalDate.parse(day),
+                        line.profile(),
+                        line.item(),
+                        line.document(),
+                        line.order(),
+                        line.amounts(),
+                        line.paid(),
+                        line.original(),
+                        line.notes()));
     }
 
     /** T-308: sold at 17.5% in December 2010, refunded in February 2011 at the sale's 7/47. */
