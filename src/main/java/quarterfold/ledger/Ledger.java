@@ -203,7 +203,7 @@ public final class Ledger implements AutoCloseable {
     public void forEachWithClosed(BiConsumer<Entry, Optional<ClosedEntry>> each) {
         read(
                 () -> {
-                    try (ClosedReader closed = new ClosedReader(connection(), handle)) {
+                    try (ClosedReader closed = new ClosedReader(connection)) {
                         forEach(
                                 entry ->
                                         each.accept(
