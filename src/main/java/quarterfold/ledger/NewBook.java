@@ -55,7 +55,12 @@ final class NewBook {
             folders(folder.toAbsolutePath().resolve(name));
         }
         Path ledger = part(Book.LEDGER);
-        LedgerFile.open(ledger, Duration.ZERO, true).close();
+        Transaction.run(
+                ledger,
+                () -> {
+                    LedgerFile.open(ledger, Duration.ZERO, true).close();
+                    return ledger;
+                });
         finish(ledger, Book.LEDGER);
         Path book = part(Book.SETTINGS);
         try (FileChannel channel =

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -51,9 +52,7 @@ public final class Returns {
 
     /** The return of a period: as it was closed, or a draft. */
     public VatReturn of(Period period) {
-        return ledger.close(period.name())
-                .map(ClosedReturn::of)
-                .orElseGet(() -> draft(period, t -> {}));
+        return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period));
     }
 
     /** Whether an entry is in none of the returns because it came after its period was closed. */
@@ -69,13 +68,23 @@ public final class Returns {
         return ledger.close(period).isPresent();
     }
 
+    /** A draft. */
+    VatReturn draft(Period period) {
+        return draft(period, ledger::forEachFigured, t -> {});
+    }
+
     /** A draft, showing each entry of the period to {@code each} as it is treated. */
     VatReturn draft(Period period, Consumer<Treated> each) {
+        return draft(period, ledger::forEach, each);
+    }
+
+    private VatReturn draft(Period period, Scan scan, Consumer<Treated> each) {
         Figured figured = new Figured();
         List<Query> queries = new ArrayList<>();
         FeeWatch fees = new FeeWatch();
         treat(
                 period,
+                scan,
                 context(),
                 treated -> {
                     figured.add(treated.boxes());
@@ -103,15 +112,24 @@ public final class Returns {
     /** Each box under the rounding the book did not choose. */
     Map<String, Amount> otherRounding(Period period) {
         Figured figured = new Figured();
-        treat(period, context().withOtherRounding(), treated -> figured.add(treated.boxes()));
+        treat(
+                period,
+                ledger::forEachFigured,
+                context().withOtherRounding(),
+                treated -> figured.add(treated.boxes()));
         Map<String, Amount> figures = new HashMap<>();
         figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
         return figures;
     }
 
-    private void treat(Period period, Context with, Consumer<Treated> each) {
+    /** A way through the entries of a period. */
+    private interface Scan {
+        void forEach(LocalDate first, LocalDate last, Consumer<Entry> each);
+    }
+
+    private static void treat(Period period, Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        ledger.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
+        scan.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
     }
 
     /**
@@ -166,6 +184,7 @@ public final class Returns {
         }
         treat(
                 period,
+                ledger::forEach,
                 context(),
                 treated -> {
                     if (treated.entry().number() == entry.number()) {
