@@ -59,7 +59,8 @@ final class CloseCommand implements Callable<Integer> {
     private Integer close(
             OpenBook book, Period named, Optional<PrintWriter> text, CommandSpec command)
             throws IOException {
-        Closing closing = new Closing(book.ledger(), book.law(), book.returns());
+        Closing closing =
+                new Closing(book.book().settings(), book.ledger(), book.law(), book.returns());
         Optional<Period> before = closing.openBefore(named);
         if (before.isPresent()) {
             command.commandLine()
@@ -79,7 +80,7 @@ final class CloseCommand implements Callable<Integer> {
                             .formatted(named.name(), IoText.withFile(e)));
         }
         if (text.isPresent()) {
-            ReturnText.print(closed, book.book().settings(), text.get());
+            ReturnText.print(closed, book.returns().pack(named).settings(), text.get());
             text.get()
                     .printf(
                             "%nClosed. The working papers are in %s%n%n%s%n",

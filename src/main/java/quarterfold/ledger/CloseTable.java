@@ -41,13 +41,14 @@ final class CloseTable {
         String period = close.period().toString();
         Sql.execute(
                 connection,
-                "insert into close (period, start_day, end_day, due_day, direction, last_entry,"
-                        + " first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?)",
+                "insert into close (period, start_day, end_day, due_day, direction, settings,"
+                        + " last_entry, first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 period,
                 close.start().toEpochDay(),
                 close.end().toEpochDay(),
                 close.due().toEpochDay(),
                 close.direction(),
+                SettingsFile.write(close.settings()),
                 close.lastEntry(),
                 firstEntry,
                 entries);
@@ -111,6 +112,7 @@ final class CloseTable {
                 LocalDate.ofEpochDay(row.getLong("end_day")),
                 LocalDate.ofEpochDay(row.getLong("due_day")),
                 row.getString("direction"),
+                SettingsFile.read("the close of " + period, row.getString("settings")),
                 row.getLong("last_entry"),
                 boxes(connection, period, "exact"),
                 boxes(connection, period, "figure"),

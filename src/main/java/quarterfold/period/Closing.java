@@ -10,6 +10,7 @@ import quarterfold.ledger.CloseWriter;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.Settings;
 import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
@@ -20,11 +21,13 @@ import quarterfold.treatment.Treated;
  */
 public final class Closing {
 
+    private final Settings settings;
     private final Ledger ledger;
     private final Law law;
     private final Returns returns;
 
-    public Closing(Ledger ledger, Law law, Returns returns) {
+    public Closing(Settings settings, Ledger ledger, Law law, Returns returns) {
+        this.settings = settings;
         this.ledger = ledger;
         this.law = law;
         this.returns = returns;
@@ -50,6 +53,7 @@ public final class Closing {
                             period.end(),
                             period.due(),
                             draft.direction().code(),
+                            settings,
                             ledger.lastEntry(),
                             figures(draft, BoxFigure::exact),
                             figures(draft, BoxFigure::figure),

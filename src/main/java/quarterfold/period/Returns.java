@@ -140,7 +140,7 @@ public final class Returns {
     public void forEachTreated(Consumer<Treated> each) {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     YearMonth period =
@@ -179,7 +179,7 @@ public final class Returns {
         Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
         Optional<Close> close = ledger.close(period.name());
         if (frozen.isPresent() && close.isPresent()) {
-            found.add(new ClosedPack(book, ledger, close.get()).treated(entry, frozen.get()));
+            found.add(new ClosedPack(ledger, close.get()).treated(entry, frozen.get()));
             return;
         }
         treat(
@@ -197,7 +197,7 @@ public final class Returns {
     public Pack pack(Period period) {
         Optional<Close> close = ledger.close(period.name());
         return close.isPresent()
-                ? new ClosedPack(book, ledger, close.get())
+                ? new ClosedPack(ledger, close.get())
                 : new DraftPack(book.settings(), law, ledger, this, period);
     }
 
