@@ -38,13 +38,14 @@ final class CloseTable {
     static void add(Handle handle, Close close, long firstEntry, long entries) {
         String period = close.period().toString();
         handle.execute(
-                "insert into close (period, start_day, end_day, due_day, direction, last_entry,"
-                        + " first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?)",
+                "insert into close (period, start_day, end_day, due_day, direction, settings,"
+                        + " last_entry, first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 period,
                 close.start().toEpochDay(),
                 close.end().toEpochDay(),
                 close.due().toEpochDay(),
                 close.direction(),
+                SettingsFile.write(close.settings()),
                 close.lastEntry(),
                 firstEntry,
                 entries);
@@ -104,6 +105,8 @@ final class CloseTable {
                 LocalDate.ofEpochDay(row.getLong("end_day")),
                 LocalDate.ofEpochDay(row.getLong("due_day")),
                 row.getString("direction"),
+                SettingsFile.read(
+                        "the settings of the close of " + period, row.getString("settings")),
                 row.getLong("last_entry"),
                 boxes(handle, period, "exact"),
                 boxes(handle, period, "figure"),

@@ -13,6 +13,7 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Baskets;
@@ -47,6 +48,10 @@ public final class Returns {
 
     public Calendar calendar() {
         return calendar;
+    }
+
+    Settings settings() {
+        return book.settings();
     }
 
     /** The return of a period: as it was closed, or a draft. */
@@ -122,7 +127,7 @@ public final class Returns {
     public void forEachTreated(Consumer<Treated> each) {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     YearMonth period =
@@ -161,7 +166,7 @@ public final class Returns {
         Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
         Optional<Close> close = ledger.close(period.name());
         if (frozen.isPresent() && close.isPresent()) {
-            found.add(new ClosedPack(book, ledger, close.get()).treated(entry, frozen.get()));
+            found.add(new ClosedPack(ledger, close.get()).treated(entry, frozen.get()));
             return;
         }
         treat(
@@ -178,7 +183,7 @@ public final class Returns {
     public Pack pack(Period period) {
         Optional<Close> close = ledger.close(period.name());
         return close.isPresent()
-                ? new ClosedPack(book, ledger, close.get())
+                ? new ClosedPack(ledger, close.get())
                 : new DraftPack(book.settings(), law, ledger, this, period);
     }
 
