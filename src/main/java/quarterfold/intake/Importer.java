@@ -9,6 +9,7 @@ import java.util.Optional;
 import quarterfold.ledger.Archived;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.FileEntry;
+import quarterfold.ledger.IoText;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
@@ -34,7 +35,7 @@ public final class Importer {
             throw new LedgerException(
                     Fault.UNREADABLE,
                     "%s: the layouts could not be read: %s"
-                            .formatted(book.folder(), e.getMessage()));
+                            .formatted(book.folder(), IoText.withFile(cause(e))));
         }
     }
 
@@ -57,14 +58,25 @@ public final class Importer {
             ImportResult result = read(copy, forms);
             entered = result instanceof ImportResult.Entered;
             return result;
-        } catch (IOException | UncheckedIOException e) {
-            throw new LedgerException(
-                    Fault.UNREADABLE, "%s: could not be read: %s".formatted(file, e.getMessage()));
+        } catch (UncheckedIOException e) {
+            throw unreadable(file, cause(e));
+        } catch (IOException e) {
+            throw unreadable(file, e);
         } finally {
             if (!entered) {
                 book.archive().discard(copy, ledger);
             }
         }
+    }
+
+    private static LedgerException unreadable(Path file, IOException e) {
+        return new LedgerException(
+                Fault.UNREADABLE, "%s: could not be read: %s".formatted(file, IoText.withFile(e)));
+    }
+
+    private static IOException cause(UncheckedIOException e) {
+        IOException cause = e.getCause();
+        return cause == null ? new IOException(e) : cause;
     }
 
     private List<Form> named(String name) {
