@@ -191,6 +191,25 @@ class ClosedPeriodTest {
         assertThat(run("ledger").code()).isZero();
     }
 
+    /** The rounding printed on the papers must be the one the figures were closed with. */
+    @Test
+    void settingsChangedAfterTheCloseChangeNoneOfItsPapers() throws IOException {
+        Map<String, String> papers = papers();
+        String closed = run("return", "2026-09").out();
+        Path yaml = book.resolve("book.yaml");
+        Files.writeString(
+                yaml,
+                Files.readString(yaml)
+                        .replaceFirst("(?m)^rounding: .*$", "rounding: per-line")
+                        .replaceFirst("(?m)^name: .*$", "name: Another Name Ltd"));
+
+        assertThat(run("papers", "2026-09").code()).isZero();
+
+        assertThat(papers()).isEqualTo(papers);
+        assertThat(run("return", "2026-09").out()).isEqualTo(closed);
+        assertThat(run("return", "2026-12").out()).startsWith("Another Name Ltd, ");
+    }
+
     private Run run(String... args) {
         List<Object> all = new ArrayList<>(List.of("--book", book));
         all.addAll(List.of(args));

@@ -59,8 +59,7 @@ final class CloseCommand implements Callable<Integer> {
     private Integer close(
             OpenBook book, Period named, Optional<PrintWriter> text, CommandSpec command)
             throws IOException {
-        Closing closing =
-                new Closing(book.book().settings(), book.ledger(), book.law(), book.returns());
+        Closing closing = new Closing(book.ledger(), book.law(), book.returns());
         Optional<Period> before = closing.openBefore(named);
         if (before.isPresent()) {
             command.commandLine()

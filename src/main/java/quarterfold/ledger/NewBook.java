@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -65,7 +66,10 @@ final class NewBook {
         Path book = part(Book.SETTINGS);
         try (FileChannel channel =
                 FileChannel.open(book, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-            channel.write(StandardCharsets.UTF_8.encode(settings));
+            ByteBuffer bytes = StandardCharsets.UTF_8.encode(settings);
+            while (bytes.hasRemaining()) {
+                channel.write(bytes);
+            }
             channel.force(true);
         }
         finish(book, Book.SETTINGS);

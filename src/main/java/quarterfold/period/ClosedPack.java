@@ -19,7 +19,10 @@ import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Treated;
 
-/** The papers of a closed period: what the close froze, with the tables it was closed with. */
+/**
+ * The papers of a closed period: what the close froze, with the tables and settings it was closed
+ * with.
+ */
 final class ClosedPack implements Pack {
 
     private final Ledger ledger;

@@ -10,7 +10,6 @@ import quarterfold.ledger.CloseWriter;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
-import quarterfold.ledger.Settings;
 import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
@@ -21,13 +20,11 @@ import quarterfold.treatment.Treated;
  */
 public final class Closing {
 
-    private final Settings settings;
     private final Ledger ledger;
     private final Law law;
     private final Returns returns;
 
-    public Closing(Settings settings, Ledger ledger, Law law, Returns returns) {
-        this.settings = settings;
+    public Closing(Ledger ledger, Law law, Returns returns) {
         this.ledger = ledger;
         this.law = law;
         this.returns = returns;
@@ -53,7 +50,7 @@ public final class Closing {
                             period.end(),
                             period.due(),
                             draft.direction().code(),
-                            settings,
+                            returns.settings(),
                             ledger.lastEntry(),
                             figures(draft, BoxFigure::exact),
                             figures(draft, BoxFigure::figure),

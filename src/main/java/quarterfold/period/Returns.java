@@ -14,6 +14,7 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Baskets;
@@ -48,6 +49,10 @@ public final class Returns {
 
     public Calendar calendar() {
         return calendar;
+    }
+
+    Settings settings() {
+        return book.settings();
     }
 
     /** The return of a period: as it was closed, or a draft. */

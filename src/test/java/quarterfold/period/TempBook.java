@@ -85,7 +85,7 @@ final class TempBook implements AutoCloseable {
     }
 
     Closing closing() {
-        return new Closing(Book.open(folder).settings(), ledger, LAW, returns());
+        return new Closing(ledger, LAW, returns());
     }
 
     static List<String> figures(VatReturn vatReturn) {
