@@ -37,7 +37,7 @@ public final class Importer {
             throw new LedgerException(
                     Fault.UNREADABLE,
                     "%s: the layouts could not be read: %s"
-                            .formatted(book.folder(), e.getMessage()));
+                            .formatted(book.folder(), IoText.withFile(cause(e))));
         }
     }
 
@@ -61,7 +61,7 @@ public final class Importer {
             entered = result instanceof ImportResult.Entered;
             return result;
         } catch (UncheckedIOException e) {
-            throw unreadable(file, Objects.requireNonNull(e.getCause()));
+            throw unreadable(file, cause(e));
         } catch (IOException e) {
             throw unreadable(file, e);
         } finally {
@@ -69,6 +69,10 @@ public final class Importer {
                 book.archive().discard(copy, ledger);
             }
         }
+    }
+
+    private static IOException cause(UncheckedIOException e) {
+        return Objects.requireNonNull(e.getCause());
     }
 
     private static LedgerException unreadable(Path file, IOException fault) {
