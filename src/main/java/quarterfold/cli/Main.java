@@ -103,6 +103,7 @@ public final class Main implements Runnable {
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(false);
+        line.setAllowSubcommandsAsOptionParameters(true); // a book may be named demo, or papers
         line.setExecutionExceptionHandler(new Failures(main));
         line.setParameterExceptionHandler(Main::wrongUsage);
         int code = line.execute(args);

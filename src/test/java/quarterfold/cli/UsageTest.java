@@ -232,4 +232,12 @@ class UsageTest {
         all.addAll(List.of(args));
         return Run.of(all.toArray());
     }
+
+    /** A folder may bear a command's name. */
+    @Test
+    void aBookMayBeNamedLikeACommand() {
+        assertThat(Run.of("--book", "demo", "return", "2026-09").err())
+                .doesNotContain("Expected parameter")
+                .contains("there is no book here");
+    }
 }
