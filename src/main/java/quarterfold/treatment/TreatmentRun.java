@@ -51,7 +51,7 @@ public final class TreatmentRun {
     /** How VAT applies to the entry. */
     public Treated treat(Entry entry) {
         List<Part> parts = parts(entry);
-        Decision first = parts.get(0).decision();
+        Decision first = told(parts).decision();
         Figures figures = parts.stream().map(Part::figures).reduce(Figures::plus).orElseThrow();
         Amount claim = parts.stream().map(Part::claim).reduce(Amount::plus).orElseThrow();
         List<Query> queries = new ArrayList<>();
@@ -81,6 +81,14 @@ public final class TreatmentRun {
                 claim,
                 boxes(parts),
                 queries);
+    }
+
+    /** The part whose rule stands for the entry: of several, one with VAT, since that is owed. */
+    private static Part told(List<Part> parts) {
+        return parts.stream()
+                .filter(p -> !p.figures().vat().isZero())
+                .findFirst()
+                .orElse(parts.get(0));
     }
 
     private List<Part> parts(Entry entry) {
@@ -153,15 +161,26 @@ public final class TreatmentRun {
         return over ? "over-limit" : "yes";
     }
 
-    private static Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
+    private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
         return parts.size() == 1
-                ? PrintedVat.query(entry, parts.get(0).decision(), parts.get(0).figures())
+                ? PrintedVat.query(
+                        entry,
+                        parts.get(0).decision(),
+                        parts.get(0).figures(),
+                        context.law().rates().on("standard", entry.taxPoint()).map(Dated::value))
                 : Optional.empty();
     }
 
     private static String rate(List<Part> parts) {
         Set<String> rates = new LinkedHashSet<>();
-        parts.forEach(p -> p.decision().rate().ifPresent(r -> rates.add(r + "%")));
+        boolean mixed = parts.size() > 1;
+        for (Part part : parts) {
+            part.decision()
+                    .rate()
+                    .map(r -> r + "%")
+                    .or(() -> mixed ? Optional.of("no rate") : Optional.empty())
+                    .ifPresent(rates::add);
+        }
         return String.join(" and ", rates);
     }
 
