@@ -97,7 +97,7 @@ class ClosedPeriodTest {
                                 0,
                                 """
                                 E7/late  late.csv row 2
-                                  600.00 is dated 2026-09-29, in a period that is closed, and came after the close. It is in no box of any return yet.
+                                  600.00 is dated 2026-09-29, in a period that is closed, and came after the close. It is in no box of any return yet. Its VAT belongs on this return if it is a purchase whose document came only now; anything else is an error of the closed return, put right here up to the limit, above it by telling the tax authority. Until corrections can be entered, do so by hand.
 
                                 1 query is open.
                                 """,
@@ -145,7 +145,7 @@ class ClosedPeriodTest {
                 .isEqualTo(
                         """
                         E7/before-registration  early.csv row 2
-                          600.00 is dated 2023-12-31, before the registration. It is in no box.
+                          600.00 is dated 2023-12-31, before the registration. It is in no box. VAT on goods still held, bought up to 4 years before it, and on services up to 6 months before it may be reclaimed on the first return: a person must add it.
 
                         1 query is open.
                         """);

@@ -101,6 +101,7 @@ public final class Main implements Runnable {
         line.setErr(err);
         line.setUsageHelpAutoWidth(false);
         line.setExpandAtFiles(false); // a file's name may begin with @
+        line.setAllowSubcommandsAsOptionParameters(true); // a book may be named demo, or papers
         Failures failures = new Failures(main);
         line.setExecutionExceptionHandler(failures);
         line.setParameterExceptionHandler(Main::wrongUsage);

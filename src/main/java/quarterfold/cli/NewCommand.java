@@ -20,6 +20,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.law.Law;
 import quarterfold.law.VatNumber;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.LedgerException;
@@ -41,6 +42,7 @@ import quarterfold.ledger.Settings;
         mixinStandardHelpOptions = true)
 final class NewCommand implements Callable<Integer> {
 
+    private static final Pattern CURRENCY = Pattern.compile("[A-Z]{3}");
     private static final Pattern SETTING = Pattern.compile("^[^\\[]*\\[(\\w+)]:");
 
     @ParentCommand private Main main = new Main();
@@ -161,6 +163,11 @@ final class NewCommand implements Callable<Integer> {
 
     /** Makes the book; a setting that is refused is told as the option that gave it. */
     private Book made(Settings settings) {
+        String ofTheReturn = Law.of(OpenBook.COUNTRY).currency();
+        if (CURRENCY.matcher(currency).matches() && !currency.equals(ofTheReturn)) {
+            throw wrong(
+                    "--currency", currency, "the currency of the return, such as " + ofTheReturn);
+        }
         try {
             return Book.create(main.book(), settings);
         } catch (LedgerException e) {

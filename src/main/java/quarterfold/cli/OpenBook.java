@@ -12,17 +12,43 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.ledger.Settings;
 import quarterfold.period.Period;
 import quarterfold.period.Returns;
 
 /** A book with its ledger and law open, as a command works on it. */
 record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements AutoCloseable {
 
-    /** Opens the book the command line names, and refuses choices that the law does not know. */
+    /**
+     * The country whose return a book is for; the United Kingdom's tables are the only ones yet.
+     */
+    static final String COUNTRY = "GB";
+
+    /** Opens the book the command line names, and refuses settings that the law does not know. */
     static OpenBook of(Main main) throws LedgerException {
         Book book = Book.open(main.book());
-        Law law = Law.of("GB");
-        List<String> unknown = law.choices().unknown(book.settings().choices());
+        Law law = Law.of(COUNTRY);
+        refuseUnlawful(book.settings(), law);
+        Ledger ledger = book.ledger();
+        OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
+        try {
+            open.refuseCutAnew();
+            return open;
+        } catch (RuntimeException e) {
+            open.close();
+            throw e;
+        }
+    }
+
+    /** Refuses settings that are sound in themselves but that the country's tables do not know. */
+    private static void refuseUnlawful(Settings settings, Law law) {
+        if (!settings.currency().equals(law.currency())) {
+            throw new LedgerException(
+                    Fault.BAD_INPUT,
+                    "book.yaml [currency]: found '%s'; expected the currency of the return, such as %s"
+                            .formatted(settings.currency(), law.currency()));
+        }
+        List<String> unknown = law.choices().unknown(settings.choices());
         if (!unknown.isEmpty()) {
             throw new LedgerException(
                     Fault.BAD_INPUT,
@@ -33,15 +59,6 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
                                             .map(c -> c.name() + ": " + c.standard())
                                             .findFirst()
                                             .orElse("none")));
-        }
-        Ledger ledger = book.ledger();
-        OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
-        try {
-            open.refuseCutAnew();
-            return open;
-        } catch (RuntimeException e) {
-            open.close();
-            throw e;
         }
     }
 

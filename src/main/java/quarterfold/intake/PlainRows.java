@@ -61,7 +61,8 @@ final class PlainRows implements RowReader {
         if (!enough) {
             row.fault(
                     "gross",
-                    "found no amount to go by; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00");
+                    "found %s; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00; on a document without VAT enter vat 0"
+                            .formatted(hasNet ? "net alone" : hasVat ? "vat alone" : "no amount"));
         } else if (money.isStated(gross) && hasNet && hasVat) {
             AmountsCheck.check(row, "gross", amounts());
         }

@@ -183,6 +183,11 @@ public final class Law {
                                         "periods.csv: has no '%s' on %s".formatted(name, day)));
     }
 
+    /** The currency the return is in, ISO 4217. */
+    public String currency() {
+        return periodRule("return-currency", LocalDate.MAX).value();
+    }
+
     public Optional<Dated<Blocked>> blocked(String category, LocalDate day) {
         return blocked.on(category, day);
     }

@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import java.util.Optional;
 import quarterfold.law.VatRule;
+import quarterfold.ledger.ChannelCollects;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.money.Amount;
@@ -10,7 +11,8 @@ import quarterfold.money.Percent;
 /**
  * Compares the VAT a document prints with what its rate gives. It is taken as printed, since a
  * supplier may lawfully round down (VAT Notice 700 para 17.5, HMRC manual VATREC12010); more than a
- * penny away is a question, as an overcharge is not input tax (HMRC manual VAEC0180).
+ * penny away is a question, as an overcharge is not input tax (HMRC manual VAEC0180), and VAT shown
+ * on an invoice is owed even where none was due (VATA 1994 Sch 11 para 5).
  */
 final class PrintedVat {
 
@@ -18,21 +20,46 @@ final class PrintedVat {
 
     private PrintedVat() {}
 
-    /** The query that the printed VAT raises, if it raises one. */
-    static Optional<String> query(Entry entry, Decision decision, Figures figures) {
+    /**
+     * The query that the printed VAT raises, if it raises one.
+     *
+     * @param most the rate that VAT printed without a rate cannot be above
+     */
+    static Optional<String> query(
+            Entry entry, Decision decision, Figures figures, Optional<Percent> most) {
         Optional<Amount> printed = entry.amounts().vat();
-        if (printed.isEmpty() || !decision.row().query().isEmpty()) {
+        if (printed.isEmpty()) {
             return Optional.empty();
         }
         boolean sale = entry.kind().side() == Kind.Side.SALES;
-        if (decision.row().vatRule() == VatRule.INSIDE && decision.rate().isPresent()) {
-            Percent rate = decision.rate().get();
-            if (printed.get().isZero() && !rate.isZero()) {
-                return sale ? Optional.of("sale-vat-nil") : Optional.empty();
-            }
-            Amount difference = printed.get().minus(figures.net().vatOnTop(rate)).abs();
-            return difference.compareTo(PENNY) > 0 ? Optional.of("vat-differs") : Optional.empty();
+        if (sale && isLeftOut(entry, decision, printed.get())) {
+            return Optional.of("sale-vat-untaxed");
         }
-        return Optional.empty();
+        if (!decision.row().query().isEmpty() || decision.row().vatRule() != VatRule.INSIDE) {
+            return Optional.empty();
+        }
+        if (decision.rate().isEmpty()) {
+            return most.filter(r -> isAbove(printed.get(), figures.net().vatOnTop(r)))
+                    .map(r -> "vat-above-every-rate");
+        }
+        Percent rate = decision.rate().get();
+        if (printed.get().isZero() && !rate.isZero()) {
+            return sale ? Optional.of("sale-vat-nil") : Optional.empty();
+        }
+        return isAbove(printed.get().minus(figures.net().vatOnTop(rate)), Amount.ZERO)
+                ? Optional.of(sale ? "sale-vat-differs" : "vat-differs")
+                : Optional.empty();
+    }
+
+    /** VAT that the seller states on a sale which is decided to be without VAT. */
+    private static boolean isLeftOut(Entry entry, Decision decision, Amount printed) {
+        return !printed.isZero()
+                && decision.row().vatRule() == VatRule.NONE
+                && !decision.row().treatment().equals("undecided")
+                && entry.profile().channelCollects() != ChannelCollects.YES;
+    }
+
+    private static boolean isAbove(Amount amount, Amount limit) {
+        return amount.abs().minus(limit.abs()).compareTo(PENNY) > 0;
     }
 }

@@ -11,8 +11,9 @@ import quarterfold.ledger.Profile;
 import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
+import quarterfold.money.Rounding;
 
-/** Words queries: the table's text with what the entry says filled in. */
+/** Words queries: the table's text with what the entry says filled in, VAT to the penny. */
 public final class Questions {
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -39,11 +40,10 @@ public final class Questions {
     Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
         Profile profile = entry.profile();
         Amount money = entry.amounts().money();
+        Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
         Map<String, String> words = new LinkedHashMap<>();
         words.put("money", money.toString());
-        words.put(
-                "vat",
-                entry.amounts().vat().filter(v -> !v.isZero()).orElse(figures.vat()).toString());
+        words.put("vat", entry.amounts().vat().filter(v -> !v.isZero()).orElse(vat).toString());
         words.put("currency", profile.currency());
         words.put("rate", rate(profile.rate(), rate));
         words.put("date", entry.taxPoint().toString());

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import quarterfold.law.BoxRule;
+import quarterfold.law.Dated;
 import quarterfold.law.EvidenceRule;
 import quarterfold.law.Measure;
 import quarterfold.ledger.Amounts;
@@ -50,7 +51,7 @@ public final class TreatmentRun {
     /** How VAT applies to the entry. */
     public Treated treat(Entry entry) {
         List<Part> parts = parts(entry);
-        Decision first = parts.get(0).decision();
+        Decision first = told(parts).decision();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
         for (int i = 1; i < parts.size(); i++) {
@@ -92,6 +93,17 @@ public final class TreatmentRun {
                                 questions.ask(
                                         code, entry, figures, parts.get(0).decision().rate())));
         return queries;
+    }
+
+    /** The part whose rule stands for the entry: of several, one with VAT, since that is owed. */
+    private static Part told(List<Part> parts) {
+        if (parts.size() == 1) {
+            return parts.get(0);
+        }
+        return parts.stream()
+                .filter(p -> !p.figures().vat().isZero())
+                .findFirst()
+                .orElse(parts.get(0));
     }
 
     private List<Part> parts(Entry entry) {
@@ -161,18 +173,20 @@ public final class TreatmentRun {
         return over ? "over-limit" : "yes";
     }
 
-    private static Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
+    private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
         return parts.size() == 1
-                ? PrintedVat.query(entry, parts.get(0).decision(), parts.get(0).figures())
+                ? PrintedVat.query(
+                        entry,
+                        parts.get(0).decision(),
+                        parts.get(0).figures(),
+                        context.law().rates().on("standard", entry.taxPoint()).map(Dated::value))
                 : Optional.empty();
     }
 
     private static String rate(List<Part> parts) {
         Set<String> rates = new LinkedHashSet<>();
         for (Part part : parts) {
-            if (part.decision().rate().isPresent()) {
-                rates.add(part.decision().rateWords());
-            }
+            rates.add(part.decision().rate().isEmpty() ? "no rate" : part.decision().rateWords());
         }
         return String.join(" and ", rates);
     }

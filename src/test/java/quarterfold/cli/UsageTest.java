@@ -111,6 +111,7 @@ class UsageTest {
                     --country         | gb         | --country: found 'gb'; expected two capital letters, ISO 3166, such as GB
                     --stock           | ZZ         | --stock: found 'ZZ'; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
                     --zone            | Mars       | --zone: found 'Mars'; expected a time zone, such as Europe/London
+                    --currency        | EUR        | --currency: found 'EUR'; expected the currency of the return, such as GBP
                     --currency        | pounds     | --currency: found 'pounds'; expected three capital letters, ISO 4217, such as GBP
                     --scheme          | flat       | --scheme: found 'flat'; expected 'standard': the flat rate, cash and annual schemes are not worked out yet
                     --name            | ` `        | --name: found ' '; expected the name of the business, such as Fernmoor Crafts
@@ -270,5 +271,13 @@ class UsageTest {
         assertThat(code).isEqualTo(74);
         assertThat(err)
                 .hasToString("The output could not be written whole." + System.lineSeparator());
+    }
+
+    /** A folder may bear a command's name. */
+    @Test
+    void aBookMayBeNamedLikeACommand() {
+        assertThat(Run.of("--book", "demo", "return", "2026-09").err())
+                .doesNotContain("Expected parameter")
+                .contains("there is no book here");
     }
 }

@@ -160,7 +160,7 @@ class PlainSheetTest {
                         "one.csv:7 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50",
                         "one.csv:8 [gross]: found '1.00001'; expected an amount with at most 4 decimals, such as 1234.50",
                         "one.csv:9 [gross]: found '=1+1'; expected an amount with at most 4 decimals, such as 1234.50",
-                        "one.csv:10 [gross]: found no amount to go by; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00",
+                        "one.csv:10 [gross]: found no amount; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00; on a document without VAT enter vat 0",
                         "one.csv:11 [party_country]: found 'UK'; expected a country code of ISO 3166, or XI for Northern Ireland, such as GB",
                         "one.csv:12 [from]: found 'EL'; expected a country code of ISO 3166, or XI for Northern Ireland, such as GB",
                         "one.csv:13 [to]: found 'gb'; expected a country code of ISO 3166, or XI for Northern Ireland, such as GB",
@@ -195,8 +195,8 @@ class PlainSheetTest {
                         "many.csv:3 [net]: found 'x'; expected an amount with at most 4 decimals, such as 1234.50",
                         "many.csv:3 [kind]: found 'sal'; " + "expected " + Field.KIND.expected(),
                         "many.csv:4 [gross]: found '120.00'; expected net 100.00 + vat 19.00 = 119.00",
-                        "many.csv:5 [gross]: found no amount to go by; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00",
-                        "many.csv:6 [gross]: found no amount to go by; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00",
+                        "many.csv:5 [gross]: found net alone; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00; on a document without VAT enter vat 0",
+                        "many.csv:6 [gross]: found vat alone; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00; on a document without VAT enter vat 0",
                         "many.csv:7: found 4 cells; expected the 5 of the header; is a text that holds the delimiter without its quotes, such as \"blue, 12 cm\"?",
                         "many.csv:8: found 6 cells; expected the 5 of the header; is a text that holds the delimiter without its quotes, such as \"blue, 12 cm\"?");
     }

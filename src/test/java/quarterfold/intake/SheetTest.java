@@ -175,7 +175,7 @@ class SheetTest {
                         "file.xlsx:My sales!B14 [date]: found '2026-02-30'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
                         "file.xlsx:My sales!C14 [gross]: found '1.00001'; expected an amount with at most 4 decimals, such as 1234.50",
                         "file.xlsx:My sales!B15 [date]: found '1.0E300'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
-                        "file.xlsx:My sales!15 [gross]: found no amount to go by; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00",
+                        "file.xlsx:My sales!15 [gross]: found no amount; expected gross, or net with vat or rate, or vat alone for import VAT, such as 120.00; on a document without VAT enter vat 0",
                         "file.xlsx:My sales!C16 [gross]: found '150%'; expected an amount with at most 4 decimals, such as 1234.50",
                         "file.xlsx:My sales!17: found 4 cells; expected the 3 of the header; is a text that holds the delimiter without its quotes, such as \"blue, 12 cm\"?");
     }

@@ -176,7 +176,8 @@ class ClosingTest {
                                 OptionalLong.of(7),
                                 "late.csv row 2",
                                 "1200.00 is dated 2026-08-15, in a period that is closed, and came"
-                                        + " after the close. It is in no box of any return yet.",
+                                        + " after the close. It is in no box of any return yet."
+                                        + " Its VAT belongs on this return if it is a purchase whose document came only now; anything else is an error of the closed return, put right here up to the limit, above it by telling the tax authority. Until corrections can be entered, do so by hand.",
                                 Amount.of("1200")));
         assertThat(book.of("2026-12").box("1").figure()).isEqualTo(Amount.of("22"));
         assertThat(TempBook.queries(book.of("2027-03")))

@@ -226,7 +226,8 @@ class ReturnsTest {
                                 OptionalLong.of(1),
                                 "old.csv row 2",
                                 "120.00 is dated 2025-12-31, before the registration. It is in no"
-                                        + " box.",
+                                        + " box."
+                                        + " VAT on goods still held, bought up to 4 years before it, and on services up to 6 months before it may be reclaimed on the first return: a person must add it.",
                                 Amount.of("120")));
         assertThat(book.of("2026-06").queries())
                 .as("asked once, in the earliest open period with entries")

@@ -246,4 +246,21 @@ class BasketsTest {
                         "uk-sale S17a 20% and 0%: 2.67 + 0.33, claim 0.00; 1=0.33 6=2.67; asks"
                                 + " nothing");
     }
+
+    /** The rule told of a mixed charge is one that owes VAT, not one that owes none. */
+    @Test
+    void aMixedChargeIsToldByTheShareThatOwesVat() {
+        Treated delivery =
+                Treating.gb()
+                        .selling(Map.of("X", "exempt", "S", "standard"))
+                        .all(
+                                SampleLine.of("sale").order("O3").product("X").gross("12"),
+                                SampleLine.of("sale").order("O3").product("S").gross("12"),
+                                SampleLine.of("delivery").order("O3").gross("4"))
+                        .get(2);
+        assertThat(Treating.told(delivery))
+                .isEqualTo(
+                        "uk-sale S17a no rate and 20%: 3.6667 + 0.3333, claim 0.00; 1=0.3333"
+                                + " 6=3.6667; asks nothing");
+    }
 }

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 
@@ -415,8 +416,8 @@ class PurchasesTest {
                                 + " asks nothing");
         assertThat(Treating.gb().told(parking.gross("25.01")))
                 .isEqualTo(
-                        "unclaimed U08a 20%: 20.8417 + 4.1683, claim 0.00; 7=20.8417; asks"
-                                + " evidence-over-limit");
+                        "unclaimed U16a 20%: 20.8417 + 4.1683, claim 0.00; 7=20.8417; asks"
+                                + " document-needed");
         assertThat(Treating.gb().told(parking.gross("24").category("postage")))
                 .isEqualTo(
                         "unclaimed U09a 20%: 20.00 + 4.00, claim 0.00; 7=20.00; asks"
@@ -445,19 +446,73 @@ class PurchasesTest {
                 .endsWith("asks " + asks);
     }
 
-    /** VAT at a rate on goods without any: taken as printed, and asked about. VAEC0180. */
-    @Test
-    void vatPrintedAtNought() {
+    /** VAT on goods that by their document have none is no input tax until a person has looked. */
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"0", "exempt", "outside"})
+    void vatPrintedAtNought(String rate) {
         assertThat(
                         Treating.gb()
                                 .told(
                                         home("purchase")
-                                                .rate("0")
+                                                .rate(rate)
                                                 .evidence("invoice")
                                                 .printed("100", "20")))
                 .isEqualTo(
-                        "uk-purchase U15a 0%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks"
-                                + " vat-differs");
+                        "unclaimed U17a no rate: 100.00 + 0.00, claim 0.00; 7=100.00; asks"
+                                + " vat-at-no-rate");
+    }
+
+    /** VATA 1994 s.24(1): VAT is charged at no rate above the standard one. */
+    @Test
+    void vatPrintedWithoutARate() {
+        SampleLine bill = home("purchase").rate("").evidence("invoice");
+        assertThat(Treating.gb().told(bill.printed("100", "20.01"))).endsWith("asks nothing");
+        assertThat(Treating.gb().told(bill.printed("100", "2"))).endsWith("asks nothing");
+        assertThat(Treating.gb().told(bill.printed("100", "20.02")))
+                .isEqualTo(
+                        "uk-purchase U15a no rate: 100.00 + 20.02, claim 20.02; 4=20.02 7=100.00;"
+                                + " asks vat-above-every-rate");
+    }
+
+    /** VATA 1994 s.7A and s.8: a service that may be from abroad is not taken for one from here. */
+    @Test
+    void aServiceOfNobodyKnowsWhere() {
+        SampleLine advert =
+                SampleLine.of("expense").evidence("invoice").category("advertising").gross("600");
+        assertThat(Treating.gb().told(advert))
+                .isEqualTo(
+                        "undecided R13 no rate: 600.00 + 0.00, claim 0.00; no box; asks"
+                                + " supplier-country-missing");
+        assertThat(Treating.gb().told(advert.party("Example adverts", "GB", "")))
+                .startsWith("unregistered-supplier U03a");
+        assertThat(Treating.gb().told(advert.party("Example adverts", "IE", "")))
+                .startsWith("reverse-charge R10");
+    }
+
+    /** VATA 1994 Sch 9ZA: box 2 is owed whatever the document lacks; box 4 waits for it. */
+    @Test
+    void acquisitionsInNorthernIreland() {
+        Treating book = Treating.of(SampleSettings.established("XI", "XI"));
+        SampleLine goods =
+                SampleLine.of("purchase").goods("DE", "XI").evidence("invoice").gross("1000");
+        assertThat(book.told(goods))
+                .isEqualTo(
+                        "undecided G12 no rate: 1000.00 + 0.00, claim 0.00; no box; asks"
+                                + " ni-acquisition-unclear");
+        assertThat(book.told(goods.party("Werk", "DE", "DE123456788").evidence("missing")))
+                .isEqualTo(
+                        "ni-acquisition-unevidenced G15 20%: 1000.00 + 200.00, claim 0.00; 2=200.00"
+                                + " 7=1000.00 9=1000.00; asks evidence-missing");
+        assertThat(
+                        book.told(
+                                SampleLine.of("purchase")
+                                        .goods("DE", "XI")
+                                        .party("Werk", "DE", "DE123456788")
+                                        .evidence("invoice")
+                                        .printed("1000", "190")))
+                .isEqualTo(
+                        "ni-acquisition G13 20%: 1000.00 + 200.00, claim 200.00; 2=200.00 4=200.00"
+                                + " 7=1000.00 9=1000.00; asks foreign-vat-charged");
     }
 
     /** A number without a prefix is the supplier's own country's. */

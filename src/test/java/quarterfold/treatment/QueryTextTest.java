@@ -176,13 +176,14 @@ class QueryTextTest {
                                 .evidence("invoice")
                                 .gross("120"),
                         "120.00",
-                        "Neither the VAT nor a rate is stated for 120.00, so nothing is reclaimed. Enter"
-                                + " the VAT or the rate that the document prints."),
+                        "Neither an amount of VAT nor a rate is stated for 120.00, so nothing is reclaimed."
+                                + " Enter what the document prints; rate 0 or exempt if it charges"
+                                + " none."),
                 Arguments.of(
                         "supplier-country-missing",
                         SampleLine.of("fee").gross("30").evidence("invoice"),
                         "30.00",
-                        "A fee of 30.00 without the supplier's country or VAT number, so whether the"
+                        "A service of 30.00 without the supplier's country or VAT number, so whether the"
                                 + " reverse charge is due is not known. It is in no box. Enter party_country"
                                 + " from the document."),
                 Arguments.of(
@@ -211,6 +212,72 @@ class QueryTextTest {
                         "The document prints VAT of 21.00, which is more than a penny from 20% of its value."
                                 + " It is taken as printed; an overcharge is not input tax, so look at it."),
                 Arguments.of(
+                        "sale-vat-differs",
+                        sale().vat("21"),
+                        "21.00",
+                        "The sale states VAT of 21.00, which is more than a penny from 20% of its value. It"
+                                + " is taken as stated; look at the invoice."),
+                Arguments.of(
+                        "sale-vat-untaxed",
+                        sale().vat("20").goods("", "US").evidence("export"),
+                        "120.00",
+                        "The sale states a tax of 20.00, but by its rate or where it went it is without"
+                                + " United Kingdom VAT, so that tax is in no box. United Kingdom VAT shown on"
+                                + " an invoice is owed until the invoice is put right: if it is that, enter"
+                                + " the sale as taxed; if it is another country's, declare it there."),
+                Arguments.of(
+                        "export-destination-missing",
+                        sale().evidence("export"),
+                        "20.00",
+                        "Evidence of export is entered for 120.00, but not where the goods went, so VAT of"
+                                + " 20.00 is charged. Enter the country in the column to."),
+                Arguments.of(
+                        "ni-acquisition-unclear",
+                        SampleLine.of("purchase")
+                                .goods("DE", "XI")
+                                .evidence("invoice")
+                                .gross("100"),
+                        "100.00",
+                        "Goods of 100.00 came into Northern Ireland from the European Union, but the"
+                                + " supplier is not stated to be there, so whether VAT is due in box 2 is not"
+                                + " known. It is in no box. Enter party_country from the document."),
+                Arguments.of(
+                        "vat-at-no-rate",
+                        expense().rate("exempt"),
+                        "120.00",
+                        "The document states exempt but prints VAT of 20.00 on 120.00, so its VAT is not"
+                                + " reclaimed. Enter the rate it charges, or ask the supplier."),
+                Arguments.of(
+                        "document-needed",
+                        SampleLine.of("expense")
+                                .category("toll")
+                                .evidence("none-needed")
+                                .rate("20")
+                                .gross("25.01"),
+                        "4.1683",
+                        "25.01 is above the limit for a cost that needs no document. Its VAT of 4.17 is not"
+                                + " reclaimed until a receipt or invoice is held."),
+                Arguments.of(
+                        "bad-debt-rate-missing",
+                        SampleLine.of("other-money").category("bad-debt-relief").gross("120"),
+                        "120.00",
+                        "Relief for an unpaid debt of 120.00 without the rate the sale was taxed at, so it"
+                                + " is in no box. Enter the rate."),
+                Arguments.of(
+                        "vat-on-money",
+                        SampleLine.of("compensation").printed("100", "20"),
+                        "120.00",
+                        "The row states VAT of 20.00, but a row of this kind carries none, so that VAT is in"
+                                + " no box. Enter VAT with the sale, purchase, expense or import it belongs"
+                                + " to."),
+                Arguments.of(
+                        "vat-above-every-rate",
+                        expense().rate("").printed("100", "33"),
+                        "33.00",
+                        "The document prints VAT of 33.00, which is more than the standard rate of its"
+                                + " value, and states no rate. It is taken as printed; an overcharge is not"
+                                + " input tax, so look at it."),
+                Arguments.of(
                         "no-rule",
                         sale().on("1973-03-31"),
                         "120.00",
@@ -222,7 +289,7 @@ class QueryTextTest {
     @MethodSource("questions")
     void askedInFull(String code, SampleLine line, String money, String question) {
         Treating book =
-                code.equals("ni-to-eu-consumer")
+                code.startsWith("ni-")
                         ? Treating.of(SampleSettings.established("XI", "XI"))
                         : Treating.gb();
         assertThat(book.one(line).queries())
@@ -288,10 +355,14 @@ class QueryTextTest {
                                 OptionalLong.of(7),
                                 "sheet-1.csv row 8",
                                 "120.00 is dated 2026-08-01, in a period that is closed, and came after"
-                                        + " the close. It is in no box of any return yet.",
+                                        + " the close. It is in no box of any return yet."
+                                        + " Its VAT belongs on this return if it is a purchase whose document came only now; anything else is an error of the closed return, put right here up to the limit, above it by telling the tax authority. Until corrections can be entered, do so by hand.",
                                 Amount.of("120")));
         assertThat(questions.ask("before-registration", expense().entry(7)).question())
-                .isEqualTo("120.00 is dated 2026-08-01, before the registration. It is in no box.");
+                .isEqualTo(
+                        "120.00 is dated 2026-08-01, before the registration. It is in no box. VAT on goods still"
+                                + " held, bought up to 4 years before it, and on services up to 6 months before it may be"
+                                + " reclaimed on the first return: a person must add it.");
     }
 
     /** What an entry says may hold braces; it is text, and is not filled in again. */

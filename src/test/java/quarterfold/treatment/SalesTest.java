@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Line;
@@ -385,5 +386,34 @@ class SalesTest {
                                                 .on("2011-01-03")))
                 .as("a rate to come is no rate")
                 .endsWith("asks rate-not-in-force");
+    }
+
+    /** VATA 1994 Sch 11 para 5: VAT shown on an invoice is owed, so it is never dropped unasked. */
+    @ParameterizedTest(name = "{0} to {1}")
+    @CsvSource({"exempt, GB", "outside, GB", "'', US"})
+    void vatStatedOnASaleWithout(String rate, String to) {
+        Treated sale =
+                Treating.gb()
+                        .one(
+                                SampleLine.of("sale")
+                                        .rate(rate)
+                                        .goods("GB", to)
+                                        .evidence(to.equals("US") ? "export" : "unstated")
+                                        .printed("100", "20"));
+        assertThat(sale.queries()).extracting(Query::id).containsExactly("E1/sale-vat-untaxed");
+    }
+
+    /** A tax that the channel shows and keeps is the channel's to account for. */
+    @Test
+    void taxThatTheChannelKeepsIsNotAsked() {
+        assertThat(
+                        Treating.gb()
+                                .one(
+                                        SampleLine.of("sale")
+                                                .goods("CN", "GB")
+                                                .channel("Quaylark", "yes")
+                                                .printed("50", "10"))
+                                .queries())
+                .isEmpty();
     }
 }

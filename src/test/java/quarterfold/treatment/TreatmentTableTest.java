@@ -87,6 +87,7 @@ class TreatmentTableTest {
                 Set.of(
                         "",
                         "travel",
+                        "advertising",
                         "client-entertaining",
                         "car-hire",
                         "toll",
@@ -141,7 +142,7 @@ class TreatmentTableTest {
                         Set.of("not-this-category"),
                         "category",
                         Set.of("toll")));
-        blocked(never, "none", "", "travel", "toll");
+        blocked(never, "none", "", "travel", "advertising", "toll");
         blocked(never, "full", "client-entertaining");
         blocked(never, "part", "car-hire");
         blocked(never, "unknown", "helicopter", "bad-debt-relief");
@@ -371,7 +372,10 @@ class TreatmentTableTest {
                         "fees-without-invoice",
                         "late",
                         "no-rule",
+                        "sale-vat-differs",
                         "sale-vat-nil",
+                        "sale-vat-untaxed",
+                        "vat-above-every-rate",
                         "vat-differs");
         String code = mainCode();
         assertThat(byCode).allMatch(q -> code.contains('"' + q + '"'));
