@@ -70,6 +70,24 @@ class ClosedPeriodTest {
     }
 
     @Test
+    void laterSettingsChangeNothingThatIsClosed() throws IOException {
+        Map<String, String> papers = papers();
+        String closed = run("return", "2026-09").out();
+        Path settings = book.resolve("book.yaml");
+        String before = Files.readString(settings);
+        Files.writeString(
+                settings,
+                before.replaceFirst("(?m)^name: .*$", "name: Quite Another Ltd")
+                        .replaceFirst("(?m)^vat_number: .*$", "vat_number: GB101747641")
+                        .replaceFirst("(?m)^rounding: .*$", "rounding: per-line"));
+        assertThat(run("return", "2026-12").out()).startsWith("Quite Another Ltd, GB101747641\n");
+
+        assertThat(run("return", "2026-09").out()).isEqualTo(closed);
+        assertThat(run("papers", "2026-09").code()).isZero();
+        assertThat(papers()).isEqualTo(papers);
+    }
+
+    @Test
     void lateEntryIsAQueryOfTheNextPeriodAndInNoBox() throws IOException {
         SmallBook.enter(book, SmallBook.file(folder, "late.csv", LATE));
 
@@ -171,6 +189,25 @@ class ClosedPeriodTest {
         }
         Files.writeString(yaml, before);
         assertThat(run("ledger").code()).isZero();
+    }
+
+    /** The rounding printed on the papers must be the one the figures were closed with. */
+    @Test
+    void settingsChangedAfterTheCloseChangeNoneOfItsPapers() throws IOException {
+        Map<String, String> papers = papers();
+        String closed = run("return", "2026-09").out();
+        Path yaml = book.resolve("book.yaml");
+        Files.writeString(
+                yaml,
+                Files.readString(yaml)
+                        .replaceFirst("(?m)^rounding: .*$", "rounding: per-line")
+                        .replaceFirst("(?m)^name: .*$", "name: Another Name Ltd"));
+
+        assertThat(run("papers", "2026-09").code()).isZero();
+
+        assertThat(papers()).isEqualTo(papers);
+        assertThat(run("return", "2026-09").out()).isEqualTo(closed);
+        assertThat(run("return", "2026-12").out()).startsWith("Another Name Ltd, ");
     }
 
     private Run run(String... args) {

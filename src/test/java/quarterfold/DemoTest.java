@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -19,8 +17,6 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -38,7 +34,7 @@ import quarterfold.papers.Recalculation;
  */
 class DemoTest {
 
-    private static final Path FIXTURE = Path.of("fixtures", "demo");
+    private static final Path FIXTURE = DemoFiles.FOLDER;
     private static final List<String> PAPERS =
             List.of("return.csv", "return.json", "summary.pdf", "workbook.xlsx");
 
@@ -60,9 +56,9 @@ class DemoTest {
     @Test
     void boxesAndTheirExactSumsAreThoseOfTheNotes() throws IOException {
         Map<String, CSVRecord> papers = new TreeMap<>();
-        rows(paper("return.csv")).forEach(r -> papers.put(r.get("box"), r));
+        DemoFiles.rows(paper("return.csv")).forEach(r -> papers.put(r.get("box"), r));
         Map<String, String> json = Json.flat(Files.readString(paper("return.json")));
-        List<CSVRecord> expected = rows(FIXTURE.resolve("expected.csv"));
+        List<CSVRecord> expected = DemoFiles.rows(FIXTURE.resolve("expected.csv"));
 
         assertThat(expected).hasSize(9).hasSameSizeAs(papers.values());
         for (CSVRecord box : expected) {
@@ -222,7 +218,7 @@ class DemoTest {
 
     @Test
     void ledgerAddsUpToTheReturn() throws IOException {
-        for (CSVRecord box : rows(FIXTURE.resolve("expected.csv"))) {
+        for (CSVRecord box : DemoFiles.rows(FIXTURE.resolve("expected.csv"))) {
             String id = box.get("box");
             if (!id.equals("3") && !id.equals("5")) {
                 assertThat(exact(id, date -> date.compareTo("2026-09-30") <= 0))
@@ -281,7 +277,7 @@ class DemoTest {
     void moneyOfEveryFileTies() throws IOException {
         Map<String, BigDecimal> sums = new TreeMap<>();
         for (String file : Files.readAllLines(FIXTURE.resolve("files.txt"))) {
-            sums.put(file, file.startsWith("norrowby") ? netToYou(file) : sum(file));
+            sums.put(file, DemoFiles.money(file));
         }
 
         Map<String, BigDecimal> found = new TreeMap<>();
@@ -302,7 +298,7 @@ class DemoTest {
         Recalculation.needed();
         Map<String, BigDecimal> boxes =
                 Recalculation.boxes(Recalculation.of(paper("workbook.xlsx"), folder));
-        List<CSVRecord> expected = rows(FIXTURE.resolve("expected.csv"));
+        List<CSVRecord> expected = DemoFiles.rows(FIXTURE.resolve("expected.csv"));
         assertThat(boxes).hasSameSizeAs(expected);
         for (CSVRecord box : expected) {
             assertThat(boxes.get(box.get("box")))
@@ -368,44 +364,5 @@ class DemoTest {
                 .filter(e -> day.test(date(e)))
                 .map(e -> new BigDecimal(e.getOrDefault("boxes/" + box, "0")))
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
-    }
-
-    /** The sum of a file's own amounts; a credit note and what is paid are taken away. */
-    private static BigDecimal sum(String file) throws IOException {
-        BigDecimal sum = BigDecimal.ZERO;
-        for (CSVRecord row : rows(FIXTURE.resolve(file))) {
-            sum =
-                    switch (file) {
-                        case "supplier-invoices.csv" ->
-                                row.get("What for").endsWith("credit")
-                                        ? sum.add(new BigDecimal(row.get("Gross")))
-                                        : sum.subtract(new BigDecimal(row.get("Gross")));
-                        case "import-vat-certificates.csv" ->
-                                sum.subtract(new BigDecimal(row.get("VAT paid")));
-                        case "postponed-import-statements.csv" -> sum; // nothing is paid
-                        case "receipts.csv" -> sum.subtract(new BigDecimal(row.get("Total paid")));
-                        case "other-money.csv" -> sum.add(new BigDecimal(row.get("gross")));
-                        default -> sum.add(new BigDecimal(row.get("Amount")));
-                    };
-        }
-        return sum;
-    }
-
-    private static BigDecimal netToYou(String file) throws IOException {
-        String text = Files.readString(FIXTURE.resolve(file), Charset.forName("windows-1252"));
-        return text.lines()
-                .skip(4)
-                .map(line -> line.split(";", -1)[18].replace(".", "").replace(',', '.'))
-                .filter(cell -> !cell.isEmpty())
-                .map(BigDecimal::new)
-                .reduce(BigDecimal.ZERO, BigDecimal::add);
-    }
-
-    private static List<CSVRecord> rows(Path file) throws IOException {
-        CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
-        String text = Files.readString(file, StandardCharsets.UTF_8).replaceFirst("^\uFEFF", "");
-        try (CSVParser rows = CSVParser.parse(text, format)) {
-            return rows.getRecords();
-        }
     }
 }

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
@@ -24,6 +25,7 @@ import quarterfold.cli.Child;
 import quarterfold.cli.Json;
 import quarterfold.cli.Run;
 import quarterfold.cli.SmallBook;
+import quarterfold.ledger.Book;
 
 /** Two processes on one book, and one that is killed at its work. */
 class TwoProcessesTest {
@@ -41,23 +43,32 @@ class TwoProcessesTest {
         Path more = SmallBook.file(folder, "more.csv", "date,kind,gross\n2026-07-01,sale,6.00\n");
         String before = Run.of("--book", book, "ledger", "--json").out();
         CompletableFuture<Run> imported;
+        CompletableFuture<Run> same;
         CompletableFuture<Run> closed;
+        // The other process has copied this file already and is about to enter it.
+        Path theirs =
+                SmallBook.file(folder, "theirs.csv", "date,kind,gross\n2026-07-01,sale,9.00\n");
+        Path copy = Book.open(book).archive().archive(theirs).path();
 
         try (Connection other = connect(book);
                 Statement statement = other.createStatement()) {
             statement.execute("begin immediate");
-            imported = CompletableFuture.supplyAsync(() -> Run.of("--book", book, "import", more));
-            closed =
-                    CompletableFuture.supplyAsync(() -> Run.of("--book", book, "close", "2026-09"));
+            imported = start("--book", book, "import", more);
+            same = start("--book", book, "import", theirs);
+            closed = start("--book", book, "close", "2026-09");
             assertThat(Run.of("--book", book, "ledger", "--json").out()).isEqualTo(before);
             assertThat(Run.of("--book", book, "return", "2026-09").code()).isZero();
             assertThat(imported.get().calling(book, "BOOK")).isEqualTo(new Run(74, "", IN_USE));
+            assertThat(same.get().calling(book, "BOOK")).isEqualTo(new Run(74, "", IN_USE));
             assertThat(closed.get().calling(book, "BOOK")).isEqualTo(new Run(74, "", IN_USE));
             statement.execute("rollback");
         }
 
         assertThat(Run.of("--book", book, "ledger", "--json").out()).isEqualTo(before);
-        assertThat(book.resolve("sources").toFile().list()).as("kept files").hasSize(1);
+        assertThat(book.resolve("sources").toFile().list())
+                .as("the quarter's copy and the other process's, and none of the refused file")
+                .hasSize(2)
+                .contains(copy.getFileName().toString());
         assertThat(book.resolve("papers").toFile().list()).isEmpty();
         SmallBook.enter(book, more);
         assertThat(Run.of("--book", book, "close", "2026-09").code()).isZero();
@@ -73,14 +84,40 @@ class TwoProcessesTest {
         try (Connection other = connect(book);
                 Statement statement = other.createStatement()) {
             statement.execute("begin immediate");
-            CompletableFuture<Run> imported =
-                    CompletableFuture.supplyAsync(() -> Run.of("--book", book, "import", more));
+            CompletableFuture<Run> imported = start("--book", book, "import", more);
             until(() -> files(book.resolve("sources")) > 1 || imported.isDone());
             assertThat(imported).as("holds until the first has finished").isNotDone();
             statement.execute("rollback");
             assertThat(imported.get().code()).as(imported.get().err()).isZero();
         }
         assertThat(Run.of("--book", book, "ledger", "--json").out().lines()).hasSize(7);
+    }
+
+    /** No entry may name a source whose file is gone. */
+    @Test
+    void importWhoseCopyWasRemovedEntersNothing() throws Exception {
+        Path book = SmallBook.quarter(folder);
+        Path more = SmallBook.file(folder, "more.csv", "date,kind,gross\n2026-07-01,sale,6.00\n");
+        Path sources = book.resolve("sources");
+        try (Connection other = connect(book);
+                Statement statement = other.createStatement()) {
+            statement.execute("begin immediate");
+            CompletableFuture<Run> imported = start("--book", book, "import", more);
+            until(() -> copies(sources, "more.csv").size() == 1 || imported.isDone());
+            Path copy = copies(sources, "more.csv").get(0);
+            Files.delete(copy);
+            statement.execute("rollback");
+            Run told = imported.get().calling(folder, "FOLDER");
+            assertThat(told.code()).isEqualTo(74);
+            assertThat(told.err())
+                    .isIn(
+                            "more.csv: its copy in the book was removed by another import of the same file; nothing was entered, try again\n",
+                            // where it was gone before it could be opened
+                            "FOLDER/more.csv: could not be read: FOLDER/book/sources/%s: there is no such file\n"
+                                    .formatted(copy.getFileName()));
+        }
+        assertThat(Run.of("--book", book, "ledger", "--json").out().lines()).hasSize(6);
+        SmallBook.enter(book, more);
     }
 
     /** Killed at different moments, the book opens with whole files only, and goes on. */
@@ -126,6 +163,10 @@ class TwoProcessesTest {
             assertThat(kept.map(f -> f.getFileName().toString()).filter(f -> !f.startsWith(".")))
                     .hasSize(big.size());
         }
+    }
+
+    private static CompletableFuture<Run> start(Object... args) {
+        return CompletableFuture.supplyAsync(() -> Run.of(args), task -> new Thread(task).start());
     }
 
     private static String rows(int file) {
@@ -186,6 +227,13 @@ class TwoProcessesTest {
     private static int files(Path folder) {
         String[] names = folder.toFile().list();
         return names == null ? 0 : names.length;
+    }
+
+    private static List<Path> copies(Path folder, String name) {
+        return Stream.of(Objects.requireNonNullElse(folder.toFile().list(), new String[0]))
+                .filter(file -> file.endsWith("-" + name))
+                .map(folder::resolve)
+                .toList();
     }
 
     private static long size(Path file) {

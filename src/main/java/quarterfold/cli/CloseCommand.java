@@ -79,7 +79,7 @@ final class CloseCommand implements Callable<Integer> {
                             .formatted(named.name(), IoText.withFile(e)));
         }
         if (text.isPresent()) {
-            ReturnText.print(closed, book.book().settings(), text.get());
+            ReturnText.print(closed, book.returns().pack(named).settings(), text.get());
             text.get()
                     .printf(
                             "%nClosed. The working papers are in %s%n%n%s%n",

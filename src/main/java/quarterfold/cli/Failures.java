@@ -22,9 +22,7 @@ final class Failures implements IExecutionExceptionHandler {
     @Override
     public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {
         PrintWriter err = line.getErr();
-        if (main.trace()) {
-            fault.printStackTrace(err);
-        }
+        trace(fault, err);
         if (fault instanceof LedgerException told) {
             told.getMessage().lines().map(Texts::plain).forEach(err::println);
             return told.fault().exitCode();
@@ -38,6 +36,22 @@ final class Failures implements IExecutionExceptionHandler {
             err.println("A file cannot be read or written: " + Texts.plain(IoText.withFile(told)));
             return ExitCode.UNREADABLE;
         }
+        return told(fault, err);
+    }
+
+    /** A fault that is none of the files', nor of what was asked. */
+    int ours(Throwable fault, PrintWriter err) {
+        trace(fault, err);
+        return told(fault, err);
+    }
+
+    private void trace(Throwable fault, PrintWriter err) {
+        if (main.trace()) {
+            fault.printStackTrace(err);
+        }
+    }
+
+    private static int told(Throwable fault, PrintWriter err) {
         err.printf(
                 "This is a fault of quarterfold, not of your files: %s%n"
                         + "Nothing was half-entered. Please report it with the command and what --trace adds.%n",

@@ -32,7 +32,7 @@ import quarterfold.intake.Importer;
         mixinStandardHelpOptions = true)
 final class ImportCommand implements Callable<Integer> {
 
-    private static final String ROW = "%-34s  %-26s  %9s  %9s  %9s  %16s  %s";
+    private static final String ROW = "%-34s  %-27s  %9s  %9s  %9s  %16s  %s";
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -115,7 +115,7 @@ final class ImportCommand implements Callable<Integer> {
         out.println(
                 ROW.formatted(
                                 Texts.cell(result.name(), 34),
-                                Texts.cell(result.layout(), 26),
+                                Texts.cell(result.layout(), 27),
                                 Texts.grouped(Long.toString(result.rowsRead())),
                                 Texts.grouped(Long.toString(result.entries())),
                                 Texts.grouped(Long.toString(result.setAside())),

@@ -86,14 +86,11 @@ public final class Main implements Runnable {
     /** Ends the process with the command's exit code. */
     public static void main(String[] args) {
         // Libraries write numbers into the papers as the machine's language has them: in some, a
-        // PDF
-        // or a workbook would get digits that no reader takes for digits.
+        // PDF or a workbook would get digits that no reader takes for digits.
         Locale.setDefault(Locale.ROOT);
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-        int code = run(out, err, args);
-        out.flush();
-        System.exit(code);
+        System.exit(run(out, err, args));
     }
 
     /** Runs a command and gives its exit code, for a program that calls this one. */
@@ -104,11 +101,25 @@ public final class Main implements Runnable {
         line.setErr(err);
         line.setUsageHelpAutoWidth(false);
         line.setAllowSubcommandsAsOptionParameters(true); // a book may be named demo, or papers
-        line.setExecutionExceptionHandler(new Failures(main));
+        line.setExpandAtFiles(false); // a file's name may begin with @
+        Failures failures = new Failures(main);
+        line.setExecutionExceptionHandler(failures);
         line.setParameterExceptionHandler(Main::wrongUsage);
-        int code = line.execute(args);
-        out.flush();
+        int code = execute(line, failures, args);
+        if (out.checkError() && code == ExitCode.DONE) {
+            err.println("The output could not be written whole.");
+            return ExitCode.UNREADABLE;
+        }
         return code;
+    }
+
+    /** What no command can go on from has an exit code too, not Java's own 1: a refusal is that. */
+    private static int execute(CommandLine line, Failures failures, String[] args) {
+        try {
+            return line.execute(args);
+        } catch (StackOverflowError | OutOfMemoryError | LinkageError fault) {
+            return failures.ours(fault, line.getErr());
+        }
     }
 
     private static int wrongUsage(ParameterException fault, String[] args) {

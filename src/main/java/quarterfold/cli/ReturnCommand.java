@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.papers.ReturnJson;
+import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
 
 @Command(
@@ -32,11 +33,12 @@ final class ReturnCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
-            VatReturn vatReturn = book.returns().of(book.period(period));
+            Period named = book.period(period);
+            VatReturn vatReturn = book.returns().of(named);
             if (json) {
                 out.println(ReturnJson.of(vatReturn));
             } else {
-                ReturnText.print(vatReturn, book.book().settings(), out);
+                ReturnText.print(vatReturn, book.returns().pack(named).settings(), out);
                 out.println();
                 out.println(Texts.caution());
             }

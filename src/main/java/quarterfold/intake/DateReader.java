@@ -45,6 +45,11 @@ final class DateReader {
         fixed = FixedDate.of(dates.pattern());
     }
 
+    /** A reader of the same dates for another column: each remembers the text it read last. */
+    DateReader another() {
+        return new DateReader(dates, book, nativeDates);
+    }
+
     /** The day, or nothing where the text is not a date of the pattern or not on the calendar. */
     Optional<LocalDate> read(String text) {
         if (!text.equals(lastText)) {

@@ -2,13 +2,16 @@ package quarterfold.intake;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import quarterfold.ledger.Archived;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.FileEntry;
+import quarterfold.ledger.IoText;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
@@ -34,7 +37,7 @@ public final class Importer {
             throw new LedgerException(
                     Fault.UNREADABLE,
                     "%s: the layouts could not be read: %s"
-                            .formatted(book.folder(), e.getMessage()));
+                            .formatted(book.folder(), IoText.withFile(cause(e))));
         }
     }
 
@@ -57,14 +60,25 @@ public final class Importer {
             ImportResult result = read(copy, forms);
             entered = result instanceof ImportResult.Entered;
             return result;
-        } catch (IOException | UncheckedIOException e) {
-            throw new LedgerException(
-                    Fault.UNREADABLE, "%s: could not be read: %s".formatted(file, e.getMessage()));
+        } catch (UncheckedIOException e) {
+            throw unreadable(file, cause(e));
+        } catch (IOException e) {
+            throw unreadable(file, e);
         } finally {
             if (!entered) {
                 book.archive().discard(copy, ledger);
             }
         }
+    }
+
+    private static IOException cause(UncheckedIOException e) {
+        return Objects.requireNonNull(e.getCause());
+    }
+
+    private static LedgerException unreadable(Path file, IOException fault) {
+        return new LedgerException(
+                Fault.UNREADABLE,
+                "%s: could not be read: %s".formatted(file, IoText.withFile(fault)));
     }
 
     private List<Form> named(String name) {
@@ -129,6 +143,12 @@ public final class Importer {
                                 entry.raise(code, about, question);
                                 queries.add(new RaisedQuery(0, code, about, question));
                             });
+            if (!Files.isRegularFile(copy.path())) {
+                throw new LedgerException(
+                        Fault.UNREADABLE,
+                        "%s: its copy in the book was removed by another import of the same file; nothing was entered, try again"
+                                .formatted(copy.name()));
+            }
             Source source = transfer.commit(entry);
             return new ImportResult.Entered(
                     source,

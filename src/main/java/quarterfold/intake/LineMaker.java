@@ -11,6 +11,7 @@ final class LineMaker {
     private final Cell dateCell;
     private final Cell paidCell;
     private final DateReader dates;
+    private final DateReader payments;
     private final Notes notes;
     private final ItemReader items = new ItemReader();
     private Optional<LocalDate> date = Optional.empty();
@@ -21,6 +22,7 @@ final class LineMaker {
         dateCell = cells.cell(Field.DATE);
         paidCell = cells.cell(Field.PAID);
         this.dates = dates;
+        payments = dates.another();
         this.notes = notes;
     }
 
@@ -34,9 +36,9 @@ final class LineMaker {
         String payment = paidCell.text(row);
         paid = Optional.empty();
         if (!payment.isEmpty()) {
-            paid = dates.read(payment);
+            paid = payments.read(payment);
             if (paid.isEmpty()) {
-                row.wrong(paidCell.column(), dates.expected());
+                row.wrong(paidCell.column(), payments.expected());
             }
         }
         note = notes.read(row);

@@ -14,6 +14,7 @@ import quarterfold.money.Amount;
  * @param period named by its last month
  * @param due the day the return must be in by
  * @param direction which way the money goes: {@code pay}, {@code reclaim} or {@code nil}
+ * @param settings the book's settings as they were
  * @param lastEntry the highest entry number of the ledger at the close: what is numbered above it
  *     came later
  * @param exact each box's sum before its rounding, by box id, in the order of the form
@@ -29,6 +30,7 @@ public record Close(
         LocalDate end,
         LocalDate due,
         String direction,
+        Settings settings,
         long lastEntry,
         Map<String, Amount> exact,
         Map<String, Amount> figures,

@@ -1,5 +1,6 @@
 package quarterfold.ledger;
 
+import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -8,49 +9,53 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /** Table {@code close} and the tables that hang on it. */
 final class CloseTable {
     private CloseTable() {}
 
-    static boolean isClosed(Handle handle, YearMonth period) {
-        return handle.createQuery("select count(*) from close where period = :period")
-                .bind("period", period.toString())
-                .mapTo(Boolean.class)
-                .one();
+    static boolean isClosed(Connection connection, YearMonth period) throws SQLException {
+        return Sql.number(
+                        connection,
+                        "select count(*) from close where period = ?",
+                        period.toString())
+                > 0;
     }
 
-    static Optional<Close> find(Handle handle, YearMonth period) {
-        return handle.createQuery("select * from close where period = :period")
-                .bind("period", period.toString())
-                .map((row, context) -> close(handle, row))
-                .findOne();
+    static Optional<Close> find(Connection connection, YearMonth period) throws SQLException {
+        return Sql.first(
+                connection,
+                "select * from close where period = ?",
+                row -> close(connection, row),
+                period.toString());
     }
 
-    static List<Close> all(Handle handle) {
-        return handle.createQuery("select * from close order by period")
-                .map((row, context) -> close(handle, row))
-                .list();
+    static List<Close> all(Connection connection) throws SQLException {
+        return Sql.list(
+                connection, "select * from close order by period", row -> close(connection, row));
     }
 
-    static void add(Handle handle, Close close, long firstEntry, long entries) {
+    static void add(Connection connection, Close close, long firstEntry, long entries)
+            throws SQLException {
         String period = close.period().toString();
-        handle.execute(
-                "insert into close (period, start_day, end_day, due_day, direction, last_entry,"
-                        + " first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?)",
+        Sql.execute(
+                connection,
+                "insert into close (period, start_day, end_day, due_day, direction, settings,"
+                        + " last_entry, first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 period,
                 close.start().toEpochDay(),
                 close.end().toEpochDay(),
                 close.due().toEpochDay(),
                 close.direction(),
+                SettingsFile.write(close.settings()),
                 close.lastEntry(),
                 firstEntry,
                 entries);
         int position = 0;
         for (Map.Entry<String, Amount> box : close.exact().entrySet()) {
-            handle.execute(
+            Sql.execute(
+                    connection,
                     "insert into close_box (period, position, box, exact, figure, other_rounding)"
                             + " values (?, ?, ?, ?, ?, ?)",
                     period,
@@ -62,7 +67,8 @@ final class CloseTable {
         }
         position = 0;
         for (ClosedQuery query : close.queries()) {
-            handle.execute(
+            Sql.execute(
+                    connection,
                     "insert into close_query (period, position, id, entry, place, question, money)"
                             + " values (?, ?, ?, ?, ?, ?, ?)",
                     period,
@@ -75,11 +81,13 @@ final class CloseTable {
         }
         position = 0;
         for (TableText table : close.tables()) {
-            handle.execute(
+            Sql.execute(
+                    connection,
                     "insert or ignore into law_text (sha256, text) values (?, ?)",
                     table.sha256(),
                     table.text());
-            handle.execute(
+            Sql.execute(
+                    connection,
                     "insert into close_table (period, position, name, sha256) values (?, ?, ?, ?)",
                     period,
                     ++position,
@@ -96,7 +104,7 @@ final class CloseTable {
         return figure.tenThousandths();
     }
 
-    private static Close close(Handle handle, ResultSet row) throws SQLException {
+    private static Close close(Connection connection, ResultSet row) throws SQLException {
         String period = row.getString("period");
         return new Close(
                 YearMonth.parse(period),
@@ -104,48 +112,50 @@ final class CloseTable {
                 LocalDate.ofEpochDay(row.getLong("end_day")),
                 LocalDate.ofEpochDay(row.getLong("due_day")),
                 row.getString("direction"),
+                SettingsFile.read("the close of " + period, row.getString("settings")),
                 row.getLong("last_entry"),
-                boxes(handle, period, "exact"),
-                boxes(handle, period, "figure"),
-                boxes(handle, period, "other_rounding"),
-                queries(handle, period),
-                tables(handle, period));
+                boxes(connection, period, "exact"),
+                boxes(connection, period, "figure"),
+                boxes(connection, period, "other_rounding"),
+                queries(connection, period),
+                tables(connection, period));
     }
 
-    private static Map<String, Amount> boxes(Handle handle, String period, String column) {
+    private static Map<String, Amount> boxes(Connection connection, String period, String column)
+            throws SQLException {
         Map<String, Amount> boxes = new LinkedHashMap<>();
-        handle.createQuery(
-                        "select box, %s from close_box where period = :period order by position"
-                                .formatted(column))
-                .bind("period", period)
-                .map((row, context) -> Map.entry(row.getString(1), new Amount(row.getLong(2))))
+        Sql.list(
+                        connection,
+                        "select box, %s from close_box where period = ? order by position"
+                                .formatted(column),
+                        row -> Map.entry(row.getString(1), new Amount(row.getLong(2))),
+                        period)
                 .forEach(box -> boxes.put(box.getKey(), box.getValue()));
         return boxes;
     }
 
-    private static List<ClosedQuery> queries(Handle handle, String period) {
-        return handle.createQuery(
-                        "select * from close_query where period = :period order by position")
-                .bind("period", period)
-                .map(
-                        (row, context) ->
-                                new ClosedQuery(
-                                        row.getString("id"),
-                                        row.getLong("entry"),
-                                        row.getString("place"),
-                                        row.getString("question"),
-                                        new Amount(row.getLong("money"))))
-                .list();
+    private static List<ClosedQuery> queries(Connection connection, String period)
+            throws SQLException {
+        return Sql.list(
+                connection,
+                "select * from close_query where period = ? order by position",
+                row ->
+                        new ClosedQuery(
+                                row.getString("id"),
+                                row.getLong("entry"),
+                                row.getString("place"),
+                                row.getString("question"),
+                                new Amount(row.getLong("money"))),
+                period);
     }
 
-    private static List<TableText> tables(Handle handle, String period) {
-        return handle.createQuery(
-                        "select name, sha256, text from close_table join law_text using (sha256)"
-                                + " where period = :period order by position")
-                .bind("period", period)
-                .map(
-                        (row, context) ->
-                                new TableText(row.getString(1), row.getString(2), row.getString(3)))
-                .list();
+    private static List<TableText> tables(Connection connection, String period)
+            throws SQLException {
+        return Sql.list(
+                connection,
+                "select name, sha256, text from close_table join law_text using (sha256) where"
+                        + " period = ? order by position",
+                row -> new TableText(row.getString(1), row.getString(2), row.getString(3)),
+                period);
     }
 }

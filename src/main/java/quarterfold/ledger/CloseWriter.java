@@ -1,8 +1,8 @@
 package quarterfold.ledger;
 
+import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.time.YearMonth;
-import org.jdbi.v3.core.Handle;
 
 /**
  * One period being closed: one transaction. {@link #close} without {@link #commit} leaves the
@@ -11,7 +11,7 @@ import org.jdbi.v3.core.Handle;
 public final class CloseWriter implements AutoCloseable {
     private static final int BATCH = 1_000;
 
-    private final Handle handle;
+    private final Connection connection;
     private final Transaction transaction;
     private final YearMonth period;
     private final long first;
@@ -19,22 +19,20 @@ public final class CloseWriter implements AutoCloseable {
     private final Interned<RulingTable.Ruling> rulings;
     private long entries;
 
-    CloseWriter(Handle handle, Transaction transaction, YearMonth period, long first) {
-        this.handle = handle;
+    CloseWriter(Connection connection, Transaction transaction, YearMonth period, long first) {
+        this.connection = connection;
         this.transaction = transaction;
         this.period = period;
         this.first = first;
         this.insert =
                 transaction.run(
                         () ->
-                                handle.getConnection()
-                                        .prepareStatement(
-                                                "insert into closed_entry (id, number, ruling, net,"
-                                                        + " vat, claim, boxes) values"
-                                                        + " (?, ?, ?, ?, ?, ?, ?)"));
+                                connection.prepareStatement(
+                                        "insert into closed_entry (id, number, ruling, net,"
+                                                + " vat, claim, boxes) values"
+                                                + " (?, ?, ?, ?, ?, ?, ?)"));
         this.rulings =
-                transaction.run(
-                        () -> new Interned<>(handle.getConnection(), "ruling", RulingTable.TEXTS));
+                transaction.run(() -> new Interned<>(connection, "ruling", RulingTable.TEXTS));
     }
 
     /** Freezes how VAT applied to an entry. */
@@ -68,7 +66,7 @@ public final class CloseWriter implements AutoCloseable {
         transaction.step(
                 () -> {
                     insert.executeBatch();
-                    CloseTable.add(handle, close, first, entries);
+                    CloseTable.add(connection, close, first, entries);
                 });
         transaction.commit();
     }

@@ -9,7 +9,6 @@ import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.BiConsumer;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /** Reads what a close froze, beside the entries it froze. */
@@ -35,12 +34,12 @@ final class ClosedReader implements AutoCloseable {
     private final ById<RulingTable.Ruling> rulings;
     private final NavigableMap<Long, Source> sources = new TreeMap<>();
 
-    ClosedReader(Connection connection, Handle handle) throws SQLException {
+    ClosedReader(Connection connection) throws SQLException {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
-        entries = new EntryReader(connection, ById.MANY);
+        entries = new EntryReader(connection, ById.MANY, EntryReader.RUN);
         rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
-        SourceTable.all(handle).forEach(s -> sources.put(s.firstEntry(), s));
+        SourceTable.all(connection).forEach(s -> sources.put(s.firstEntry(), s));
     }
 
     void read(YearMonth period, BiConsumer<Entry, ClosedEntry> each) throws SQLException {

@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /**
@@ -33,6 +32,13 @@ final class EntryReader implements AutoCloseable {
                     + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.original,"
                     + " e.notes";
 
+    /** The same but for what no box depends on: the payment day and the texts for people. */
+    private static final String FIGURES =
+            "e.number, e.row, e.tax_point, e.profile, e.item,"
+                    + " (e.net is not null) | ((e.vat is not null) << 1) | ((e.gross is not null) << 2)"
+                    + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4),"
+                    + " e.net, e.vat, e.gross, e.order_number, e.document";
+
     static final int WIDTH = 14;
     private static final int STATED = 6;
     private static final int NET = 7;
@@ -43,18 +49,23 @@ final class EntryReader implements AutoCloseable {
     private static final int PAID = 12;
     private static final int ORIGINAL = 13;
     private static final int NOTES = 14;
-    static final String RUN =
-            "select "
-                    + COLUMNS
-                    + " from entry e where e.number between ? and ? and e.tax_point between ? and ?";
+    private static final String FROM =
+            " from entry e where e.number between ? and ? and e.tax_point between ? and ?";
+
+    /** Whole entries. */
+    static final String RUN = "select " + COLUMNS + FROM;
+
+    /** Entries whose payment day, original text and notes are left out. */
+    static final String RUN_OF_FIGURES = "select " + FIGURES + FROM;
 
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;
     private LocalDate day = LocalDate.EPOCH;
 
-    EntryReader(Connection connection, int remembered) throws SQLException {
-        run = connection.prepareStatement(RUN);
+    /** {@code query} is {@link #RUN} or {@link #RUN_OF_FIGURES}. */
+    EntryReader(Connection connection, int remembered, String query) throws SQLException {
+        run = connection.prepareStatement(query);
         profiles = new ById<>(connection, "profile", remembered, ProfileTable::read);
         items =
                 new ById<>(
@@ -92,16 +103,17 @@ final class EntryReader implements AutoCloseable {
     }
 
     /** Whether a source has an entry with a tax point from {@code first} to {@code last}. */
-    static boolean any(Handle handle, Source source, LocalDate first, LocalDate last) {
-        return handle.createQuery(
-                        "select exists (select 1 from entry where number between :from and :to"
-                                + " and tax_point between :first and :last)")
-                .bind("from", source.firstEntry())
-                .bind("to", source.firstEntry() + source.entries() - 1)
-                .bind("first", first.toEpochDay())
-                .bind("last", last.toEpochDay())
-                .mapTo(Boolean.class)
-                .one();
+    static boolean any(Connection connection, Source source, LocalDate first, LocalDate last)
+            throws SQLException {
+        return Sql.number(
+                        connection,
+                        "select exists (select 1 from entry where number between ? and ? and"
+                                + " tax_point between ? and ?)",
+                        source.firstEntry(),
+                        source.firstEntry() + source.entries() - 1,
+                        first.toEpochDay(),
+                        last.toEpochDay())
+                > 0;
     }
 
     /** The entry in a row of {@link #COLUMNS}. */

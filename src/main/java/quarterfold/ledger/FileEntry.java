@@ -1,8 +1,9 @@
 package quarterfold.ledger;
 
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /**
@@ -11,7 +12,7 @@ import quarterfold.money.Amount;
  */
 public final class FileEntry implements AutoCloseable {
 
-    private final Handle handle;
+    private final Connection connection;
     private final Transaction transaction;
     private final EntryWriter writer;
     private final Source opening;
@@ -21,17 +22,21 @@ public final class FileEntry implements AutoCloseable {
     private long lastDay = Long.MIN_VALUE;
 
     /** {@code opening} is the source with its place in the ledger and no entries. */
-    FileEntry(Handle handle, Transaction transaction, Source opening) {
-        this.handle = handle;
+    FileEntry(Connection connection, Transaction transaction, Source opening) {
+        this.connection = connection;
         this.transaction = transaction;
         this.opening = opening;
-        this.writer = transaction.run(() -> new EntryWriter(handle.getConnection()));
+        this.writer = transaction.run(() -> new EntryWriter(connection));
     }
 
     /** Enters a line and returns its number. */
     public long add(Line line) {
         long number = opening.firstEntry() + entries;
-        transaction.step(() -> writer.add(number, line));
+        try {
+            writer.add(number, line);
+        } catch (SQLException e) { // not a step: this runs for every line
+            throw transaction.failure(e);
+        }
         entries++;
         long day = line.taxPoint().toEpochDay();
         firstDay = Math.min(firstDay, day);
@@ -58,7 +63,7 @@ public final class FileEntry implements AutoCloseable {
         Object[] all = new Object[values.length + 1];
         all[0] = opening.id();
         System.arraycopy(values, 0, all, 1, values.length);
-        transaction.run(() -> handle.execute(sql, all));
+        transaction.step(() -> Sql.execute(connection, sql, all));
     }
 
     /**
@@ -94,7 +99,7 @@ public final class FileEntry implements AutoCloseable {
         transaction.step(
                 () -> {
                     writer.flush();
-                    SourceTable.add(handle, source);
+                    SourceTable.add(connection, source);
                 });
         transaction.commit();
         return source;

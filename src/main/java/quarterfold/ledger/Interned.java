@@ -40,8 +40,8 @@ final class Interned<T> implements AutoCloseable {
 
     /** The value's number; adds the value where it is new. */
     long id(T value) throws SQLException {
-        Long known = recent.id(value);
-        if (known != null) {
+        long known = recent.id(value);
+        if (known != 0) {
             return known;
         }
         List<String> cells = texts.apply(value);

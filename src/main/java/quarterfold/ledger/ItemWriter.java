@@ -29,8 +29,8 @@ final class ItemWriter implements AutoCloseable {
 
     /** The item's number; it is in the table once {@link #flush} has returned. */
     long id(Item item) throws SQLException {
-        Long known = recent.id(item);
-        if (known != null) {
+        long known = recent.id(item);
+        if (known != 0) {
             return known;
         }
         last++;

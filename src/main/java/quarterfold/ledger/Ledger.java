@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /**
@@ -19,11 +18,11 @@ import quarterfold.money.Amount;
 public final class Ledger implements AutoCloseable {
 
     private final Path file;
-    private final Handle handle;
+    private final Connection connection;
 
-    private Ledger(Path file, Handle handle) {
+    private Ledger(Path file, Connection connection) {
         this.file = file;
-        this.handle = handle;
+        this.connection = connection;
     }
 
     /** Another process's transaction is waited for up to {@code wait}. */
@@ -33,43 +32,42 @@ public final class Ledger implements AutoCloseable {
 
     /** The source with this digest, where the ledger has it. */
     public Optional<Source> source(String sha256) {
-        return read(() -> SourceTable.bySha256(handle, sha256));
+        return read(() -> SourceTable.bySha256(connection, sha256));
     }
 
     /** Every source, in the order of import. */
     public List<Source> sources() {
-        return read(() -> SourceTable.all(handle));
+        return read(() -> SourceTable.all(connection));
     }
 
     /** The rows of a source that made no entry, in the order they were set aside. */
     public List<SetAside> setAside(long source) {
         return read(
                 () ->
-                        handle.createQuery(
-                                        "select * from set_aside where source = :source order by id")
-                                .bind("source", source)
-                                .map(
-                                        (row, context) ->
-                                                new SetAside(
-                                                        row.getLong("source"),
-                                                        row.getLong("row"),
-                                                        row.getString("reason")))
-                                .list());
+                        Sql.list(
+                                connection,
+                                "select * from set_aside where source = ? order by id",
+                                row ->
+                                        new SetAside(
+                                                row.getLong("source"),
+                                                row.getLong("row"),
+                                                row.getString("reason")),
+                                source));
     }
 
     /** Every question the reading of files raised, in the order they were raised. */
     public List<RaisedQuery> raised() {
         return read(
                 () ->
-                        handle.createQuery("select * from raised_query order by id")
-                                .map(
-                                        (row, context) ->
-                                                new RaisedQuery(
-                                                        row.getLong("source"),
-                                                        row.getString("code"),
-                                                        row.getString("about"),
-                                                        row.getString("question")))
-                                .list());
+                        Sql.list(
+                                connection,
+                                "select * from raised_query order by id",
+                                row ->
+                                        new RaisedQuery(
+                                                row.getLong("source"),
+                                                row.getString("code"),
+                                                row.getString("about"),
+                                                row.getString("question"))));
     }
 
     /**
@@ -79,7 +77,7 @@ public final class Ledger implements AutoCloseable {
      *     already: {@code IN_USE} or {@code REFUSED}
      */
     public FileEntry begin(String sha256, String name, String layout) throws LedgerException {
-        Transaction transaction = new Transaction(file, connection());
+        Transaction transaction = new Transaction(file, connection);
         try {
             Optional<Source> known = source(sha256);
             if (known.isPresent()) {
@@ -89,7 +87,7 @@ public final class Ledger implements AutoCloseable {
                                 .formatted(name, known.get().id(), known.get().name()));
             }
             return new FileEntry(
-                    handle,
+                    connection,
                     transaction,
                     new Source(
                             next("source", "id"),
@@ -112,22 +110,22 @@ public final class Ledger implements AutoCloseable {
     private long next(String table, String column) {
         return read(
                 () ->
-                        handle.createQuery(
-                                        "select coalesce(max(%s), 0) + 1 from %s"
-                                                .formatted(column, table))
-                                .mapTo(Long.class)
-                                .one());
+                        Sql.number(
+                                connection,
+                                "select coalesce(max(%s), 0) + 1 from %s"
+                                        .formatted(column, table)));
     }
 
     /** The entry with this number. */
     public Optional<Entry> entry(long number) {
         return read(
                 () -> {
-                    Optional<Source> source = SourceTable.holding(handle, number);
+                    Optional<Source> source = SourceTable.holding(connection, number);
                     if (source.isEmpty()) {
                         return Optional.empty();
                     }
-                    try (EntryReader reader = new EntryReader(connection(), ById.ONE)) {
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.ONE, EntryReader.RUN)) {
                         return Optional.of(reader.entry(number, source.get().id()));
                     }
                 });
@@ -138,10 +136,22 @@ public final class Ledger implements AutoCloseable {
      * one at a time: nothing is held.
      */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
+        forEach(first, last, EntryReader.RUN, each);
+    }
+
+    /**
+     * The same without what no box depends on: the payment day, the original text of the amounts
+     * and the notes are empty in what is given.
+     */
+    public void forEachFigured(LocalDate first, LocalDate last, Consumer<Entry> each) {
+        forEach(first, last, EntryReader.RUN_OF_FIGURES, each);
+    }
+
+    private void forEach(LocalDate first, LocalDate last, String query, Consumer<Entry> each) {
         read(
                 () -> {
-                    try (EntryReader reader = new EntryReader(connection(), ById.MANY)) {
-                        for (Source source : SourceTable.all(handle)) {
+                    try (EntryReader reader = new EntryReader(connection, ById.MANY, query)) {
+                        for (Source source : SourceTable.all(connection)) {
                             if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
                                 reader.run(source, first, last, each);
                             }
@@ -159,9 +169,9 @@ public final class Ledger implements AutoCloseable {
     public boolean hasEntries(LocalDate first, LocalDate last) {
         return read(
                 () -> {
-                    for (Source source : SourceTable.all(handle)) {
+                    for (Source source : SourceTable.all(connection)) {
                         if (source.dates().filter(d -> overlap(d, first, last)).isPresent()
-                                && EntryReader.any(handle, source, first, last)) {
+                                && EntryReader.any(connection, source, first, last)) {
                             return true;
                         }
                     }
@@ -178,11 +188,10 @@ public final class Ledger implements AutoCloseable {
     public boolean hasStatedSaleRates() {
         return read(
                 () ->
-                        handle.createQuery(
-                                        "select exists (select 1 from profile where kind = 'sale' and"
-                                                + " rate <> '')")
-                                .mapTo(Boolean.class)
-                                .one());
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where kind = 'sale' and rate <> '')")
+                                > 0);
     }
 
     /** Every entry, in the order of its number. */
@@ -194,7 +203,7 @@ public final class Ledger implements AutoCloseable {
     public void forEachWithClosed(BiConsumer<Entry, Optional<ClosedEntry>> each) {
         read(
                 () -> {
-                    try (ClosedReader closed = new ClosedReader(connection(), handle)) {
+                    try (ClosedReader closed = new ClosedReader(connection)) {
                         forEach(
                                 entry ->
                                         each.accept(
@@ -206,12 +215,12 @@ public final class Ledger implements AutoCloseable {
 
     /** The close of a period, where it is closed. */
     public Optional<Close> close(YearMonth period) {
-        return read(() -> CloseTable.find(handle, period));
+        return read(() -> CloseTable.find(connection, period));
     }
 
     /** Every close, by period. */
     public List<Close> closes() {
-        return read(() -> CloseTable.all(handle));
+        return read(() -> CloseTable.all(connection));
     }
 
     /**
@@ -221,15 +230,15 @@ public final class Ledger implements AutoCloseable {
      *     already: {@code IN_USE} or {@code REFUSED}
      */
     public CloseWriter beginClose(YearMonth period) throws LedgerException {
-        Transaction transaction = new Transaction(file, connection());
+        Transaction transaction = new Transaction(file, connection);
         try {
-            if (read(() -> CloseTable.isClosed(handle, period))) {
+            if (read(() -> CloseTable.isClosed(connection, period))) {
                 throw new LedgerException(
                         LedgerException.Fault.REFUSED,
                         "%s is closed already, and a closed period never changes; nothing was changed"
                                 .formatted(period));
             }
-            return new CloseWriter(handle, transaction, period, next("closed_entry", "id"));
+            return new CloseWriter(connection, transaction, period, next("closed_entry", "id"));
         } catch (RuntimeException e) {
             transaction.close();
             throw e;
@@ -240,7 +249,7 @@ public final class Ledger implements AutoCloseable {
     public Optional<ClosedEntry> closedEntry(long number) {
         return read(
                 () -> {
-                    try (ClosedReader reader = new ClosedReader(connection(), handle)) {
+                    try (ClosedReader reader = new ClosedReader(connection)) {
                         return reader.entry(number);
                     }
                 });
@@ -250,7 +259,7 @@ public final class Ledger implements AutoCloseable {
     public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
         read(
                 () -> {
-                    try (ClosedReader reader = new ClosedReader(connection(), handle)) {
+                    try (ClosedReader reader = new ClosedReader(connection)) {
                         reader.read(period, each);
                     }
                     return true;
@@ -261,12 +270,12 @@ public final class Ledger implements AutoCloseable {
         return Transaction.run(file, work);
     }
 
-    private Connection connection() {
-        return handle.getConnection();
-    }
-
     @Override
     public void close() {
-        handle.close();
+        read(
+                () -> {
+                    connection.close();
+                    return true;
+                });
     }
 }

@@ -5,9 +5,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.JdbiException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
@@ -29,7 +26,7 @@ final class LedgerFile {
     private LedgerFile() {}
 
     /** Opens an existing ledger, or with {@code create} a new one; migrates where it is behind. */
-    static Handle open(Path file, Duration wait, boolean create) {
+    static Connection open(Path file, Duration wait, boolean create) {
         if (!create && !Files.isRegularFile(file)) {
             throw new LedgerException(
                     LedgerException.Fault.UNREADABLE,
@@ -37,30 +34,30 @@ final class LedgerFile {
                             .formatted(file));
         }
         try {
-            Handle handle = Jdbi.create(() -> connect(file, wait)).open();
+            Connection connection = connect(file, wait);
             try {
-                if (!create && schema(handle) == 0) {
+                if (!create && schema(connection) == 0) {
                     throw new LedgerException(
                             LedgerException.Fault.UNREADABLE,
                             "%s: the ledger is empty, without even its tables; put it back from a copy of the book"
                                     .formatted(file));
                 }
-                migrate(handle, file);
-                return handle;
-            } catch (RuntimeException e) {
-                handle.close();
+                migrate(connection, file);
+                return connection;
+            } catch (RuntimeException | SQLException e) {
+                connection.close();
                 throw e;
             }
-        } catch (JdbiException e) {
+        } catch (SQLException e) {
             throw SqlFailure.translate(file, e);
         }
     }
 
-    private static void migrate(Handle handle, Path file) {
-        int found = schema(handle);
+    private static void migrate(Connection connection, Path file) throws SQLException {
+        long found = schema(connection);
         if (found < SCHEMA) {
             Migrations.run(file);
-            found = schema(handle);
+            found = schema(connection);
         }
         if (found != SCHEMA) {
             throw new LedgerException(
@@ -71,8 +68,8 @@ final class LedgerFile {
         }
     }
 
-    private static int schema(Handle handle) {
-        return handle.createQuery("pragma user_version").mapTo(Integer.class).one();
+    private static long schema(Connection connection) throws SQLException {
+        return Sql.number(connection, "pragma user_version");
     }
 
     private static Connection connect(Path file, Duration wait) throws SQLException {

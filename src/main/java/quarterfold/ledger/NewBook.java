@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -55,12 +56,20 @@ final class NewBook {
             folders(folder.toAbsolutePath().resolve(name));
         }
         Path ledger = part(Book.LEDGER);
-        LedgerFile.open(ledger, Duration.ZERO, true).close();
+        Transaction.run(
+                ledger,
+                () -> {
+                    LedgerFile.open(ledger, Duration.ZERO, true).close();
+                    return ledger;
+                });
         finish(ledger, Book.LEDGER);
         Path book = part(Book.SETTINGS);
         try (FileChannel channel =
                 FileChannel.open(book, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
-            channel.write(StandardCharsets.UTF_8.encode(settings));
+            ByteBuffer bytes = StandardCharsets.UTF_8.encode(settings);
+            while (bytes.hasRemaining()) {
+                channel.write(bytes);
+            }
             channel.force(true);
         }
         finish(book, Book.SETTINGS);

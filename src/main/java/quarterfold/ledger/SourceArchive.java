@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,7 +21,10 @@ import java.util.Optional;
  */
 public final class SourceArchive {
     private static final int PREFIX = 12;
+
+    /** In bytes of UTF-8, as file systems count. */
     private static final int LONGEST_NAME = 100;
+
     private static final int BUFFER = 1 << 18;
 
     private final Path folder;
@@ -48,12 +52,14 @@ public final class SourceArchive {
         }
         String name = String.valueOf(file.getFileName());
         try {
+            Files.createDirectories(folder); // a copy of a book may have lost an empty one
             Path part = Files.createTempFile(folder, ".incoming-", ".part");
             try {
                 String sha256 = copy(file, part);
                 Optional<Path> known = find(sha256);
-                return new Archived(
-                        known.isPresent() ? known.get() : keep(part, sha256, name), sha256, name);
+                return known.isPresent()
+                        ? new Archived(known.get(), sha256, name, false)
+                        : new Archived(keep(part, sha256, name), sha256, name, true);
             } finally {
                 Files.deleteIfExists(part);
             }
@@ -62,10 +68,14 @@ public final class SourceArchive {
         }
     }
 
-    /** Removes a copy whose import was refused, unless the ledger has it as a source. */
+    /**
+     * Removes a copy whose import was refused, unless the ledger has it as a source or another
+     * import made it, which may be at work on it still.
+     */
     public void discard(Archived archived, Ledger ledger) throws LedgerException {
-        if (ledger.source(archived.sha256()).isEmpty()) {
+        if (archived.made() && ledger.source(archived.sha256()).isEmpty()) {
             try {
+                archived.path().toFile().setWritable(true); // or Windows would not remove it
                 Files.deleteIfExists(archived.path());
             } catch (IOException e) {
                 throw LedgerException.file(archived.path(), "be removed", e);
@@ -134,7 +144,15 @@ public final class SourceArchive {
     /** The name with what some file system refuses replaced, short enough for all of them. */
     private static String plain(String name) {
         String plain = name.replaceAll("[^\\p{L}\\p{N}._ -]", "_");
-        return plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
+        int from = 0;
+        while (bytes(plain.substring(from)) > LONGEST_NAME) {
+            from = plain.offsetByCodePoints(from, 1);
+        }
+        return plain.substring(from);
+    }
+
+    private static int bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8).length;
     }
 
     private void syncFolder() throws IOException {

@@ -1,60 +1,53 @@
 package quarterfold.ledger;
 
+import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import quarterfold.money.Amount;
 
 /** Table {@code source}. */
 final class SourceTable {
     private SourceTable() {}
 
-    static List<Source> all(Handle handle) {
-        return handle.createQuery("select * from source order by id")
-                .map((row, context) -> source(row))
-                .list();
+    static List<Source> all(Connection connection) throws SQLException {
+        return Sql.list(connection, "select * from source order by id", SourceTable::source);
     }
 
-    static Optional<Source> bySha256(Handle handle, String sha256) {
-        return handle.createQuery("select * from source where sha256 = :sha256")
-                .bind("sha256", sha256)
-                .map((row, context) -> source(row))
-                .findOne();
+    static Optional<Source> bySha256(Connection connection, String sha256) throws SQLException {
+        return Sql.first(
+                connection, "select * from source where sha256 = ?", SourceTable::source, sha256);
     }
 
     /** The source whose run holds the entry {@code number}. */
-    static Optional<Source> holding(Handle handle, long number) {
-        return handle.createQuery(
-                        "select * from source where :number between first_entry and first_entry +"
-                                + " entries - 1")
-                .bind("number", number)
-                .map((row, context) -> source(row))
-                .findOne();
+    static Optional<Source> holding(Connection connection, long number) throws SQLException {
+        return Sql.first(
+                connection,
+                "select * from source where ? between first_entry and first_entry + entries - 1",
+                SourceTable::source,
+                number);
     }
 
-    static void add(Handle handle, Source source) {
-        handle.createUpdate(
-                        "insert into source (id, sha256, name, layout, first_entry, entries,"
-                                + " rows_read, rows_entered, money_in, money_entered, first_day,"
-                                + " last_day) values (:id, :sha256, :name, :layout, :firstEntry,"
-                                + " :entries, :rowsRead, :rowsEntered, :moneyIn, :moneyEntered,"
-                                + " :firstDay, :lastDay)")
-                .bind("id", source.id())
-                .bind("sha256", source.sha256())
-                .bind("name", source.name())
-                .bind("layout", source.layout())
-                .bind("firstEntry", source.firstEntry())
-                .bind("entries", source.entries())
-                .bind("rowsRead", source.rowsRead())
-                .bind("rowsEntered", source.rowsEntered())
-                .bind("moneyIn", source.moneyIn().tenThousandths())
-                .bind("moneyEntered", source.moneyEntered().tenThousandths())
-                .bind("firstDay", source.dates().map(d -> d.first().toEpochDay()))
-                .bind("lastDay", source.dates().map(d -> d.last().toEpochDay()))
-                .execute();
+    static void add(Connection connection, Source source) throws SQLException {
+        Sql.execute(
+                connection,
+                "insert into source (id, sha256, name, layout, first_entry, entries, rows_read,"
+                        + " rows_entered, money_in, money_entered, first_day, last_day) values"
+                        + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                source.id(),
+                source.sha256(),
+                source.name(),
+                source.layout(),
+                source.firstEntry(),
+                source.entries(),
+                source.rowsRead(),
+                source.rowsEntered(),
+                source.moneyIn().tenThousandths(),
+                source.moneyEntered().tenThousandths(),
+                source.dates().map(d -> d.first().toEpochDay()).orElse(null),
+                source.dates().map(d -> d.last().toEpochDay()).orElse(null));
     }
 
     private static Source source(ResultSet row) throws SQLException {

@@ -1,7 +1,7 @@
 package quarterfold.ledger;
 
 import java.nio.file.Path;
-import java.sql.SQLException;
+import org.sqlite.NativeLibraryNotFoundException;
 import org.sqlite.SQLiteException;
 
 /** A failure of the database, told as what a person can do about it. */
@@ -13,6 +13,13 @@ final class SqlFailure {
         for (Throwable t = failure; t != null; t = t.getCause()) {
             if (t instanceof SQLiteException e) {
                 return sqlite(file, e);
+            }
+            if (t instanceof NativeLibraryNotFoundException e) {
+                return unreadable(
+                        file,
+                        "the ledger could not be opened: SQLite is unpacked into the folder for temporary files, %s, and has to run from there; name a folder where it can with java -Djava.io.tmpdir=DIR"
+                                .formatted(System.getProperty("java.io.tmpdir")),
+                        e);
             }
         }
         return failure instanceof RuntimeException r ? r : new IllegalStateException(failure);
@@ -37,7 +44,7 @@ final class SqlFailure {
         };
     }
 
-    private static LedgerException unreadable(Path file, String what, SQLException e) {
+    private static LedgerException unreadable(Path file, String what, Exception e) {
         return new LedgerException(
                 LedgerException.Fault.UNREADABLE,
                 "%s: %s (%s)".formatted(file, what, e.getMessage()),

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
-import org.jdbi.v3.core.JdbiException;
 
 /**
  * One all-or-nothing change of the ledger, under the lock that keeps every other writer out from
@@ -48,6 +47,11 @@ final class Transaction implements AutoCloseable {
                 });
     }
 
+    /** The failure in words. */
+    RuntimeException failure(SQLException e) {
+        return SqlFailure.translate(file, e);
+    }
+
     <T> T run(Work<T> work) {
         return run(file, work);
     }
@@ -55,7 +59,7 @@ final class Transaction implements AutoCloseable {
     static <T> T run(Path file, Work<T> work) {
         try {
             return work.run();
-        } catch (SQLException | JdbiException e) {
+        } catch (SQLException e) {
             throw SqlFailure.translate(file, e);
         }
     }

@@ -5,10 +5,14 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.apache.poi.util.DefaultTempFileCreationStrategy;
+import org.apache.poi.util.TempFile;
 import quarterfold.period.Pack;
 
 /** The audit workbook: the return, every entry of the period, and what they rest on. */
 final class WorkbookFile {
+
+    private static final String ASIDE = ".rows";
 
     private WorkbookFile() {}
 
@@ -18,12 +22,30 @@ final class WorkbookFile {
     }
 
     /**
-     * Writes the workbook as a new file.
+     * Writes the workbook as a new file. While it is written its rows lie in a folder beside it.
      *
      * @param tally of the same pack, counted for sheets of {@link #entriesInSheet}
      * @param rowLimit the most rows a sheet holds; longer lists go on to another sheet
      */
     static void write(Pack pack, Tally tally, Path file, int rowLimit) throws IOException {
+        Path aside = Files.createDirectory(file.resolveSibling(ASIDE));
+        // POI's own place is one folder for all users of the machine: the first of them owns it.
+        TempFile.setThreadLocalTempFileCreationStrategy(
+                new DefaultTempFileCreationStrategy(aside.toFile()));
+        try {
+            make(pack, tally, file, rowLimit);
+        } catch (IllegalStateException e) {
+            if (e.getCause() instanceof IOException told) { // as POI wraps them
+                throw told;
+            }
+            throw e;
+        } finally {
+            TempFile.setThreadLocalTempFileCreationStrategy(null);
+            Files.deleteIfExists(aside);
+        }
+    }
+
+    private static void make(Pack pack, Tally tally, Path file, int rowLimit) throws IOException {
         String business = pack.settings().name();
         String span = Words.span(pack.vatReturn().period());
         String title = Words.title(pack.vatReturn());

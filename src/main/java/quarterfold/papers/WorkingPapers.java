@@ -72,7 +72,11 @@ public final class WorkingPapers {
     private static void remove(Path folder) throws IOException {
         if (Files.exists(folder)) {
             for (Path paper : papers(folder)) {
-                Files.delete(paper);
+                if (Files.isDirectory(paper)) {
+                    remove(paper);
+                } else {
+                    Files.delete(paper);
+                }
             }
             Files.delete(folder);
         }

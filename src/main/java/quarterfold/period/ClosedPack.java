@@ -8,7 +8,6 @@ import java.util.stream.Collectors;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
-import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
@@ -20,18 +19,19 @@ import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Treated;
 
-/** The papers of a closed period: what the close froze, with the tables it was closed with. */
+/**
+ * The papers of a closed period: what the close froze, with the tables and settings it was closed
+ * with.
+ */
 final class ClosedPack implements Pack {
 
-    private final Book book;
     private final Ledger ledger;
     private final Close close;
     private final VatReturn vatReturn;
     private final Law law;
     private final Map<Long, List<Query>> queries;
 
-    ClosedPack(Book book, Ledger ledger, Close close) {
-        this.book = book;
+    ClosedPack(Ledger ledger, Close close) {
         this.ledger = ledger;
         this.close = close;
         this.vatReturn = ClosedReturn.of(close);
@@ -44,7 +44,7 @@ final class ClosedPack implements Pack {
 
     @Override
     public Settings settings() {
-        return book.settings();
+        return close.settings();
     }
 
     @Override

@@ -50,6 +50,7 @@ public final class Closing {
                             period.end(),
                             period.due(),
                             draft.direction().code(),
+                            returns.settings(),
                             ledger.lastEntry(),
                             figures(draft, BoxFigure::exact),
                             figures(draft, BoxFigure::figure),

@@ -17,7 +17,7 @@ record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Per
 
     @Override
     public VatReturn vatReturn() {
-        return returns.draft(period, t -> {});
+        return returns.draft(period);
     }
 
     @Override

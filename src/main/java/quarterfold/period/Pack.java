@@ -16,6 +16,7 @@ import quarterfold.treatment.Treated;
  */
 public interface Pack {
 
+    /** The book's; of a closed period, as they were at its close. */
     Settings settings();
 
     VatReturn vatReturn();

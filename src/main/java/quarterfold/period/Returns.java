@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -13,6 +14,7 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Baskets;
@@ -49,11 +51,13 @@ public final class Returns {
         return calendar;
     }
 
+    Settings settings() {
+        return book.settings();
+    }
+
     /** The return of a period: as it was closed, or a draft. */
     public VatReturn of(Period period) {
-        return ledger.close(period.name())
-                .map(ClosedReturn::of)
-                .orElseGet(() -> draft(period, t -> {}));
+        return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period));
     }
 
     /** Whether an entry is in none of the returns because it came after its period was closed. */
@@ -69,13 +73,23 @@ public final class Returns {
         return ledger.close(period).isPresent();
     }
 
+    /** A draft. */
+    VatReturn draft(Period period) {
+        return draft(period, ledger::forEachFigured, t -> {});
+    }
+
     /** A draft, showing each entry of the period to {@code each} as it is treated. */
     VatReturn draft(Period period, Consumer<Treated> each) {
+        return draft(period, ledger::forEach, each);
+    }
+
+    private VatReturn draft(Period period, Scan scan, Consumer<Treated> each) {
         Figured figured = new Figured();
         List<Query> queries = new ArrayList<>();
         FeeWatch fees = new FeeWatch();
         treat(
                 period,
+                scan,
                 context(),
                 treated -> {
                     figured.add(treated.boxes());
@@ -103,15 +117,24 @@ public final class Returns {
     /** Each box under the rounding the book did not choose. */
     Map<String, Amount> otherRounding(Period period) {
         Figured figured = new Figured();
-        treat(period, context().withOtherRounding(), treated -> figured.add(treated.boxes()));
+        treat(
+                period,
+                ledger::forEachFigured,
+                context().withOtherRounding(),
+                treated -> figured.add(treated.boxes()));
         Map<String, Amount> figures = new HashMap<>();
         figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
         return figures;
     }
 
-    private void treat(Period period, Context with, Consumer<Treated> each) {
+    /** A way through the entries of a period. */
+    private interface Scan {
+        void forEach(LocalDate first, LocalDate last, Consumer<Entry> each);
+    }
+
+    private static void treat(Period period, Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        ledger.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
+        scan.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
     }
 
     /**
@@ -122,7 +145,7 @@ public final class Returns {
     public void forEachTreated(Consumer<Treated> each) {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(book, ledger, c)));
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     YearMonth period =
@@ -161,11 +184,12 @@ public final class Returns {
         Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
         Optional<Close> close = ledger.close(period.name());
         if (frozen.isPresent() && close.isPresent()) {
-            found.add(new ClosedPack(book, ledger, close.get()).treated(entry, frozen.get()));
+            found.add(new ClosedPack(ledger, close.get()).treated(entry, frozen.get()));
             return;
         }
         treat(
                 period,
+                ledger::forEach,
                 context(),
                 treated -> {
                     if (treated.entry().number() == entry.number()) {
@@ -178,7 +202,7 @@ public final class Returns {
     public Pack pack(Period period) {
         Optional<Close> close = ledger.close(period.name());
         return close.isPresent()
-                ? new ClosedPack(book, ledger, close.get())
+                ? new ClosedPack(ledger, close.get())
                 : new DraftPack(book.settings(), law, ledger, this, period);
     }
 

@@ -80,7 +80,7 @@ public final class Baskets {
      * The goods of the entry's order by liability, or nothing where all are at the standard rate.
      */
     List<Liability.Share> of(Entry entry) {
-        return entry.line().order().isEmpty()
+        return shares.isEmpty() || entry.line().order().isEmpty()
                 ? List.of()
                 : shares.getOrDefault(Order.of(entry), List.of()).stream()
                         .filter(s -> s.price().signum() > 0)

@@ -10,6 +10,7 @@ import java.util.NavigableSet;
 import java.util.Optional;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
+import quarterfold.law.EvidenceRule;
 import quarterfold.law.Fact;
 import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
@@ -38,6 +39,9 @@ final class Decider {
                     "no-rule",
                     "No rule of the table fits this entry");
 
+    private static final Decision UNDECIDED =
+            new Decision(NO_RULE, "", Optional.empty(), "", Percent.HUNDRED, List.of());
+
     private static final int PROFILES_HELD = 10_000;
 
     private final Law law;
@@ -50,11 +54,30 @@ final class Decider {
     record Varying(Liability liability, String vat, String claims) {}
 
     /** What is known of a profile between two changes of the law. */
-    private record Known(
-            LocalDate first,
-            LocalDate next,
-            Map<Fact, String> facts,
-            Map<Varying, Decision> decisions) {}
+    private static final class Known {
+        private final LocalDate first;
+        private final LocalDate next;
+        private final Map<Fact, String> facts;
+        private final Optional<EvidenceRule> evidence;
+        private final Map<Varying, Decision> decisions = new HashMap<>();
+        private Optional<Varying> lastAsked = Optional.empty();
+        private Decision lastDecision = UNDECIDED;
+
+        Known(
+                LocalDate first,
+                LocalDate next,
+                Map<Fact, String> facts,
+                Optional<EvidenceRule> evidence) {
+            this.first = first;
+            this.next = next;
+            this.facts = facts;
+            this.evidence = evidence;
+        }
+
+        boolean holds(LocalDate day) {
+            return !day.isBefore(first) && day.isBefore(next);
+        }
+    }
 
     Decider(Law law, Settings settings) {
         this.law = law;
@@ -64,16 +87,24 @@ final class Decider {
     }
 
     Decision decide(Profile profile, LocalDate day, Varying varying) {
+        Known now = known(profile, day);
+        if (now.lastAsked.isEmpty() || !now.lastAsked.get().equals(varying)) {
+            now.lastDecision =
+                    now.decisions.computeIfAbsent(
+                            varying, asked -> look(now.facts, profile, day, asked));
+            now.lastAsked = Optional.of(varying);
+        }
+        return now.lastDecision;
+    }
+
+    /** What the profile's evidence supports on the day. */
+    Optional<EvidenceRule> evidence(Profile profile, LocalDate day) {
+        return known(profile, day).evidence;
+    }
+
+    private Known known(Profile profile, LocalDate day) {
         Known now = known.get(profile);
-        if (now == null || day.isBefore(now.first()) || !day.isBefore(now.next())) {
-            now = learn(profile, day);
-        }
-        Decision decision = now.decisions().get(varying);
-        if (decision == null) {
-            decision = look(now.facts(), profile, day, varying);
-            now.decisions().put(varying, decision);
-        }
-        return decision;
+        return now == null || !now.holds(day) ? learn(profile, day) : now;
     }
 
     private Known learn(Profile profile, LocalDate day) {
@@ -85,7 +116,7 @@ final class Decider {
                         Optional.ofNullable(changes.floor(day)).orElse(LocalDate.MIN),
                         Optional.ofNullable(changes.higher(day)).orElse(LocalDate.MAX),
                         factFinder.of(profile, day),
-                        new HashMap<>());
+                        law.evidence(profile.evidence().code(), day).map(Dated::value));
         known.put(profile, now);
         return now;
     }
@@ -104,10 +135,12 @@ final class Decider {
                 law.blocked(profile.category(), day)
                         .map(b -> b.value().blocked())
                         .orElse(Percent.ZERO);
+        Optional<Percent> rate = rate(row, varying.liability(), day);
         return new Decision(
                 row,
                 found.map(Dated::source).orElse(""),
-                rate(row, varying.liability(), day),
+                rate,
+                rate.map(r -> r + "%").orElse(""),
                 blocked.complement(),
                 boxes(row, day));
     }

@@ -52,43 +52,57 @@ public final class TreatmentRun {
     public Treated treat(Entry entry) {
         List<Part> parts = parts(entry);
         Decision first = told(parts).decision();
-        Figures figures = parts.stream().map(Part::figures).reduce(Figures::plus).orElseThrow();
-        Amount claim = parts.stream().map(Part::claim).reduce(Amount::plus).orElseThrow();
-        List<Query> queries = new ArrayList<>();
-        Set<String> asked = new LinkedHashSet<>();
-        for (Part part : parts) {
-            if (!part.decision().row().query().isEmpty()
-                    && asked.add(part.decision().row().query())) {
-                queries.add(
-                        questions.ask(
-                                part.decision().row().query(),
-                                entry,
-                                figures,
-                                part.decision().rate()));
-            }
+        Figures figures = parts.get(0).figures();
+        Amount claim = parts.get(0).claim();
+        for (int i = 1; i < parts.size(); i++) {
+            figures = figures.plus(parts.get(i).figures());
+            claim = claim.plus(parts.get(i).claim());
         }
-        printedVatQuery(entry, parts)
-                .ifPresent(code -> queries.add(questions.ask(code, entry, figures, first.rate())));
         return new Treated(
                 entry,
                 first.row().treatment(),
                 first.row().rule(),
                 first.row().why(),
                 first.citation(),
-                rate(parts),
+                parts.size() == 1 ? first.rateWords() : rate(parts),
                 figures.net(),
                 figures.vat(),
                 claim,
                 boxes(parts),
-                queries);
+                queries(entry, parts, figures));
+    }
+
+    private List<Query> queries(Entry entry, List<Part> parts, Figures figures) {
+        Optional<String> printed = printedVatQuery(entry, parts);
+        if (parts.size() == 1
+                && parts.get(0).decision().row().query().isEmpty()
+                && printed.isEmpty()) {
+            return List.of();
+        }
+        List<Query> queries = new ArrayList<>();
+        Set<String> asked = new LinkedHashSet<>();
+        for (Part part : parts) {
+            String code = part.decision().row().query();
+            if (!code.isEmpty() && asked.add(code)) {
+                queries.add(questions.ask(code, entry, figures, part.decision().rate()));
+            }
+        }
+        printed.ifPresent(
+                code ->
+                        queries.add(
+                                questions.ask(
+                                        code, entry, figures, parts.get(0).decision().rate())));
+        return queries;
     }
 
     /** The part whose rule stands for the entry: of several, one with VAT, since that is owed. */
     private static Part told(List<Part> parts) {
-        return parts.stream()
-                .filter(p -> !p.figures().vat().isZero())
-                .findFirst()
-                .orElse(parts.get(0));
+        for (Part part : parts) {
+            if (!part.figures().vat().isZero()) {
+                return part;
+            }
+        }
+        return parts.get(0);
     }
 
     private List<Part> parts(Entry entry) {
@@ -142,10 +156,7 @@ public final class TreatmentRun {
 
     /** What the entry's evidence supports by its amount and category. */
     private String claims(Entry entry) {
-        Optional<EvidenceRule> rule =
-                context.law()
-                        .evidence(entry.profile().evidence().code(), entry.taxPoint())
-                        .map(Dated::value);
+        Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
         if (rule.isEmpty() || !rule.get().claims()) {
             return "no";
         }
@@ -167,19 +178,22 @@ public final class TreatmentRun {
                         entry,
                         parts.get(0).decision(),
                         parts.get(0).figures(),
-                        context.law().rates().on("standard", entry.taxPoint()).map(Dated::value))
+                        () ->
+                                context.law()
+                                        .rates()
+                                        .on("standard", entry.taxPoint())
+                                        .map(Dated::value))
                 : Optional.empty();
     }
 
     private static String rate(List<Part> parts) {
         Set<String> rates = new LinkedHashSet<>();
-        boolean mixed = parts.size() > 1;
         for (Part part : parts) {
-            part.decision()
-                    .rate()
-                    .map(r -> r + "%")
-                    .or(() -> mixed ? Optional.of("no rate") : Optional.empty())
-                    .ifPresent(rates::add);
+            if (part.decision().rate().isPresent()) {
+                rates.add(part.decision().rateWords());
+            } else if (parts.size() > 1) {
+                rates.add("no rate");
+            }
         }
         return String.join(" and ", rates);
     }

@@ -170,6 +170,28 @@ class BrokenBookTest {
         assertThat(book.resolve("papers/2026-09").toFile().list()).hasSize(4);
     }
 
+    @Test
+    void settingsAreNestedDeeperThanCanBeRead() throws IOException {
+        Files.writeString(book.resolve("book.yaml"), "choices: " + "[".repeat(100_000));
+        assertThat(run("ledger"))
+                .isEqualTo(
+                        new Run(
+                                70,
+                                "",
+                                """
+                                This is a fault of quarterfold, not of your files: java.lang.StackOverflowError
+                                Nothing was half-entered. Please report it with the command and what --trace adds.
+                                """));
+    }
+
+    @Test
+    void layoutOfTheBookIsAFolder() throws IOException {
+        Files.createDirectory(book.resolve("layouts/mine.yaml"));
+        assertThat(run("import", folder.resolve("quarter.csv")).calling(book, "BOOK"))
+                .isEqualTo(
+                        new Run(74, "", "BOOK: the layouts could not be read: Is a directory\n"));
+    }
+
     /** A layout of the book's own that cannot be read is told before any file is entered. */
     @Test
     void layoutOfTheBookIsBroken() throws IOException {

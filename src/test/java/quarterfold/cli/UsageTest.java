@@ -3,6 +3,9 @@ package quarterfold.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -239,5 +242,41 @@ class UsageTest {
         assertThat(Run.of("--book", "demo", "return", "2026-09").err())
                 .doesNotContain("Expected parameter")
                 .contains("there is no book here");
+    }
+
+    /** A name that begins with @ is a file like any other, not a list of words for the command. */
+    @Test
+    void fileWhoseNameBeginsWithAt() throws IOException {
+        String name = "@" + SmallBook.file(folder, "words.txt", "--help");
+        assertThat(Run.of("--book", book, "import", name))
+                .isEqualTo(new Run(74, "", name + ": there is no such file\n"));
+    }
+
+    @Test
+    void outputThatCannotBeWrittenIsNoSuccess() {
+        StringWriter err = new StringWriter();
+        Writer full =
+                new Writer() {
+                    @Override
+                    public void write(char[] text, int from, int length) throws IOException {
+                        throw new IOException("no space left");
+                    }
+
+                    @Override
+                    public void flush() {}
+
+                    @Override
+                    public void close() {}
+                };
+        int code =
+                Main.run(
+                        new PrintWriter(full),
+                        new PrintWriter(err, true),
+                        "--book",
+                        book.toString(),
+                        "ledger");
+        assertThat(code).isEqualTo(74);
+        assertThat(err)
+                .hasToString("The output could not be written whole." + System.lineSeparator());
     }
 }

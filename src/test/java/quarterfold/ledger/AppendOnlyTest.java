@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.LocalDate;
-import org.jdbi.v3.core.Handle;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -18,7 +22,7 @@ import quarterfold.money.Amount;
 /** The database itself refuses to change or remove anything that is in it. */
 class AppendOnlyTest {
     @TempDir Path folder;
-    private Handle database;
+    private Connection database;
 
     @BeforeEach
     void fill() {
@@ -36,7 +40,7 @@ class AppendOnlyTest {
     }
 
     @AfterEach
-    void leave() {
+    void leave() throws SQLException {
         database.close();
     }
 
@@ -59,19 +63,20 @@ class AppendOnlyTest {
                     ruling,       rule = 'x'
                     closed_entry, vat = 1
                     """)
-    void nothingIsChangedOrDeleted(String table, String change) {
+    void nothingIsChangedOrDeleted(String table, String change) throws SQLException {
         String before = rows(table);
         assertThat(before).isNotEmpty();
 
-        assertThatThrownBy(() -> database.execute("update %s set %s".formatted(table, change)))
+        assertThatThrownBy(() -> Sql.execute(database, "update %s set %s".formatted(table, change)))
                 .hasMessageContaining(
                         "the ledger only grows: a row of %s is never changed".formatted(table));
-        assertThatThrownBy(() -> database.execute("delete from " + table))
+        assertThatThrownBy(() -> Sql.execute(database, "delete from " + table))
                 .hasMessageContaining(
                         "the ledger only grows: a row of %s is never deleted".formatted(table));
         assertThatThrownBy(
                         () ->
-                                database.execute(
+                                Sql.execute(
+                                        database,
                                         "insert or replace into %1$s select * from %1$s"
                                                 .formatted(table)))
                 .hasMessageContaining(
@@ -79,29 +84,36 @@ class AppendOnlyTest {
         assertThat(rows(table)).isEqualTo(before);
     }
 
-    private String rows(String table) {
-        return database.createQuery("select * from " + table).mapToMap().list().toString();
+    private String rows(String table) throws SQLException {
+        return Sql.list(database, "select * from " + table, AppendOnlyTest::cells).toString();
+    }
+
+    private static List<String> cells(ResultSet row) throws SQLException {
+        List<String> cells = new ArrayList<>();
+        for (int i = 1; i <= row.getMetaData().getColumnCount(); i++) {
+            cells.add(row.getString(i));
+        }
+        return cells;
     }
 
     /** A table without its two triggers would not be noticed by the test above. */
     @Test
-    void everyTableIsCovered() {
+    void everyTableIsCovered() throws SQLException {
         assertThat(
-                        database.createQuery(
-                                        "select name from sqlite_master where type = 'table' and"
-                                                + " name <> 'flyway_schema_history' and (select"
-                                                + " count(*) from sqlite_master t where t.type ="
-                                                + " 'trigger' and t.tbl_name = sqlite_master.name) <>"
-                                                + " 2")
-                                .mapTo(String.class)
-                                .list())
+                        Sql.list(
+                                database,
+                                "select name from sqlite_master where type = 'table' and"
+                                        + " name <> 'flyway_schema_history' and (select"
+                                        + " count(*) from sqlite_master t where t.type ="
+                                        + " 'trigger' and t.tbl_name = sqlite_master.name) <>"
+                                        + " 2",
+                                row -> row.getString(1)))
                 .isEmpty();
         assertThat(
-                        database.createQuery(
-                                        "select count(distinct tbl_name) from sqlite_master where"
-                                                + " type = 'trigger'")
-                                .mapTo(Integer.class)
-                                .one())
+                        Sql.number(
+                                database,
+                                "select count(distinct tbl_name) from sqlite_master where"
+                                        + " type = 'trigger'"))
                 .isEqualTo(13);
     }
 
@@ -110,7 +122,8 @@ class AppendOnlyTest {
     void anEntryRefersToRowsThatAreThere() {
         assertThatThrownBy(
                         () ->
-                                database.execute(
+                                Sql.execute(
+                                        database,
                                         "insert into entry (number, row, tax_point, profile, item)"
                                                 + " values (2, 2, ?, 99, 1)",
                                         LocalDate.EPOCH.toEpochDay()))
@@ -118,43 +131,45 @@ class AppendOnlyTest {
     }
 
     @Test
-    void everyCommitIsOnTheDiskBeforeItIsReported() {
+    void everyCommitIsOnTheDiskBeforeItIsReported() throws SQLException {
         assertThat(pragma("journal_mode")).isEqualTo("wal");
         assertThat(pragma("synchronous")).isEqualTo("2");
         assertThat(pragma("foreign_keys")).isEqualTo("1");
     }
 
-    private String pragma(String name) {
-        return database.createQuery("pragma " + name).mapTo(String.class).one();
+    private String pragma(String name) throws SQLException {
+        return Sql.first(database, "pragma " + name, row -> row.getString(1)).orElseThrow();
     }
 
     /** A period's entries are found by runs of numbers: no index to keep up, no table scan. */
     @Test
-    void readingARunIsARangeOfRowNumbers() {
+    void readingARunIsARangeOfRowNumbers() throws SQLException {
         assertThat(
-                        database.createQuery("explain query plan " + EntryReader.RUN)
-                                .bind(0, 1)
-                                .bind(1, 2)
-                                .bind(2, 3)
-                                .bind(3, 4)
-                                .map((row, context) -> row.getString("detail"))
-                                .list())
+                        Sql.list(
+                                database,
+                                "explain query plan " + EntryReader.RUN,
+                                row -> row.getString("detail"),
+                                1,
+                                2,
+                                3,
+                                4))
                 .containsExactly("SEARCH e USING INTEGER PRIMARY KEY (rowid>? AND rowid<?)");
         assertThat(
-                        database.createQuery("explain query plan " + ClosedReader.RUN)
-                                .bind(0, "2026-09")
-                                .map((row, context) -> row.getString("detail"))
-                                .list())
+                        Sql.list(
+                                database,
+                                "explain query plan " + ClosedReader.RUN,
+                                row -> row.getString("detail"),
+                                "2026-09"))
                 .containsExactly(
                         "SEARCH p USING INDEX sqlite_autoindex_close_1 (period=?)",
                         "SEARCH c USING INTEGER PRIMARY KEY (rowid>? AND rowid<?)",
                         "SEARCH e USING INTEGER PRIMARY KEY (rowid=?)");
         assertThat(
-                        database.createQuery(
-                                        "select tbl_name from sqlite_master where type = 'index'"
-                                                + " and tbl_name in ('entry', 'closed_entry')")
-                                .mapTo(String.class)
-                                .list())
+                        Sql.list(
+                                database,
+                                "select tbl_name from sqlite_master where type = 'index'"
+                                        + " and tbl_name in ('entry', 'closed_entry')",
+                                row -> row.getString(1)))
                 .as("an entry is closed once; nothing else is kept up while a file is entered")
                 .containsExactly("closed_entry");
     }

@@ -6,10 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.time.Duration;
 import java.time.YearMonth;
 import org.flywaydb.core.api.MigrationInfo;
-import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,9 +53,14 @@ class LedgerFileTest {
     }
 
     private void execute(String sql) {
-        try (Handle handle = LedgerFile.open(file, SOON, false)) {
-            handle.execute(sql);
-        }
+        Transaction.run(
+                file,
+                () -> {
+                    try (Connection connection = LedgerFile.open(file, SOON, false)) {
+                        Sql.execute(connection, sql);
+                    }
+                    return file;
+                });
     }
 
     private static void isUnreadable(LedgerException e) {

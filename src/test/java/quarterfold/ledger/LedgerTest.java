@@ -47,6 +47,35 @@ class LedgerTest {
         assertThat(ledger.entry(3)).isEmpty();
     }
 
+    /** Nothing a box depends on is left out of a scan for figures. */
+    @Test
+    void figuresComeBackWithoutWhatOnlyPeopleRead() {
+        Line bare = Samples.sale(2, LocalDate.of(1900, 1, 1), "0");
+        Samples.enter(ledger, "a", Samples.FULL, bare);
+
+        List<Entry> entries = new ArrayList<>();
+        ledger.forEachFigured(EntryReader.EARLIEST, EntryReader.LATEST, entries::add);
+
+        Line full = Samples.FULL;
+        assertThat(entries)
+                .containsExactly(
+                        new Entry(
+                                1,
+                                1,
+                                new Line(
+                                        full.row(),
+                                        full.taxPoint(),
+                                        full.profile(),
+                                        full.item(),
+                                        full.document(),
+                                        full.order(),
+                                        full.amounts(),
+                                        Optional.empty(),
+                                        "",
+                                        "")),
+                        new Entry(2, 1, bare));
+    }
+
     /** Each field alone stated, so that none is taken for its neighbour. */
     @Test
     void everyFieldComesBackAlone() {

@@ -46,7 +46,7 @@ class SourceArchiveTest {
         Archived archived = archive.archive(file);
 
         Path copy = sources.resolve("ba7816bf8f01-july.csv");
-        assertThat(archived).isEqualTo(new Archived(copy, ABC, "july.csv"));
+        assertThat(archived).isEqualTo(new Archived(copy, ABC, "july.csv", true));
         assertThat(copy).hasContent("abc");
         assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(copy)))
                 .doesNotContain("w");
@@ -67,7 +67,7 @@ class SourceArchiveTest {
         Archived first = archive.archive(file("july.csv", "abc"));
         Archived again = archive.archive(file("july (1).csv", "abc"));
 
-        assertThat(again).isEqualTo(new Archived(first.path(), ABC, "july (1).csv"));
+        assertThat(again).isEqualTo(new Archived(first.path(), ABC, "july (1).csv", false));
         assertThat(kept()).hasSize(1);
     }
 
@@ -103,10 +103,27 @@ class SourceArchiveTest {
         assertThatThrownBy(() -> archive.archive(folder))
                 .hasMessage(folder + ": this is not a file");
         Files.delete(sources);
+        Files.writeString(sources, "in the way");
         Path file = file("july.csv", "abc");
         assertThatThrownBy(() -> archive.archive(file))
                 .hasMessage(
-                        file + ": could not be copied into " + sources + ": there is no such file");
+                        "%s: could not be copied into %s: something else of this name is in the way"
+                                .formatted(file, sources));
+    }
+
+    @Test
+    void aFolderThatACopyOfTheBookLostIsMadeAgain() throws IOException {
+        Files.delete(sources);
+        archive.archive(file("july.csv", "abc"));
+        assertThat(kept()).containsExactly("ba7816bf8f01-july.csv");
+    }
+
+    /** File systems count bytes: a name as long as they allow leaves no room for the digest. */
+    @Test
+    void aNameOfLettersOfManyBytesIsShortened() throws IOException {
+        Archived archived = archive.archive(file("七".repeat(83) + ".csv", "abc"));
+        assertThat(archived.name()).isEqualTo("七".repeat(83) + ".csv");
+        assertThat(kept()).containsExactly("ba7816bf8f01-" + "七".repeat(32) + ".csv");
     }
 
     @Test

@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -79,11 +81,37 @@ class WorkingPapersTest {
         WorkingPapers.write(Samples.small(), papers);
         Map<String, byte[]> before = contents(papers);
 
-        assertThatThrownBy(() -> WorkingPapers.write(new Breaking(Samples.small()), papers))
+        assertThatThrownBy(
+                        () ->
+                                WorkingPapers.write(
+                                        new Watched(Samples.small(), WorkingPapersTest::fail),
+                                        papers))
                 .hasMessage("the ledger cannot be read");
 
         assertThat(names(folder)).containsExactly("2026-09");
         assertThat(contents(papers)).containsExactlyEntriesOf(before);
+    }
+
+    /** The platform's folder for such files may belong to another user of the machine. */
+    @Test
+    void rowsBeingWrittenLieInsideTheFolderOfThePapers() throws IOException {
+        List<String> seen = new ArrayList<>();
+        Pack watched = new Watched(Samples.small(), () -> seen.addAll(below(folder)));
+
+        WorkingPapers.write(watched, folder.resolve("2026-09"));
+
+        assertThat(seen)
+                .anyMatch(f -> f.matches("\\.2026-09\\.part\\d+/\\.rows/poi-sxssf-sheet.*\\.xml"));
+        assertThat(names(folder)).containsExactly("2026-09");
+        assertThat(names(folder.resolve("2026-09"))).containsExactlyElementsOf(PAPERS);
+    }
+
+    private static List<String> below(Path folder) {
+        try (Stream<Path> files = Files.walk(folder)) {
+            return files.map(f -> folder.relativize(f).toString().replace('\\', '/')).toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static List<String> names(Path folder) throws IOException {
@@ -100,20 +128,26 @@ class WorkingPapersTest {
         return contents;
     }
 
-    /** A pack whose entries can be read once, and then no more. */
-    private static final class Breaking implements Pack {
+    private static void fail() {
+        throw new IllegalStateException("the ledger cannot be read");
+    }
+
+    /** A pack that does something more whenever its entries are read again after the first time. */
+    private static final class Watched implements Pack {
         private final Pack whole;
+        private final Runnable more;
         private int readings;
 
-        Breaking(Pack whole) {
+        Watched(Pack whole, Runnable more) {
             this.whole = whole;
+            this.more = more;
         }
 
         @Override
         public void forEachTreated(Consumer<Treated> each) {
             readings++;
             if (readings > 1) {
-                throw new IllegalStateException("the ledger cannot be read");
+                more.run();
             }
             whole.forEachTreated(each);
         }

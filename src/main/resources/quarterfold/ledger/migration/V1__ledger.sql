@@ -87,6 +87,7 @@ create table close (
     end_day integer not null,
     due_day integer not null,
     direction text not null,
+    settings text not null, -- book.yaml as the close took it
     last_entry integer not null, -- the highest number at the close: what is above it came later
     first_entry integer not null,
     entries integer not null check (entries >= 0)
