@@ -100,8 +100,8 @@ public final class Main implements Runnable {
         line.setOut(out);
         line.setErr(err);
         line.setUsageHelpAutoWidth(false);
-        line.setExpandAtFiles(false); // a file's name may begin with @
         line.setAllowSubcommandsAsOptionParameters(true); // a book may be named demo, or papers
+        line.setExpandAtFiles(false); // a file's name may begin with @
         Failures failures = new Failures(main);
         line.setExecutionExceptionHandler(failures);
         line.setParameterExceptionHandler(Main::wrongUsage);

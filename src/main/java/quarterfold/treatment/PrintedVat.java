@@ -1,6 +1,7 @@
 package quarterfold.treatment;
 
 import java.util.Optional;
+import java.util.function.Supplier;
 import quarterfold.law.VatRule;
 import quarterfold.ledger.ChannelCollects;
 import quarterfold.ledger.Entry;
@@ -23,10 +24,11 @@ final class PrintedVat {
     /**
      * The query that the printed VAT raises, if it raises one.
      *
-     * @param most the rate that VAT printed without a rate cannot be above
+     * @param most the rate that VAT printed without a rate cannot be above, looked up where it is
+     *     needed
      */
     static Optional<String> query(
-            Entry entry, Decision decision, Figures figures, Optional<Percent> most) {
+            Entry entry, Decision decision, Figures figures, Supplier<Optional<Percent>> most) {
         Optional<Amount> printed = entry.amounts().vat();
         if (printed.isEmpty()) {
             return Optional.empty();
@@ -39,7 +41,8 @@ final class PrintedVat {
             return Optional.empty();
         }
         if (decision.rate().isEmpty()) {
-            return most.filter(r -> isAbove(printed.get(), figures.net().vatOnTop(r)))
+            return most.get()
+                    .filter(r -> isAbove(printed.get(), figures.net().vatOnTop(r)))
                     .map(r -> "vat-above-every-rate");
         }
         Percent rate = decision.rate().get();

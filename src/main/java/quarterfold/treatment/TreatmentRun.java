@@ -97,13 +97,12 @@ public final class TreatmentRun {
 
     /** The part whose rule stands for the entry: of several, one with VAT, since that is owed. */
     private static Part told(List<Part> parts) {
-        if (parts.size() == 1) {
-            return parts.get(0);
+        for (Part part : parts) {
+            if (!part.figures().vat().isZero()) {
+                return part;
+            }
         }
-        return parts.stream()
-                .filter(p -> !p.figures().vat().isZero())
-                .findFirst()
-                .orElse(parts.get(0));
+        return parts.get(0);
     }
 
     private List<Part> parts(Entry entry) {
@@ -179,14 +178,22 @@ public final class TreatmentRun {
                         entry,
                         parts.get(0).decision(),
                         parts.get(0).figures(),
-                        context.law().rates().on("standard", entry.taxPoint()).map(Dated::value))
+                        () ->
+                                context.law()
+                                        .rates()
+                                        .on("standard", entry.taxPoint())
+                                        .map(Dated::value))
                 : Optional.empty();
     }
 
     private static String rate(List<Part> parts) {
         Set<String> rates = new LinkedHashSet<>();
         for (Part part : parts) {
-            rates.add(part.decision().rate().isEmpty() ? "no rate" : part.decision().rateWords());
+            if (part.decision().rate().isPresent()) {
+                rates.add(part.decision().rateWords());
+            } else if (parts.size() > 1) {
+                rates.add("no rate");
+            }
         }
         return String.join(" and ", rates);
     }
