@@ -159,8 +159,19 @@ final class EntrySheets {
                 .collect(Collectors.joining(" / "));
     }
 
+    /**
+     * The sheet an entry is on: that of its kind, but a settlement's fee line that is in no box is
+     * money that moved, and would bury the invoices among the purchases.
+     */
+    static Side sideOf(Treated treated) {
+        Side side = treated.entry().kind().side();
+        boolean moneyOnly =
+                treated.boxes().isEmpty() && !treated.entry().profile().settlement().isEmpty();
+        return side == Side.PURCHASES && moneyOnly ? Side.MONEY : side;
+    }
+
     void add(Treated treated) {
-        list(treated.entry().kind().side()).add(treated);
+        list(sideOf(treated)).add(treated);
     }
 
     private ListSheet<Treated> list(Side side) {

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import quarterfold.ledger.Kind;
 import quarterfold.ledger.Kind.Side;
 import quarterfold.money.Amount;
 import quarterfold.period.Pack;
@@ -75,11 +74,11 @@ final class Tally {
     }
 
     private void add(Treated treated) {
-        Kind kind = treated.entry().kind();
-        long before = rows.merge(kind.side(), 1L, Long::sum) - 1;
+        Side side = EntrySheets.sideOf(treated);
+        long before = rows.merge(side, 1L, Long::sum) - 1;
         Amount money = treated.entry().amounts().money().abs();
-        largest.merge(kind.side(), money, (a, b) -> a.compareTo(b) > 0 ? a : b);
-        Map<String, Amount> totals = totalsOfSheet(kind.side(), before / rowsInSheet);
+        largest.merge(side, money, (a, b) -> a.compareTo(b) > 0 ? a : b);
+        Map<String, Amount> totals = totalsOfSheet(side, before / rowsInSheet);
         How how = new How(treated.treatment(), treated.rate());
         treated.boxes()
                 .forEach(
