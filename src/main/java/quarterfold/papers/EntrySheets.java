@@ -28,7 +28,7 @@ import quarterfold.treatment.Treated;
 final class EntrySheets {
 
     private static final double NARROWEST = 10;
-    private static final double UNUSED = 5;
+    private static final double UNUSED = 7.5;
 
     private final Map<Side, ListSheet<Treated>> lists = new EnumMap<>(Side.class);
     private final List<String> boxes;
@@ -95,13 +95,13 @@ final class EntrySheets {
                 Column.text("To", 5, t -> t.entry().profile().to()),
                 Column.text("Cur.", 6, t -> t.entry().profile().currency()),
                 printed("Printed net", money, t -> t.entry().amounts().net()),
-                printed("Printed VAT", money, t -> t.entry().amounts().vat()),
+                printed("Printed VAT", money + 1.5, t -> t.entry().amounts().vat()),
                 printed("Printed gross", money, t -> t.entry().amounts().gross()),
                 Column.text("Treatment", 20, t -> Words.treatment(t.treatment())),
                 Column.text("Rate", 7, Treated::rate),
                 Column.money("Value", money, Treated::net),
                 Column.money("VAT", money, Treated::vat),
-                Column.money("Claimed VAT", money, Treated::claim));
+                Column.money("Claimed VAT", money + 2, Treated::claim));
     }
 
     private static Column<Treated> printed(
