@@ -28,45 +28,50 @@ public sealed interface ImportResult {
     /** What has to be mended first, at most 1,000; empty unless refused. */
     List<Problem> problems();
 
+    /** A file whose bytes are in the ledger. */
+    sealed interface InLedger extends ImportResult permits Entered, AlreadyThere {
+        Source source();
+
+        @Override
+        default String sha256() {
+            return source().sha256();
+        }
+
+        @Override
+        default String layout() {
+            return source().layout();
+        }
+
+        @Override
+        default long rowsRead() {
+            return source().rowsRead();
+        }
+
+        @Override
+        default long entries() {
+            return source().entries();
+        }
+
+        @Override
+        default long setAside() {
+            return source().rowsSetAside();
+        }
+
+        @Override
+        default List<Problem> problems() {
+            return List.of();
+        }
+    }
+
     /**
      * The whole file is in the ledger.
      *
      * @param queries the questions its reading raised
      */
-    record Entered(Source source, List<RaisedQuery> queries) implements ImportResult {
+    record Entered(Source source, List<RaisedQuery> queries) implements InLedger {
         @Override
         public String name() {
             return source.name();
-        }
-
-        @Override
-        public String sha256() {
-            return source.sha256();
-        }
-
-        @Override
-        public String layout() {
-            return source.layout();
-        }
-
-        @Override
-        public long rowsRead() {
-            return source.rowsRead();
-        }
-
-        @Override
-        public long entries() {
-            return source.entries();
-        }
-
-        @Override
-        public long setAside() {
-            return source.rowsSetAside();
-        }
-
-        @Override
-        public List<Problem> problems() {
-            return List.of();
         }
     }
 
@@ -75,37 +80,7 @@ public sealed interface ImportResult {
      *
      * @param name of the file brought now, which may differ from the source's
      */
-    record AlreadyThere(String name, Source source) implements ImportResult {
-        @Override
-        public String sha256() {
-            return source.sha256();
-        }
-
-        @Override
-        public String layout() {
-            return source.layout();
-        }
-
-        @Override
-        public long rowsRead() {
-            return source.rowsRead();
-        }
-
-        @Override
-        public long entries() {
-            return source.entries();
-        }
-
-        @Override
-        public long setAside() {
-            return source.rowsSetAside();
-        }
-
-        @Override
-        public List<Problem> problems() {
-            return List.of();
-        }
-    }
+    record AlreadyThere(String name, Source source) implements InLedger {}
 
     /**
      * Nothing was entered.
