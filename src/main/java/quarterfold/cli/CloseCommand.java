@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.papers.Caution;
 import quarterfold.papers.ReturnJson;
 import quarterfold.papers.WorkingPapers;
 import quarterfold.period.Closing;
@@ -84,7 +85,7 @@ final class CloseCommand implements Callable<Integer> {
                     .printf(
                             "%nClosed. The working papers are in %s%n%n%s%n",
                             Texts.plain(book.book().papers(named.name()).toString()),
-                            Texts.caution());
+                            Caution.text());
         } else {
             command.commandLine().getOut().println(ReturnJson.of(closed));
         }

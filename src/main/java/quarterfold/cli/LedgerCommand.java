@@ -58,18 +58,13 @@ final class LedgerCommand implements Callable<Integer> {
 
     private static void print(Treated treated, PrintWriter out) {
         Line line = treated.entry().line();
-        String document = line.document().isEmpty() ? line.order() : line.document();
-        String party =
-                line.profile().party().isEmpty()
-                        ? line.profile().channel()
-                        : line.profile().party();
         out.println(
                 ROW.formatted(
                                 treated.entry().number(),
                                 line.taxPoint(),
                                 line.profile().kind().code(),
-                                Texts.cell(document, 16),
-                                Texts.cell(party, 22),
+                                Texts.document(line, 16),
+                                Texts.party(line, 22),
                                 Texts.money(treated.net()),
                                 Texts.money(treated.vat()),
                                 Texts.money(line.amounts().money()),

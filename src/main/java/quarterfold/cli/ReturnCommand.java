@@ -1,6 +1,5 @@
 package quarterfold.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -9,6 +8,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.papers.Caution;
 import quarterfold.papers.ReturnJson;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
@@ -30,7 +30,7 @@ final class ReturnCommand implements Callable<Integer> {
     private boolean json;
 
     @Override
-    public Integer call() throws IOException {
+    public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
             Period named = book.period(period);
@@ -40,7 +40,7 @@ final class ReturnCommand implements Callable<Integer> {
             } else {
                 ReturnText.print(vatReturn, book.returns().pack(named).settings(), out);
                 out.println();
-                out.println(Texts.caution());
+                out.println(Caution.text());
             }
         }
         return ExitCode.DONE;

@@ -1,8 +1,5 @@
 package quarterfold.cli;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -10,9 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.Profile;
 import quarterfold.money.Amount;
 
-/** How the command line writes figures, days and the caution. */
+/** How the command line writes figures, days and what files say. */
 final class Texts {
 
     private static final DateTimeFormatter DAY =
@@ -62,15 +61,15 @@ final class Texts {
         return lines;
     }
 
-    /** The words every result carries. */
-    static String caution() throws IOException {
-        try (InputStream in =
-                Texts.class.getResourceAsStream("/quarterfold/templates/caution.txt")) {
-            if (in == null) {
-                throw new IllegalStateException("caution.txt is not in the program");
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8).strip();
-        }
+    /** The document's number as a row of a list has it, or else the channel's order. */
+    static String document(Line line, int width) {
+        return cell(line.document().isEmpty() ? line.order() : line.document(), width);
+    }
+
+    /** The party as a row of a list has it, or else the channel. */
+    static String party(Line line, int width) {
+        Profile profile = line.profile();
+        return cell(profile.party().isEmpty() ? profile.channel() : profile.party(), width);
     }
 
     /** {@link #plain} text, cut at a width. */

@@ -84,16 +84,12 @@ final class VouchText {
 
     private void row(Treated treated, Amount adds) {
         Line line = treated.entry().line();
-        String party =
-                line.profile().party().isEmpty()
-                        ? line.profile().channel()
-                        : line.profile().party();
         out.printf(
                 ROW,
                 treated.entry().number(),
                 line.taxPoint(),
-                Texts.cell(line.document().isEmpty() ? line.order() : line.document(), 18),
-                Texts.cell(party, 24),
+                Texts.document(line, 18),
+                Texts.party(line, 24),
                 Texts.money(adds),
                 treated.rule(),
                 Texts.cell(files.getOrDefault(treated.entry().source(), ""), 60)
