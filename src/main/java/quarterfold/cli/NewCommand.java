@@ -24,6 +24,9 @@ import quarterfold.law.Law;
 import quarterfold.law.VatNumber;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.PaymentMethod;
+import quarterfold.ledger.Periods;
+import quarterfold.ledger.Schemes;
 import quarterfold.ledger.Settings;
 
 @Command(
@@ -76,8 +79,14 @@ final class NewCommand implements Callable<Integer> {
             names = "--scheme",
             paramLabel = "SCHEME",
             defaultValue = "standard",
-            description = "default: ${DEFAULT-VALUE}")
+            description = "standard, cash or flat-rate; default: ${DEFAULT-VALUE}")
     private String scheme = "standard";
+
+    @Option(
+            names = "--flat-rate-sector",
+            paramLabel = "ID",
+            description = "the trade sector of the flat rate in flat-rates.csv, such as 044")
+    private Optional<String> flatRateSector = Optional.empty();
 
     @Option(
             names = "--zone",
@@ -123,17 +132,18 @@ final class NewCommand implements Callable<Integer> {
                                 country,
                                 "the country it is established in, such as GB"),
                         needed("--vat-number", vatNumber, "the VAT number, such as GB101747696"),
-                        needed(
-                                "--registered-from",
-                                registeredFrom,
-                                "the day it was registered for VAT from, such as 2024-01-01",
-                                LocalDate::parse),
-                        needed(
-                                "--period-ends",
-                                periodEnds,
-                                "the months periods end in, such as 3,6,9,12",
-                                NewCommand::months),
-                        scheme,
+                        Periods.of(
+                                needed(
+                                        "--registered-from",
+                                        registeredFrom,
+                                        "the day it was registered for VAT from, such as 2024-01-01",
+                                        LocalDate::parse),
+                                needed(
+                                        "--period-ends",
+                                        periodEnds,
+                                        "the months periods end in, such as 3,6,9,12",
+                                        NewCommand::months)),
+                        Schemes.of(scheme, flatRateSector),
                         parsed(
                                 "--zone",
                                 zone,
@@ -143,6 +153,7 @@ final class NewCommand implements Callable<Integer> {
                         perLine(),
                         northernIreland,
                         stock,
+                        PaymentMethod.FASTER_PAYMENT,
                         Map.of());
         Book book = made(settings);
         String number = settings.vatNumber();

@@ -3,17 +3,17 @@ package quarterfold.ledger;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.Month;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 
 /** Settings as {@code book.yaml}: written by filling a commented template, read strictly. */
 final class SettingsFile {
     private static final String TEMPLATE = "/quarterfold/templates/book/book.yaml";
-    private static final Pattern PLACE = Pattern.compile("\\$\\{(\\w+)}");
+
+    /** A line such as {@code name: ${}}, or {@code due: ${or an example}} where it may lack. */
+    private static final Pattern PLACE = Pattern.compile("(?m)^(\\w+): \\$\\{(?:or (.+))?}$");
 
     private SettingsFile() {}
 
@@ -33,44 +33,22 @@ final class SettingsFile {
      * @throws LedgerException if a setting would be refused when read
      */
     static String write(Settings settings) {
-        Map<String, String> values =
-                Map.ofEntries(
-                        Map.entry("name", quoted(settings.name())),
-                        Map.entry("country", quoted(settings.country())),
-                        Map.entry("vat_number", quoted(settings.vatNumber())),
-                        Map.entry("registered_from", settings.registeredFrom().toString()),
-                        Map.entry("period_ends", months(settings)),
-                        Map.entry("scheme", quoted(settings.scheme())),
-                        Map.entry("zone", quoted(settings.zone().getId())),
-                        Map.entry("currency", quoted(settings.currency())),
-                        Map.entry("rounding", settings.roundingPerLine() ? "per-line" : "per-box"),
-                        Map.entry("northern_ireland", settings.northernIreland() ? "yes" : "no"),
-                        Map.entry("stock", quoted(settings.stock())),
-                        Map.entry("choices", choices(settings)));
+        Map<String, String> values = new SettingsText(settings).values();
         String text =
                 PLACE.matcher(template())
-                        .replaceAll(
-                                place ->
-                                        Matcher.quoteReplacement(
-                                                values.getOrDefault(place.group(1), "")));
+                        .replaceAll(place -> Matcher.quoteReplacement(line(place, values)));
         read("", text);
         return text;
     }
 
-    private static String months(Settings settings) {
-        return settings.periodEnds().stream()
-                .map(Month::getValue)
-                .map(String::valueOf)
-                .collect(Collectors.joining(", ", "[", "]"));
-    }
-
-    private static String choices(Settings settings) {
-        return settings.choices().isEmpty()
-                ? "{}"
-                : new TreeMap<>(settings.choices())
-                        .entrySet().stream()
-                                .map(c -> quoted(c.getKey()) + ": " + quoted(c.getValue()))
-                                .collect(Collectors.joining("\n  ", "\n  ", ""));
+    /** A setting's line; where it is not stated, its example as a comment. */
+    private static String line(MatchResult place, Map<String, String> values) {
+        String value = values.getOrDefault(place.group(1), "");
+        String example = place.group(2);
+        if (value.isEmpty() && example != null) {
+            return "# %s: %s".formatted(place.group(1), example);
+        }
+        return "%s: %s".formatted(place.group(1), value);
     }
 
     /** A double-quoted YAML text: nothing in it can be taken for anything but text. */

@@ -1,162 +1,127 @@
 package quarterfold.ledger;
 
-import java.time.LocalDate;
-import java.time.Month;
 import java.time.ZoneId;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /** Reads one settings file: every setting, every problem, each with its line. */
 final class SettingsReader {
     private static final List<String> NAMES =
-            List.of(
-                    "name",
-                    "country",
-                    "vat_number",
-                    "registered_from",
-                    "period_ends",
-                    "scheme",
-                    "zone",
-                    "currency",
-                    "rounding",
-                    "northern_ireland",
-                    "stock",
-                    "choices");
+            Stream.of(
+                            List.of("name", "country", "vat_number"),
+                            PeriodsReader.NAMES,
+                            List.of(
+                                    SchemesReader.NAME,
+                                    SchemesReader.SECTOR,
+                                    "zone",
+                                    "currency",
+                                    "rounding",
+                                    "northern_ireland",
+                                    "stock",
+                                    "pays_by",
+                                    "choices"))
+                    .flatMap(List::stream)
+                    .toList();
+    private static final PaymentMethod[] METHODS = PaymentMethod.values();
+    private static final String PAYMENT =
+            Arrays.stream(METHODS).map(PaymentMethod::code).collect(Collectors.joining(", "));
     private static final String COUNTRY = "two capital letters, ISO 3166";
 
     private final YamlFile yaml;
-    private final Map<String, Node> settings = new LinkedHashMap<>();
 
     SettingsReader(String place, String text) {
         yaml = new YamlFile(place, text);
     }
 
     Settings read() {
-        yaml.root().ifPresent(this::collect);
+        YamlSettings settings = new YamlSettings(yaml, "", yaml.root(), NAMES);
         Optional<String> name =
-                text("name", "the name of the business", "Fernmoor Crafts", SettingsReader::filled);
-        Optional<String> country = text("country", COUNTRY, "GB", SettingsReader::country);
+                settings.required(
+                        "name",
+                        "the name of the business, such as Fernmoor Crafts",
+                        SettingsReader::filled);
+        Optional<String> country =
+                settings.required("country", COUNTRY + ", such as GB", SettingsReader::country);
         Optional<String> vatNumber =
-                text("vat_number", "the VAT number as written", "GB101747696", Optional::of);
-        Optional<LocalDate> from =
-                text(
-                        "registered_from",
-                        "year-month-day",
-                        "2024-01-01",
-                        t -> of(LocalDate::parse, t));
-        Optional<List<Month>> ends = periodEnds();
-        Optional<String> scheme =
-                required(
-                        "scheme",
-                        "'standard': the flat rate, cash and annual schemes are not worked out yet",
-                        t -> Optional.of(t).filter("standard"::equals));
+                settings.required(
+                        "vat_number",
+                        "the VAT number as written, such as GB101747696",
+                        Optional::of);
+        Optional<Periods> periods = new PeriodsReader(yaml, settings).read();
+        Optional<Schemes> schemes = new SchemesReader(yaml, settings).read();
         Optional<ZoneId> zone =
-                text("zone", "a time zone", "Europe/London", t -> of(ZoneId::of, t));
+                settings.required(
+                        "zone",
+                        "a time zone, such as Europe/London",
+                        t -> YamlSettings.of(ZoneId::of, t));
         Optional<String> currency =
-                text(
+                settings.required(
                         "currency",
-                        "three capital letters, ISO 4217",
-                        "GBP",
-                        t -> of(c -> Currency.getInstance(c).getCurrencyCode(), t));
-        Optional<Boolean> perLine = choice("rounding", "per-line", "per-box");
-        Optional<Boolean> northern = choice("northern_ireland", "yes", "no");
+                        "three capital letters, ISO 4217, such as GBP",
+                        t -> YamlSettings.of(c -> Currency.getInstance(c).getCurrencyCode(), t));
+        Optional<Boolean> perLine = choice(settings, "rounding", "per-line", "per-box");
+        Optional<Boolean> northern = choice(settings, "northern_ireland", "yes", "no");
         Optional<String> stock =
-                text(
+                settings.required(
                         "stock",
-                        COUNTRY + ", or XI for Northern Ireland",
-                        "GB",
+                        COUNTRY + ", or XI for Northern Ireland, such as GB",
                         t -> t.equals("XI") ? Optional.of(t) : country(t));
-        Map<String, String> choices = choices();
+        Optional<PaymentMethod> paysBy =
+                settings.optional(
+                        "pays_by",
+                        PAYMENT,
+                        t -> Arrays.stream(METHODS).filter(m -> m.code().equals(t)).findFirst());
+        Map<String, String> choices = choices(settings);
+        periods.ifPresent(p -> schemes.ifPresent(s -> checkStart(settings, p, s)));
         yaml.refuse();
         return new Settings(
                 name.orElseThrow(),
                 country.orElseThrow(),
                 vatNumber.orElseThrow(),
-                from.orElseThrow(),
-                ends.orElseThrow(),
-                scheme.orElseThrow(),
+                periods.orElseThrow(),
+                schemes.orElseThrow(),
                 zone.orElseThrow(),
                 currency.orElseThrow(),
                 perLine.orElseThrow(),
                 northern.orElseThrow(),
                 stock.orElseThrow(),
+                paysBy.orElse(PaymentMethod.FASTER_PAYMENT),
                 choices);
     }
 
-    private void collect(MappingNode root) {
-        for (NodeTuple pair : root.getValue()) {
-            String key = YamlFile.text(pair.getKeyNode()).orElse("?");
-            if (!NAMES.contains(key)) {
-                yaml.problem(
-                        pair.getKeyNode(),
-                        key,
-                        "found a setting this program does not know; expected one of "
-                                + String.join(", ", NAMES));
-            } else if (settings.putIfAbsent(key, pair.getValueNode()) != null) {
-                yaml.problem(pair.getKeyNode(), key, "found a second time; remove one of the two");
-            }
+    private static void checkStart(YamlSettings settings, Periods periods, Schemes schemes) {
+        if (schemes.from().firstKey().isAfter(periods.registeredFrom())) {
+            settings.problem(
+                    SchemesReader.NAME,
+                    "found no scheme before %s; expected one from the registration on %s or earlier"
+                            .formatted(schemes.from().firstKey(), periods.registeredFrom()));
         }
     }
 
-    private <T> Optional<T> text(
-            String key, String expected, String example, Function<String, Optional<T>> parse) {
-        return required(key, expected + ", such as " + example, parse);
-    }
-
-    private <T> Optional<T> required(
-            String key, String expected, Function<String, Optional<T>> parse) {
-        Node node = settings.get(key);
-        Optional<T> value = YamlFile.text(node).flatMap(parse);
-        if (value.isEmpty()) {
-            yaml.unexpected(node, key, expected);
-        }
-        return value;
-    }
-
-    private Optional<Boolean> choice(String key, String yes, String no) {
-        return required(
+    private static Optional<Boolean> choice(
+            YamlSettings settings, String key, String yes, String no) {
+        return settings.required(
                 key,
                 yes + " or " + no,
                 t -> Optional.of(t).filter(List.of(yes, no)::contains).map(yes::equals));
     }
 
-    private Optional<List<Month>> periodEnds() {
-        Node node = settings.get("period_ends");
-        List<Month> months = new ArrayList<>();
-        if (node instanceof SequenceNode list) {
-            for (Node month : list.getValue()) {
-                YamlFile.text(month)
-                        .flatMap(t -> of(n -> Month.of(Integer.parseInt(n)), t))
-                        .filter(m -> months.isEmpty() || m.compareTo(last(months)) > 0)
-                        .ifPresent(months::add);
-            }
-            if (!months.isEmpty() && months.size() == list.getValue().size()) {
-                return Optional.of(months);
-            }
-        }
-        yaml.unexpected(node, "period_ends", "months from 1 to 12, rising, such as [3, 6, 9, 12]");
-        return Optional.empty();
-    }
-
-    private static Month last(List<Month> months) {
-        return months.get(months.size() - 1);
-    }
-
-    private Map<String, String> choices() {
+    private Map<String, String> choices(YamlSettings settings) {
         String expected = "'name: choice' lines, such as deemed-supply-in-box-6: yes, or {}";
         Map<String, String> choices = new LinkedHashMap<>();
-        if (!(settings.get("choices") instanceof MappingNode map)) {
-            yaml.unexpected(settings.get("choices"), "choices", expected);
+        Optional<Node> node = settings.node("choices");
+        if (!(node.orElse(null) instanceof MappingNode map)) {
+            yaml.unexpected(node.orElse(null), "choices", expected);
             return choices;
         }
         for (NodeTuple pair : map.getValue()) {
@@ -181,14 +146,5 @@ final class SettingsReader {
     private static Optional<String> country(String text) {
         return Optional.of(text)
                 .filter(Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2)::contains);
-    }
-
-    /** What {@code parse} makes of the text; nothing where it refuses. */
-    private static <T> Optional<T> of(Function<String, T> parse, String text) {
-        try {
-            return Optional.of(parse.apply(text));
-        } catch (IllegalArgumentException | java.time.DateTimeException refused) {
-            return Optional.empty();
-        }
     }
 }

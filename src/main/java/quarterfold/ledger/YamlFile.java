@@ -30,13 +30,13 @@ final class YamlFile {
         this.text = text;
     }
 
-    /** The file's settings; nothing, and a problem, where it has none. */
-    Optional<MappingNode> root() {
+    /** The file's settings. Refuses a file that has none. */
+    MappingNode root() {
         try {
             Optional<Node> root =
                     new Compose(LoadSettings.builder().setLabel(place).build()).composeString(text);
             if (root.isPresent() && root.get() instanceof MappingNode map) {
-                return Optional.of(map);
+                return map;
             }
             throw bad(place + ": found no settings; " + SHAPE);
         } catch (MarkedYamlEngineException e) {

@@ -113,7 +113,8 @@ class UsageTest {
                     --zone            | Mars       | --zone: found 'Mars'; expected a time zone, such as Europe/London
                     --currency        | EUR        | --currency: found 'EUR'; expected the currency of the return, such as GBP
                     --currency        | pounds     | --currency: found 'pounds'; expected three capital letters, ISO 4217, such as GBP
-                    --scheme          | flat       | --scheme: found 'flat'; expected 'standard': the flat rate, cash and annual schemes are not worked out yet
+                    --scheme          | flat       | --scheme: found 'flat'; expected standard, cash or flat-rate, or first days with one of them each, such as {2024-01-01: standard, 2026-07-01: cash}
+                    --scheme          | flat-rate  | --flat-rate-sector: found nothing; expected the trade sector of the flat rate by its id in flat-rates.csv, such as "044"
                     --name            | ` `        | --name: found ' '; expected the name of the business, such as Fernmoor Crafts
                     --vat-number      | ``         | --vat-number: found ''; expected the VAT number, such as GB101747696
                     """)

@@ -112,8 +112,8 @@ class BookTest {
                 .hasMessage(
                         "[name]: found ' '; expected the name of the business, such as Fernmoor"
                                 + " Crafts\n"
-                                + "[scheme]: found 'flat-rate'; expected 'standard': the flat rate,"
-                                + " cash and annual schemes are not worked out yet");
+                                + "[flat_rate_sector]: found nothing; expected the trade sector of the"
+                                + " flat rate by its id in flat-rates.csv, such as \"044\"");
         assertThat(files(home)).isEmpty();
     }
 

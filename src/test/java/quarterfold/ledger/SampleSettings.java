@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The settings of an invented seller in Great Britain, and the same with one thing changed. */
 public final class SampleSettings {
@@ -47,38 +48,60 @@ public final class SampleSettings {
                 GB.name(),
                 country,
                 GB.vatNumber(),
-                GB.registeredFrom(),
-                GB.periodEnds(),
-                GB.scheme(),
+                GB.periods(),
+                GB.schemes(),
                 GB.zone(),
                 GB.currency(),
                 false,
                 northernIreland,
                 stock,
+                GB.paysBy(),
                 choices);
     }
 
     public static Settings perLine() {
-        return with(GB.registeredFrom(), GB.periodEnds(), true);
+        return with(GB.periods(), GB.schemes(), true, GB.paysBy());
     }
 
     public static Settings registered(LocalDate from, String periodEnds) {
-        return with(from, months(periodEnds), false);
+        return on(Periods.of(from, months(periodEnds)));
     }
 
-    private static Settings with(LocalDate from, List<Month> ends, boolean perLine) {
+    public static Settings on(Periods periods) {
+        return with(periods, GB.schemes(), false, GB.paysBy());
+    }
+
+    /** One scheme from the first day on; the sector of the flat rate, or an empty text. */
+    public static Settings scheme(String word, String sector) {
+        return on(Schemes.of(word, Optional.of(sector).filter(s -> !s.isEmpty())));
+    }
+
+    public static Settings on(Schemes schemes) {
+        return with(GB.periods(), schemes, false, GB.paysBy());
+    }
+
+    public static Settings on(Periods periods, Schemes schemes) {
+        return with(periods, schemes, false, GB.paysBy());
+    }
+
+    public static Settings paying(Periods periods, PaymentMethod paysBy) {
+        return with(periods, GB.schemes(), false, paysBy);
+    }
+
+    private static Settings with(
+            Periods periods, Schemes schemes, boolean perLine, PaymentMethod paysBy) {
         return new Settings(
                 GB.name(),
                 GB.country(),
                 GB.vatNumber(),
-                from,
-                ends,
-                GB.scheme(),
+                periods,
+                schemes,
                 GB.zone(),
                 GB.currency(),
                 perLine,
                 false,
                 GB.stock(),
+                paysBy,
                 Map.of());
     }
 }

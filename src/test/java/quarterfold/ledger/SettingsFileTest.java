@@ -82,8 +82,8 @@ class SettingsFileTest {
                 .contains("period_ends: [3, 6, 9, 12]\n")
                 .endsWith("choices: {}\n")
                 .doesNotContain("${");
-        assertThat(text.lines().filter(l -> !l.isBlank() && !l.startsWith("#"))).hasSize(12);
-        assertThat(text.split("\n\n")).hasSize(13).allMatch(part -> part.startsWith("# "));
+        assertThat(text.lines().filter(l -> !l.isBlank() && !l.startsWith("#"))).hasSize(13);
+        assertThat(text.split("\n\n")).hasSize(20).allMatch(part -> part.startsWith("# "));
     }
 
     @ParameterizedTest
@@ -102,13 +102,13 @@ class SettingsFileTest {
                     period_ends: [3, 6, 9, 12]  | period_ends: [3, 13]        | book.yaml:5 [period_ends]: found '[3, 13]'; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
                     period_ends: [3, 6, 9, 12]  | period_ends: [6, 3]         | book.yaml:5 [period_ends]: found '[6, 3]'; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
                     period_ends: [3, 6, 9, 12]  | period_ends: []             | book.yaml:5 [period_ends]: found '[]'; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
-                    scheme: standard            | scheme: flat-rate           | book.yaml:6 [scheme]: found 'flat-rate'; expected 'standard': the flat rate, cash and annual schemes are not worked out yet
+                    scheme: standard            | scheme: flat                | book.yaml:6 [scheme]: found 'flat'; expected standard, cash or flat-rate, or first days with one of them each, such as {2024-01-01: standard, 2026-07-01: cash}
                     zone: Europe/London         | zone: London                | book.yaml:7 [zone]: found 'London'; expected a time zone, such as Europe/London
                     currency: GBP               | currency: STG               | book.yaml:8 [currency]: found 'STG'; expected three capital letters, ISO 4217, such as GBP
                     rounding: per-box           | rounding: down              | book.yaml:9 [rounding]: found 'down'; expected per-line or per-box
                     northern_ireland: no        | northern_ireland: No        | book.yaml:10 [northern_ireland]: found 'No'; expected yes or no
                     stock: GB                   | stock: GB-NIR               | book.yaml:11 [stock]: found 'GB-NIR'; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
-                    stock: GB                   | shelf: GB                   | book.yaml:11 [shelf]: found a setting this program does not know; expected one of name, country, vat_number, registered_from, period_ends, scheme, zone, currency, rounding, northern_ireland, stock, choices¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
+                    stock: GB                   | shelf: GB                   | book.yaml:11 [shelf]: found a setting this program does not know; expected one of name, country, vat_number, registered_from, registered_to, period_ends, periods, annual_accounting, payments_on_account, partial_exemption_year_ends, scheme, flat_rate_sector, zone, currency, rounding, northern_ireland, stock, pays_by, choices¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
                     stock: GB                   | name: Other                 | book.yaml:11 [name]: found a second time; remove one of the two¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
                     choices: {}                 | choices: yes                | book.yaml:12 [choices]: found 'yes'; expected 'name: choice' lines, such as deemed-supply-in-box-6: yes, or {}
                     choices: {}                 | choices: {a: [1]}           | book.yaml:12 [choices]: found '[1]'; expected 'name: choice' lines, such as deemed-supply-in-box-6: yes, or {}
@@ -149,7 +149,7 @@ class SettingsFileTest {
                         book.yaml [vat_number]: found nothing; expected the VAT number as written, such as GB101747696
                         book.yaml [registered_from]: found nothing; expected year-month-day, such as 2024-01-01
                         book.yaml [period_ends]: found nothing; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
-                        book.yaml [scheme]: found nothing; expected 'standard': the flat rate, cash and annual schemes are not worked out yet
+                        book.yaml [scheme]: found nothing; expected standard, cash or flat-rate, or first days with one of them each, such as {2024-01-01: standard, 2026-07-01: cash}
                         book.yaml [zone]: found nothing; expected a time zone, such as Europe/London
                         book.yaml [currency]: found nothing; expected three capital letters, ISO 4217, such as GBP
                         book.yaml [rounding]: found nothing; expected per-line or per-box
