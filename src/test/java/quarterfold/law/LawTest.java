@@ -35,7 +35,10 @@ class LawTest {
                         "form.csv",
                         "blocked.csv",
                         "evidence.csv",
-                        "periods.csv");
+                        "periods.csv",
+                        "flat-rates.csv",
+                        "fuel-scale.csv",
+                        "evidence-shows.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
@@ -397,6 +400,19 @@ class LawTest {
         assertThatThrownBy(() -> Law.of("FR"))
                 .isInstanceOf(LawException.class)
                 .hasMessage("there are no tables for the country FR: rates.csv is missing");
+    }
+
+    /** A close froze the tables of its day; a table added since has no rows in them. */
+    @Test
+    void aLawFrozenBeforeATableWasAdded() {
+        List<String> added = List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv");
+        Law frozen = Law.of(law.files().stream().filter(f -> !added.contains(f.name())).toList());
+        assertThat(frozen.files()).hasSize(law.files().size() - 3);
+        assertThat(frozen.flatRates(TODAY)).isEmpty();
+        assertThat(frozen.flatRate("044", TODAY)).isEmpty();
+        assertThat(frozen.fuelScale(140, TODAY)).isEmpty();
+        assertThat(frozen.particulars("invoice", TODAY)).isEmpty();
+        assertThat(frozen.treatments().rows()).isEqualTo(law.treatments().rows());
     }
 
     @Test
