@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.money.Amount;
@@ -38,7 +39,10 @@ public final class Law {
                     "form.csv",
                     "blocked.csv",
                     "evidence.csv",
-                    "periods.csv");
+                    "periods.csv",
+                    "flat-rates.csv",
+                    "fuel-scale.csv",
+                    "evidence-shows.csv");
 
     private final List<TableFile> files;
     private final Rates rates;
@@ -52,6 +56,9 @@ public final class Law {
     private final Keyed<Blocked> blocked;
     private final Keyed<EvidenceRule> evidence;
     private final Keyed<String> periods;
+    private final List<Dated<FlatRate>> flatRates;
+    private final List<Dated<FuelScale>> fuelScale;
+    private final List<Dated<Particular>> particulars;
 
     /** A limit and the unit it is in, such as pounds or years. */
     public record Limit(Amount amount, String unit) {}
@@ -100,6 +107,9 @@ public final class Law {
                                         row.needed("words")));
         evidence = Keyed.read(table("evidence.csv"), "evidence", Law::evidenceRule);
         periods = Keyed.read(table("periods.csv"), "name", row -> row.needed("value"));
+        flatRates = added("flat-rates.csv", FlatRate::of, FlatRate::id);
+        fuelScale = added("fuel-scale.csv", FuelScale::of, f -> "" + f.co2From());
+        particulars = added("evidence-shows.csv", Particular::of, Particular::name);
     }
 
     private TableFile table(String name) {
@@ -107,6 +117,16 @@ public final class Law {
                 .filter(f -> f.name().equals(name))
                 .findFirst()
                 .orElseThrow(() -> new LawException("the law has no table " + name));
+    }
+
+    /** A table that laws frozen before it was added lack: it has no rows in them. */
+    private <T> List<Dated<T>> added(
+            String table, Function<Table.Row, T> value, Function<T, String> name) {
+        return files.stream()
+                .filter(f -> f.name().equals(table))
+                .findFirst()
+                .map(f -> Table.read(f).dated(value, name))
+                .orElse(List.of());
     }
 
     /** Reads the shipped tables of a country, such as {@code GB}. */
@@ -196,6 +216,33 @@ public final class Law {
         return evidence.on(code, day);
     }
 
+    /** What a sector pays under the flat-rate scheme on the day. */
+    public Optional<Dated<FlatRate>> flatRate(String id, LocalDate day) {
+        return flatRates.stream()
+                .filter(d -> d.isInForce(day) && d.value().id().equals(id))
+                .findFirst();
+    }
+
+    /** The sectors of the flat-rate scheme on the day, in the table's order. */
+    public List<FlatRate> flatRates(LocalDate day) {
+        return flatRates.stream().filter(d -> d.isInForce(day)).map(Dated::value).toList();
+    }
+
+    /**
+     * The fuel scale charge of a car, by its emissions in grams per kilometre, for a period that
+     * begins on the day. Empty where no table is in force.
+     */
+    public Optional<Dated<FuelScale>> fuelScale(int co2, LocalDate periodStart) {
+        return FuelScale.band(fuelScale, co2, periodStart);
+    }
+
+    /** What a document of this kind must show on the day, in the table's order. */
+    public List<Dated<Particular>> particulars(String evidence, LocalDate day) {
+        return particulars.stream()
+                .filter(d -> d.isInForce(day) && d.value().evidence().equals(evidence))
+                .toList();
+    }
+
     /** The words of a query. Refuses a code the table does not have. */
     public QueryText query(String code) {
         return Optional.ofNullable(queries.get(code))
@@ -226,6 +273,8 @@ public final class Law {
                                 areas.stream(),
                                 blocked.stream(),
                                 evidence.stream(),
+                                flatRates.stream(),
+                                particulars.stream(),
                                 treatments.rows().stream(),
                                 boxRules.values().stream().flatMap(List::stream))
                         .flatMap(s -> s);

@@ -35,7 +35,10 @@ class LawTest {
                         "form.csv",
                         "blocked.csv",
                         "evidence.csv",
-                        "periods.csv");
+                        "periods.csv",
+                        "flat-rates.csv",
+                        "fuel-scale.csv",
+                        "evidence-shows.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
@@ -81,7 +84,15 @@ class LawTest {
         no-invoice,                 2026-08-01, 25,    pounds, VAT Notice 700 para 19.7.5
         consignment,                2020-12-31, ,      ,       VATA 1994 s.5A: from 1 January 2021
         consignment,                2021-01-01, 135,   pounds, VATA 1994 s.5A
+        gifts,                      2003-09-30, ,      ,       'Finance Act 2003 s.21(4): gifts made on or after 1 October 2003'
+        gifts,                      2003-10-01, 50,    pounds, Finance Act 2003 s.21
         gifts,                      2026-08-01, 50,    pounds, HMRC manual VATSC03322
+        stock-at-deregistration,    2000-03-31, ,      ,       SI 2000/266 art 1
+        stock-at-deregistration,    2000-04-01, 1000,  pounds, SI 2000/266 art 2
+        supplier-unpaid,            2002-12-31, ,      ,       VAT Regulations 1995 reg 172F
+        supplier-unpaid,            2003-01-01, 6,     months, VAT Regulations 1995 reg 172G
+        bad-debt-limit,             2009-03-31, 42,    months, HMRC manual VR7430
+        bad-debt-limit,             2009-04-01, 54,    months, VAT Regulations 1995 reg 165A
         error-correction-floor,     2008-06-30, 2000,  pounds, VAT Regulations 1995 reg 34 as made
         error-correction-floor,     2008-07-01, 10000, pounds, HMRC manual VAEC7190
         error-correction-cap,       2008-06-30, ,      ,       HMRC manual VAEC7190
@@ -97,6 +108,53 @@ class LawTest {
         refund-document,            2019-08-31, ,      ,       SI 2019/1048
         refund-document,            2019-09-01, 14,    days,   SI 2019/1048
         partial-exemption-month,    2026-08-01, 625,   pounds, VAT Regulations 1995 reg 106
+        partial-exemption-percent,  2026-08-01, 50,    percent, VAT Regulations 1995 reg 106
+        partial-exemption-simple-month,   2010-03-31, ,    ,        SI 2010/559 reg 1
+        partial-exemption-simple-month,   2010-04-01, 625, pounds,  VAT Regulations 1995 reg 105A
+        partial-exemption-simple-percent, 2010-03-31, ,    ,        SI 2010/559 reg 1
+        partial-exemption-simple-percent, 2010-04-01, 50,  percent, VAT Regulations 1995 reg 105A
+        partial-exemption-annual-test,    2010-04-01, 1000000, pounds, 'SI 2010/559, explanatory note on reg 8'
+        partial-exemption-whole-percent,  2005-03-31, ,       ,       SI 2005/762 reg 1
+        partial-exemption-whole-percent,  2005-04-01, 400000, pounds, SI 2005/762 reg 3
+        partial-exemption-override,       2002-04-17, ,       ,       SI 2002/1074
+        partial-exemption-override,       2002-04-18, 50000,  pounds, VAT Regulations 1995 reg 107E
+        goods-on-approval,          1994-08-31, ,      ,       VATA 1994 s.101
+        goods-on-approval,          1994-09-01, 12,    months, 'VATA 1994 s.6(2)(c)'
+        invoice-tax-point,          2026-08-01, 14,    days,   VATA 1994 s.6(5)
+        invoice-due,                2026-08-01, 30,    days,   VAT Regulations 1995 reg 13(5) (from memory)
+        prompt-payment-price-paid,  2015-03-31, 0,     switch, HMRC manual VATVAL08500
+        prompt-payment-price-paid,  2015-04-01, 1,     switch, Finance Act 2014 s.108(4)
+        retained-payment-taxed,     2019-02-28, 0,     switch, Revenue and Customs Brief 13 (2018)
+        retained-payment-taxed,     2019-03-01, 1,     switch, Revenue and Customs Brief 13 (2018)
+        voucher-single-or-multi,    2018-12-31, 0,     switch, VATA 1994 s.51B
+        voucher-single-or-multi,    2019-01-01, 1,     switch, VATA 1994 s.51C
+        domestic-reverse-charge-goods, 2007-05-31, ,   ,       Information Sheet 08/07
+        domestic-reverse-charge-goods, 2007-06-01, 5000, pounds, Information Sheet 08/07
+        domestic-reverse-charge-construction, 2021-02-28, , ,  professional notes
+        domestic-reverse-charge-construction, 2021-03-01, 1, switch, professional notes
+        cash-accounting-join,       2007-03-31, ,      ,       SI 2007/768
+        cash-accounting-join,       2007-04-01, 1350000, pounds, SI 2007/768 reg 3
+        cash-accounting-leave,      2007-04-01, 1600000, pounds, SI 2007/768 reg 4
+        cash-accounting-terms,      2026-08-01, 6,     months, VAT Regulations 1995 reg 58(2)(e)
+        flat-rate-join,             2003-04-09, ,      ,       SI 2003/1069
+        flat-rate-join,             2003-04-10, 150000, pounds, SI 2003/1069 reg 7
+        flat-rate-leave,            2011-01-03, 225000, pounds, SI 2003/1069 reg 7
+        flat-rate-leave,            2011-01-04, 230000, pounds, SI 2010/2940 reg 5
+        flat-rate-stay,             2011-01-03, 187500, pounds, SI 2003/1069 reg 7
+        flat-rate-stay,             2011-01-04, 191500, pounds, SI 2010/2940 reg 5
+        flat-rate-first-year-discount, 2003-12-31, ,   ,       VAT Regulations 1995 reg 55JB
+        flat-rate-first-year-discount, 2004-01-01, 1,  points, VAT Regulations 1995 reg 55JB
+        flat-rate-limited-cost,     2017-03-31, ,      ,       SI 2017/295 reg 1
+        flat-rate-limited-cost,     2017-04-01, 16.5,  percent, SI 2017/295
+        limited-cost-goods-year,    2017-04-01, 1000,  pounds, SI 2017/295 reg 3
+        limited-cost-goods-quarter, 2017-04-01, 250,   pounds, hmrc/vat-flat-rate-calculator-frontend
+        limited-cost-goods-percent, 2017-04-01, 2,     percent, SI 2017/295 reg 3
+        flat-rate-capital-goods,    2026-08-01, 2000,  pounds, VAT Regulations 1995 reg 55E
+        fuel-scale-small-engine,    2026-08-01, 1400,  cubic-centimetres, 'GOV.UK, road fuel scale charges'
+        fuel-scale-small-engine-co2, 2026-08-01, 140,  grams-per-kilometre, 'GOV.UK, road fuel scale charges'
+        fuel-scale-middle-engine,   2026-08-01, 2000,  cubic-centimetres, 'GOV.UK, road fuel scale charges'
+        fuel-scale-middle-engine-co2, 2026-08-01, 175, grams-per-kilometre, 'GOV.UK, road fuel scale charges'
+        fuel-scale-large-engine-co2, 2026-08-01, 225,  grams-per-kilometre, SI 2011/898 art 2(3)
         """)
     void limits(
             String name,
@@ -342,6 +400,19 @@ class LawTest {
         assertThatThrownBy(() -> Law.of("FR"))
                 .isInstanceOf(LawException.class)
                 .hasMessage("there are no tables for the country FR: rates.csv is missing");
+    }
+
+    /** A close froze the tables of its day; a table added since has no rows in them. */
+    @Test
+    void aLawFrozenBeforeATableWasAdded() {
+        List<String> added = List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv");
+        Law frozen = Law.of(law.files().stream().filter(f -> !added.contains(f.name())).toList());
+        assertThat(frozen.files()).hasSize(law.files().size() - 3);
+        assertThat(frozen.flatRates(TODAY)).isEmpty();
+        assertThat(frozen.flatRate("044", TODAY)).isEmpty();
+        assertThat(frozen.fuelScale(140, TODAY)).isEmpty();
+        assertThat(frozen.particulars("invoice", TODAY)).isEmpty();
+        assertThat(frozen.treatments().rows()).isEqualTo(law.treatments().rows());
     }
 
     @Test

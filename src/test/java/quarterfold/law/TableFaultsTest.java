@@ -69,6 +69,21 @@ class TableFaultsTest {
         evidence.csv => napkin,yes,10,,,2026-01-01,,a text => evidence.csv:2: [must_show] is empty
         periods.csv => due-extra-days,9,days,2026-01-01,,a text => periods.csv:4: 'due-extra-days' has another row in force on the same days
         periods.csv => due-extra-days,,days,1980-01-01,1980-01-01,a text => periods.csv:2: [value] is empty
+        flat-rates.csv => 056,Juggling,a third,2026-01-01,,a text => flat-rates.csv:2: [percent]: found 'a third'; expected a percentage such as 7.5
+        flat-rates.csv => ,Juggling,9,2026-01-01,,a text => flat-rates.csv:2: [id] is empty
+        flat-rates.csv => 056,,9,2026-01-01,,a text => flat-rates.csv:2: [sector] is empty
+        flat-rates.csv => 001,Juggling,9,2026-01-01,,a text => flat-rates.csv:3: '001' has another row in force on the same days
+        fuel-scale.csv => 127.5,9,,,2026-01-01,,a text => fuel-scale.csv:2: [co2_from]: found '127.5'; expected whole grams such as 125
+        fuel-scale.csv => -5,9,,,2026-01-01,,a text => fuel-scale.csv:2: [co2_from]: found '-5'; expected whole grams such as 125
+        fuel-scale.csv => 127,much,,,2026-01-01,,a text => fuel-scale.csv:2: [months_12]: found 'much'; expected an amount such as 163
+        fuel-scale.csv => 127,,9.99999,,2026-01-01,,a text => fuel-scale.csv:2: [months_3]: found '9.99999'; expected an amount such as 163
+        fuel-scale.csv => 127,,,-,2026-01-01,,a text => fuel-scale.csv:2: [months_1]: found '-'; expected an amount such as 163
+        fuel-scale.csv => 127,,,,2026-01-01,,a text => fuel-scale.csv:2: [months_12], [months_3] and [months_1] are all empty
+        fuel-scale.csv => 125,9,,,2023-04-30,2023-04-30,a text => fuel-scale.csv:4: '125' has another row in force on the same days
+        evidence-shows.csv => ,number,,A number,2026-01-01,,a text => evidence-shows.csv:2: [evidence] is empty
+        evidence-shows.csv => invoice,,,A number,2026-01-01,,a text => evidence-shows.csv:2: [particular] is empty
+        evidence-shows.csv => invoice,colour,,,2026-01-01,,a text => evidence-shows.csv:2: [words] is empty
+        evidence-shows.csv => invoice,tax-point,,A time,2026-01-01,,a text => evidence-shows.csv:5: 'invoice tax-point' has another row in force on the same days
         """)
     void badRow(String table, String row, String message) {
         refused(table, text -> text.replaceFirst("\n", "\n" + row + "\n"), message);
