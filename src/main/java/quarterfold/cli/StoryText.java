@@ -1,6 +1,7 @@
 package quarterfold.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.TreeMap;
 import java.util.function.Function;
 import quarterfold.ledger.Amounts;
@@ -20,11 +21,14 @@ final class StoryText {
         this.out = out;
     }
 
-    static void print(Treated treated, OpenBook book, PrintWriter out) {
-        new StoryText(out).print(treated, book);
+    /** The occasions are of one entry; at least one. */
+    static void print(List<Treated> occasions, OpenBook book, PrintWriter out) {
+        StoryText story = new StoryText(out);
+        story.entry(occasions.get(0), book);
+        occasions.forEach(treated -> story.print(treated, book));
     }
 
-    private void print(Treated treated, OpenBook book) {
+    private void entry(Treated treated, OpenBook book) {
         Line line = treated.entry().line();
         out.printf(
                 "Entry %d: %s of %s%n%n",
@@ -33,6 +37,9 @@ final class StoryText {
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
         stated(line);
+    }
+
+    private void print(Treated treated, OpenBook book) {
         out.printf(
                 "%nTreated as %s by rule %s: %s.%n",
                 treated.treatment(), treated.rule(), treated.why());
@@ -50,7 +57,7 @@ final class StoryText {
                 "Period",
                 book.returns()
                         .calendar()
-                        .of(line.taxPoint())
+                        .of(treated.occasion().day())
                         .map(p -> p.name() + state(p, treated, book))
                         .orElse("none: before the registration"));
         treated.queries()

@@ -1,6 +1,7 @@
 package quarterfold.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -75,17 +76,16 @@ final class VouchCommand implements Callable<Integer> {
     }
 
     private void story(OpenBook book, PrintWriter out) {
-        Optional<Treated> found =
+        List<Treated> occasions =
                 what.length() > MOST_DIGITS
-                        ? Optional.empty()
+                        ? List.of()
                         : book.returns().treated(Long.parseLong(what));
-        Treated treated =
-                found.orElseThrow(
-                        () ->
-                                new LedgerException(
-                                        Fault.USAGE,
-                                        "ENTRY: found %s; expected the number of an entry, 1 to %d"
-                                                .formatted(what, book.ledger().lastEntry())));
-        StoryText.print(treated, book, out);
+        if (occasions.isEmpty()) {
+            throw new LedgerException(
+                    Fault.USAGE,
+                    "ENTRY: found %s; expected the number of an entry, 1 to %d"
+                            .formatted(what, book.ledger().lastEntry()));
+        }
+        StoryText.print(occasions, book, out);
     }
 }

@@ -1,10 +1,13 @@
 package quarterfold.intake;
 
+import java.util.Optional;
 import quarterfold.ledger.ChannelCollects;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Customer;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Particulars;
 
 /** A field of an entry that a file may fill: the columns of the plain sheet, by their names. */
 enum Field implements Coded {
@@ -21,7 +24,7 @@ enum Field implements Coded {
     NET("net"),
     VAT("vat"),
     GROSS("gross"),
-    RATE("rate", "a percentage, exempt or outside, such as 20"),
+    RATE("rate", "a percentage, exempt, outside, margin or reverse-charge, such as 20"),
     FROM("from", Words.COUNTRY),
     TO("to", Words.COUNTRY),
     CUSTOMER("customer", oneOf(Customer.class, "consumer")),
@@ -32,10 +35,30 @@ enum Field implements Coded {
     ORDER("order"),
     EVIDENCE("evidence", oneOf(Evidence.class, "invoice")),
     PAID("paid"),
-    BUSINESS_USE("business_use", "a percentage from 0 to 100, such as 60");
+    BUSINESS_USE("business_use", "a percentage from 0 to 100, such as 60"),
+    SENT(Particular.SENT),
+    INVOICED(Particular.INVOICED),
+    HELD(Particular.HELD),
+    DUE(Particular.DUE),
+    EVIDENCED(Particular.EVIDENCED),
+    ADOPTED(Particular.ADOPTED),
+    APPROVAL(Particular.APPROVAL),
+    COST(Particular.COST),
+    CONSIGNMENT(Particular.CONSIGNMENT),
+    ON_HAND(Particular.ON_HAND),
+    USE(Particular.USE),
+    ADDRESSED(Particular.ADDRESSED),
+    CO2(Particular.CO2);
 
     private final String code;
     private final String expected;
+    private final Optional<Particular> particular;
+
+    Field(Particular particular) {
+        this.code = particular.code();
+        this.expected = particular.type().expected();
+        this.particular = Optional.of(particular);
+    }
 
     Field(String code) {
         this(code, "a text");
@@ -44,6 +67,7 @@ enum Field implements Coded {
     Field(String code, String expected) {
         this.code = code;
         this.expected = expected;
+        this.particular = Optional.empty();
     }
 
     private static <E extends Enum<E> & Coded> String oneOf(Class<E> type, String example) {
@@ -66,8 +90,13 @@ enum Field implements Coded {
             case CHANNEL_COLLECTS -> Coded.find(ChannelCollects.class, text).isPresent();
             case EVIDENCE -> Coded.find(Evidence.class, text).isPresent();
             case BUSINESS_USE -> Words.isShare(text);
-            default -> true;
+            default -> particular.filter(p -> !Particulars.isOf(p, text)).isEmpty();
         };
+    }
+
+    /** The particular the field fills, where it is one. */
+    Optional<Particular> particular() {
+        return particular;
     }
 
     /** What a text of the field must be, with an example. */
@@ -80,7 +109,9 @@ enum Field implements Coded {
     }
 
     boolean isDate() {
-        return this == DATE || this == PAID;
+        return this == DATE
+                || this == PAID
+                || particular.filter(p -> p.type() == Particular.Type.DAY).isPresent();
     }
 
     /** Whether a layout may take it from a column or a constant: all but the kind and amounts. */

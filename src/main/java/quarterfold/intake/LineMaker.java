@@ -13,6 +13,7 @@ final class LineMaker {
     private final DateReader dates;
     private final DateReader payments;
     private final Notes notes;
+    private final ParticularCells particulars;
     private final ItemReader items = new ItemReader();
     private Optional<LocalDate> date = Optional.empty();
     private Optional<LocalDate> paid = Optional.empty();
@@ -24,6 +25,7 @@ final class LineMaker {
         this.dates = dates;
         payments = dates.another();
         this.notes = notes;
+        particulars = new ParticularCells(cells, dates);
     }
 
     /** Reads the row's dates and notes; false where a date is not one, as problems say. */
@@ -42,7 +44,8 @@ final class LineMaker {
             }
         }
         note = notes.read(row);
-        return date.isPresent() && (payment.isEmpty() || paid.isPresent());
+        boolean particular = particulars.start(row);
+        return particular && date.isPresent() && (payment.isEmpty() || paid.isPresent());
     }
 
     /** {@code own}: the cells of this line, where they differ from the row's. */
@@ -56,6 +59,7 @@ final class LineMaker {
                 own.order().text(row),
                 amounts,
                 paid,
+                particulars.stated(),
                 original,
                 note);
     }

@@ -37,9 +37,8 @@ final class Words {
     }
 
     static boolean isRate(String text) {
-        return StatedRate.EXEMPT.code().equals(text)
-                || StatedRate.OUTSIDE.code().equals(text)
-                || isShare(text);
+        return isShare(text)
+                || StatedRate.parse(text).filter(r -> r.percent().isEmpty()).isPresent();
     }
 
     /** Digits with a decimal point, from 0 to 100; a percent sign may follow. */

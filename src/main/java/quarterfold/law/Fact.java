@@ -25,6 +25,8 @@ public enum Fact {
             "exempt",
             "outside",
             "not-a-rate",
+            "margin",
+            "reverse-charge",
             "unstated"),
     /** Where goods start. */
     STARTS("gb", "ni", "eu", "elsewhere"),
@@ -49,6 +51,7 @@ public enum Fact {
             "postponed-statement",
             "export",
             "self-billed",
+            "alternative",
             "missing",
             "unstated"),
     /** What the document supports by {@code evidence.csv}, for its amount and category. */
@@ -58,7 +61,25 @@ public enum Fact {
     /** Whether it is a line of a channel's settlement. */
     SETTLEMENT("yes", "no"),
     /** The category as written. */
-    CATEGORY();
+    CATEGORY(),
+    /** What happened on the day: the supply itself, or something that came of it later. */
+    CAUSE("supply", "export-time-up", "export-evidenced", "unpaid", "paid-after-all"),
+    /** What a person decided that no other fact says. */
+    DECIDED("none", "disallowed", "duplicate"),
+    /** Whether the tax point is before the registration took effect, during it, or after. */
+    REGISTRATION("before", "during", "after"),
+    /** Whether a claim is made within the time the law gives. */
+    IN_TIME("yes", "no"),
+    /** Whether the goods were still held on the day that matters. */
+    ON_HAND("yes", "no", "unstated"),
+    /** The intrinsic value of the consignment against the limit of {@code limits.csv}. */
+    CONSIGNMENT("within", "above", "unstated"),
+    /** What a purchase is used for. */
+    USE("taxable", "exempt", "both", "unstated"),
+    /** In whose name the document is made out. */
+    ADDRESSED("business", "employee", "other", "unstated"),
+    /** The accounting scheme the book is on. */
+    SCHEME("standard", "cash", "flat-rate");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of makes it immutable
     private final List<String> words;

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
+import java.time.Period;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -61,10 +63,36 @@ public final class Law {
     private final List<Dated<Particular>> particulars;
 
     /** A limit and the unit it is in, such as pounds or years. */
-    public record Limit(Amount amount, String unit) {}
+    public record Limit(Amount amount, String unit) {
 
-    /** A query's words; {@code {gross}} and the like stand for what the entry says. */
-    public record QueryText(String code, String question) {}
+        /** The day that is so many years or months before another. Refuses another unit. */
+        public LocalDate before(LocalDate day) {
+            return day.minus(span());
+        }
+
+        /** The day that is so many years, months or days after another. Refuses another unit. */
+        public LocalDate after(LocalDate day) {
+            return day.plus(span());
+        }
+
+        private Period span() {
+            int count = amount.decimal().intValueExact();
+            return switch (unit) {
+                case "years" -> Period.ofYears(count);
+                case "months" -> Period.ofMonths(count);
+                case "days" -> Period.ofDays(count);
+                default -> throw new LawException("limits.csv: " + unit + " is no span of time");
+            };
+        }
+    }
+
+    /**
+     * A query's words; {@code {gross}} and the like stand for what the entry says.
+     *
+     * @param holdsClose whether it touches money, so that a period cannot be closed while it is
+     *     open
+     */
+    public record QueryText(String code, boolean holdsClose, String question) {}
 
     private Law(List<TableFile> files) {
         this.files = List.copyOf(files);
@@ -83,7 +111,15 @@ public final class Law {
                 Table.read(table("queries.csv"))
                         .named(
                                 "code",
-                                row -> new QueryText(row.needed("code"), row.needed("question")));
+                                row ->
+                                        new QueryText(
+                                                row.needed("code"),
+                                                row.later("holds_close").isEmpty()
+                                                        || row.parse(
+                                                                "holds_close",
+                                                                Treatments::yesNo,
+                                                                "yes or no"),
+                                                row.needed("question")));
         treatments = new Treatments(table("treatments.csv"), choices, rates, queries.keySet());
         form = Table.read(table("form.csv")).dated(Law::box, Box::id);
         form.forEach(box -> checkFormula(box.value()));
@@ -91,7 +127,13 @@ public final class Law {
                 Table.read(table("boxes.csv"))
                         .dated(
                                 this::boxRule,
-                                r -> r.treatment() + " " + r.box() + " " + r.measure())
+                                r ->
+                                        "%s %s %s %s"
+                                                .formatted(
+                                                        r.treatment(),
+                                                        r.box(),
+                                                        r.measure(),
+                                                        r.schemes()))
                         .stream()
                         .collect(Collectors.groupingBy(d -> d.value().treatment()));
         blocked =
@@ -249,10 +291,10 @@ public final class Law {
                 .orElseThrow(() -> new LawException("queries.csv: has no '%s'".formatted(code)));
     }
 
-    /** What a treatment adds to the boxes; empty where it goes nowhere. */
-    public List<Dated<BoxRule>> boxes(String treatment, LocalDate day) {
+    /** What a treatment adds to the boxes under a scheme; empty where it goes nowhere. */
+    public List<Dated<BoxRule>> boxes(String treatment, String scheme, LocalDate day) {
         return boxRules.getOrDefault(treatment, List.of()).stream()
-                .filter(d -> d.isInForce(day))
+                .filter(d -> d.isInForce(day) && d.value().isFor(scheme))
                 .toList();
     }
 
@@ -358,7 +400,14 @@ public final class Law {
                         t -> Measure.valueOf(t.toUpperCase(Locale.ROOT)),
                         "net, vat, claim or gross");
         int sign = row.parse("sign", Law::sign, "plus or minus");
-        return new BoxRule(treatment, box, measure, sign);
+        String schemes = row.later("scheme");
+        return new BoxRule(
+                treatment,
+                box,
+                measure,
+                sign,
+                schemes.isEmpty() ? Set.of() : Set.of(schemes.split("\\|", -1)),
+                row.later("account"));
     }
 
     private static int sign(String text) {

@@ -94,6 +94,11 @@ final class Table {
             return cells.get(column);
         }
 
+        /** The cell's text; empty in a table frozen before there was such a column. */
+        String later(String column) {
+            return cells.isMapped(column) ? cells.get(column) : "";
+        }
+
         String needed(String column) {
             String text = cell(column);
             if (text.isBlank()) {

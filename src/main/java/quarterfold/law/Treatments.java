@@ -45,6 +45,13 @@ public final class Treatments {
         return rows;
     }
 
+    /** The first row of a treatment in force on a day, for a decision that names the treatment. */
+    public Optional<Dated<TreatmentRow>> named(String treatment, LocalDate day) {
+        return rows.stream()
+                .filter(r -> r.isInForce(day) && r.value().treatment().equals(treatment))
+                .findFirst();
+    }
+
     public Optional<Dated<TreatmentRow>> rule(String name) {
         return rows.stream().filter(r -> r.value().rule().equals(name)).findFirst();
     }
@@ -81,7 +88,7 @@ public final class Treatments {
     private static Map<Fact, Set<String>> conditions(Table.Row row) {
         Map<Fact, Set<String>> when = new EnumMap<>(Fact.class);
         for (Fact fact : Fact.values()) {
-            String cell = row.cell(fact.column());
+            String cell = row.later(fact.column());
             if (!cell.isEmpty()) {
                 Set<String> words =
                         Arrays.stream(cell.split("\\|", -1))

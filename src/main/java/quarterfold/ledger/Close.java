@@ -17,10 +17,12 @@ import quarterfold.money.Amount;
  * @param settings the book's settings as they were
  * @param lastEntry the highest entry number of the ledger at the close: what is numbered above it
  *     came later
+ * @param lastDecision the highest decision's number at the close: what is above it came later
  * @param exact each box's sum before its rounding, by box id, in the order of the form
  * @param figures what the return shows, for the same boxes
  * @param otherRounding what it would show under the rounding the book did not choose, for the same
  *     boxes
+ * @param adjustments what the return took up beside its entries
  * @param queries the questions open at the close
  * @param tables the law's tables it was worked out with, whole
  */
@@ -32,9 +34,11 @@ public record Close(
         String direction,
         Settings settings,
         long lastEntry,
+        long lastDecision,
         Map<String, Amount> exact,
         Map<String, Amount> figures,
         Map<String, Amount> otherRounding,
+        List<ClosedAdjustment> adjustments,
         List<ClosedQuery> queries,
         List<TableText> tables) {
 
@@ -49,6 +53,7 @@ public record Close(
         exact = inOrder(exact);
         figures = inOrder(figures);
         otherRounding = inOrder(otherRounding);
+        adjustments = List.copyOf(adjustments);
         queries = List.copyOf(queries);
         tables = List.copyOf(tables);
     }

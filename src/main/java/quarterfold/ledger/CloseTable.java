@@ -42,7 +42,8 @@ final class CloseTable {
         Sql.execute(
                 connection,
                 "insert into close (period, start_day, end_day, due_day, direction, settings,"
-                        + " last_entry, first_entry, entries) values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                        + " last_entry, last_decision, first_entry, entries) values"
+                        + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 period,
                 close.start().toEpochDay(),
                 close.end().toEpochDay(),
@@ -50,6 +51,7 @@ final class CloseTable {
                 close.direction(),
                 SettingsFile.write(close.settings()),
                 close.lastEntry(),
+                close.lastDecision(),
                 firstEntry,
                 entries);
         int position = 0;
@@ -66,18 +68,24 @@ final class CloseTable {
                     figure(close.otherRounding(), box.getKey()));
         }
         position = 0;
+        for (ClosedAdjustment adjustment : close.adjustments()) {
+            ClosedAdjustmentTable.add(connection, period, ++position, adjustment);
+        }
+        position = 0;
         for (ClosedQuery query : close.queries()) {
             Sql.execute(
                     connection,
-                    "insert into close_query (period, position, id, entry, place, question, money)"
-                            + " values (?, ?, ?, ?, ?, ?, ?)",
+                    "insert into close_query (period, position, id, entry, place, question, money,"
+                            + " holds_close, answer) values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                     period,
                     ++position,
                     query.id(),
                     query.entry(),
                     query.place(),
                     query.question(),
-                    query.money().tenThousandths());
+                    query.money().tenThousandths(),
+                    query.holdsClose() ? 1 : 0,
+                    query.answer());
         }
         position = 0;
         for (TableText table : close.tables()) {
@@ -114,9 +122,11 @@ final class CloseTable {
                 row.getString("direction"),
                 SettingsFile.read("the close of " + period, row.getString("settings")),
                 row.getLong("last_entry"),
+                row.getLong("last_decision"),
                 boxes(connection, period, "exact"),
                 boxes(connection, period, "figure"),
                 boxes(connection, period, "other_rounding"),
+                ClosedAdjustmentTable.of(connection, period),
                 queries(connection, period),
                 tables(connection, period));
     }
@@ -145,7 +155,9 @@ final class CloseTable {
                                 row.getLong("entry"),
                                 row.getString("place"),
                                 row.getString("question"),
-                                new Amount(row.getLong("money"))),
+                                new Amount(row.getLong("money")),
+                                row.getLong("holds_close") != 0,
+                                row.getString("answer")),
                 period);
     }
 

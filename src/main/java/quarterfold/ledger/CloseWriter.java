@@ -28,28 +28,33 @@ public final class CloseWriter implements AutoCloseable {
                 transaction.run(
                         () ->
                                 connection.prepareStatement(
-                                        "insert into closed_entry (id, number, ruling, net,"
-                                                + " vat, claim, boxes) values"
-                                                + " (?, ?, ?, ?, ?, ?, ?)"));
+                                        "insert into closed_entry (id, number, day, cause, ruling,"
+                                                + " net, vat, claim, boxes) values"
+                                                + " (?, ?, ?, ?, ?, ?, ?, ?, ?)"));
         this.rulings =
                 transaction.run(() -> new Interned<>(connection, "ruling", RulingTable.TEXTS));
     }
 
-    /** Freezes how VAT applied to an entry. */
+    /** Freezes how VAT applied to an occasion of an entry. */
     public void add(ClosedEntry closed) {
         transaction.step(
                 () -> {
                     insert.setLong(1, first + entries);
                     insert.setLong(2, closed.number());
+                    insert.setLong(3, closed.day().toEpochDay());
+                    insert.setString(4, closed.cause());
                     insert.setLong(
-                            3,
+                            5,
                             rulings.id(
                                     new RulingTable.Ruling(
-                                            closed.treatment(), closed.rule(), closed.rate())));
-                    insert.setLong(4, closed.net().tenThousandths());
-                    insert.setLong(5, closed.vat().tenThousandths());
-                    insert.setLong(6, closed.claim().tenThousandths());
-                    insert.setString(7, BoxesText.of(closed.boxes()));
+                                            closed.treatment(),
+                                            closed.rule(),
+                                            closed.rate(),
+                                            closed.takenUp())));
+                    insert.setLong(6, closed.net().tenThousandths());
+                    insert.setLong(7, closed.vat().tenThousandths());
+                    insert.setLong(8, closed.claim().tenThousandths());
+                    insert.setString(9, BoxesText.of(closed.boxes()));
                     insert.addBatch();
                     if (++entries % BATCH == 0) {
                         insert.executeBatch();

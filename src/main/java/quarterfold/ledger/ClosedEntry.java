@@ -1,14 +1,18 @@
 package quarterfold.ledger;
 
+import java.time.LocalDate;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import quarterfold.money.Amount;
 
 /**
- * How VAT applied to an entry, as a close froze it.
+ * How VAT applied to one occasion of an entry, as a close froze it.
  *
  * @param number the entry's
+ * @param day of the occasion: for most entries the tax point
+ * @param cause what happened on the day, such as {@code supply}
+ * @param takenUp how it came into the return, such as {@code in-its-period}
  * @param treatment such as {@code uk-sale}
  * @param rule the row of the treatment table that decided
  * @param rate in words, or empty
@@ -17,6 +21,9 @@ import quarterfold.money.Amount;
  */
 public record ClosedEntry(
         long number,
+        LocalDate day,
+        String cause,
+        String takenUp,
         String treatment,
         String rule,
         String rate,

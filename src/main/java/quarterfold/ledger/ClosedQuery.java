@@ -10,5 +10,14 @@ import quarterfold.money.Amount;
  * @param place the file and row
  * @param question what was found and what to do
  * @param money what was at stake
+ * @param holdsClose whether a close waits for its answer
+ * @param answer the decision that left it as it is, in words; empty where it was open
  */
-public record ClosedQuery(String id, long entry, String place, String question, Amount money) {}
+public record ClosedQuery(
+        String id,
+        long entry,
+        String place,
+        String question,
+        Amount money,
+        boolean holdsClose,
+        String answer) {}

@@ -4,9 +4,11 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.NavigableMap;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.BiConsumer;
 import quarterfold.money.Amount;
@@ -14,12 +16,13 @@ import quarterfold.money.Amount;
 /** Reads what a close froze, beside the entries it froze. */
 final class ClosedReader implements AutoCloseable {
     private static final int OWN = EntryReader.WIDTH;
-    private static final String FROZEN = ", c.ruling, c.net, c.vat, c.claim, c.boxes";
+    private static final String FROZEN =
+            ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause";
     private static final String ONE =
             "select "
                     + EntryReader.COLUMNS
                     + FROZEN
-                    + " from closed_entry c join entry e on e.number = c.number where c.number = ?";
+                    + " from closed_entry c join entry e on e.number = c.number where c.number = ? order by c.id";
     static final String RUN =
             "select "
                     + EntryReader.COLUMNS
@@ -53,17 +56,25 @@ final class ClosedReader implements AutoCloseable {
         }
     }
 
-    Optional<ClosedEntry> entry(long number) throws SQLException {
+    /** Every occasion of an entry that a close froze, in the order they were frozen. */
+    List<ClosedEntry> entry(long number) throws SQLException {
         one.setLong(1, number);
+        List<ClosedEntry> frozen = new ArrayList<>(1);
         try (ResultSet rows = one.executeQuery()) {
-            return rows.next() ? Optional.of(closed(rows)) : Optional.empty();
+            while (rows.next()) {
+                frozen.add(closed(rows));
+            }
         }
+        return frozen;
     }
 
     private ClosedEntry closed(ResultSet row) throws SQLException {
         RulingTable.Ruling ruling = rulings.get(row.getLong(OWN + 1));
         return new ClosedEntry(
                 row.getLong(1),
+                LocalDate.ofEpochDay(row.getLong(OWN + 6)),
+                row.getString(OWN + 7),
+                ruling.takenUp(),
                 ruling.treatment(),
                 ruling.rule(),
                 ruling.rate(),

@@ -27,19 +27,21 @@ final class EntryReader implements AutoCloseable {
             "e.number, e.row, e.tax_point, e.profile, e.item,"
                     + " (e.net is not null) | ((e.vat is not null) << 1) | ((e.gross is not null) << 2)"
                     + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4)"
-                    + " | ((e.paid is not null) << 5) | ((e.original is not null) << 6)"
-                    + " | ((e.notes is not null) << 7),"
-                    + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.original,"
-                    + " e.notes";
+                    + " | ((e.paid is not null) << 5)"
+                    + " | ((e.particulars is not null) << 6) | ((e.original is not null) << 7)"
+                    + " | ((e.notes is not null) << 8),"
+                    + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.particulars,"
+                    + " e.original, e.notes";
 
-    /** The same but for what no box depends on: the payment day and the texts for people. */
+    /** The same but for what no box depends on: the texts for people. */
     private static final String FIGURES =
             "e.number, e.row, e.tax_point, e.profile, e.item,"
                     + " (e.net is not null) | ((e.vat is not null) << 1) | ((e.gross is not null) << 2)"
-                    + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4),"
-                    + " e.net, e.vat, e.gross, e.order_number, e.document";
+                    + " | ((e.order_number is not null) << 3) | ((e.document is not null) << 4)"
+                    + " | ((e.paid is not null) << 5) | ((e.particulars is not null) << 6),"
+                    + " e.net, e.vat, e.gross, e.order_number, e.document, e.paid, e.particulars";
 
-    static final int WIDTH = 14;
+    static final int WIDTH = 15;
     private static final int STATED = 6;
     private static final int NET = 7;
     private static final int VAT = 8;
@@ -47,16 +49,21 @@ final class EntryReader implements AutoCloseable {
     private static final int ORDER = 10;
     private static final int DOCUMENT = 11;
     private static final int PAID = 12;
-    private static final int ORIGINAL = 13;
-    private static final int NOTES = 14;
+    private static final int PARTICULARS = 13;
+    private static final int ORIGINAL = 14;
+    private static final int NOTES = 15;
     private static final String FROM =
             " from entry e where e.number between ? and ? and e.tax_point between ? and ?";
 
     /** Whole entries. */
     static final String RUN = "select " + COLUMNS + FROM;
 
-    /** Entries whose payment day, original text and notes are left out. */
+    /** Entries whose original text and notes are left out. */
     static final String RUN_OF_FIGURES = "select " + FIGURES + FROM;
+
+    /** The same, of entries that state a particular. */
+    static final String RUN_OF_FIGURES_WITH_PARTICULARS =
+            RUN_OF_FIGURES + " and e.particulars is not null";
 
     private final PreparedStatement run;
     private final ById<Profile> profiles;
@@ -136,6 +143,9 @@ final class EntryReader implements AutoCloseable {
                         isStated(stated, PAID)
                                 ? Optional.of(LocalDate.ofEpochDay(row.getLong(PAID)))
                                 : Optional.empty(),
+                        isStated(stated, PARTICULARS)
+                                ? Particulars.parse(text(row, stated, PARTICULARS))
+                                : Particulars.NONE,
                         text(row, stated, ORIGINAL),
                         text(row, stated, NOTES)));
     }

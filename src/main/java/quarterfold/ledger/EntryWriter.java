@@ -12,7 +12,8 @@ final class EntryWriter implements AutoCloseable {
     private static final int BATCH = 1_000;
     private static final String INSERT =
             "insert into entry (number, row, tax_point, profile, item, order_number, document, net,"
-                    + " vat, gross, paid, original, notes) values (?,?,?,?,?,?,?,?,?,?,?,?,?)";
+                    + " vat, gross, paid, original, notes, particulars) values"
+                    + " (?,?,?,?,?,?,?,?,?,?,?,?,?,?)";
 
     private final PreparedStatement insert;
     private final Interned<Profile> profiles;
@@ -43,6 +44,7 @@ final class EntryWriter implements AutoCloseable {
         }
         text(12, line.original());
         text(13, line.notes());
+        text(14, line.particulars().text());
         insert.addBatch();
         if (++waiting == BATCH) {
             flush();

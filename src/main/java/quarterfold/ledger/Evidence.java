@@ -9,6 +9,8 @@ public enum Evidence implements Coded {
     POSTPONED_STATEMENT("postponed-statement"),
     EXPORT("export"),
     SELF_BILLED("self-billed"),
+    /** Other proof of a purchase, which only the tax authority may accept. */
+    ALTERNATIVE("alternative"),
     MISSING("missing"),
     /** Nothing was said. */
     UNSTATED("unstated");

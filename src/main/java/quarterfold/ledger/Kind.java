@@ -11,6 +11,8 @@ public enum Kind implements Coded {
     DELIVERY_REFUND("delivery-refund", Side.SALES, -1),
     DISCOUNT("discount", Side.SALES, -1),
     DISCOUNT_REVERSED("discount-reversed", Side.SALES, 1),
+    /** Goods of the business put to private use: no money moves. */
+    PRIVATE_USE("private-use", Side.SALES, 0),
     FEE("fee", Side.PURCHASES, -1),
     FEE_REFUND("fee-refund", Side.PURCHASES, 1),
     PURCHASE("purchase", Side.PURCHASES, -1),
@@ -25,6 +27,10 @@ public enum Kind implements Coded {
     /** Money the channel keeps back; a release is a negative reserve. */
     RESERVE("reserve", Side.MONEY, -1),
     COMPENSATION("compensation", Side.MONEY, 1),
+    /** What a customer paid of a sale's document, where it is not all on the day of the sale. */
+    CUSTOMER_PAYMENT("customer-payment", Side.MONEY, 1),
+    /** What was paid of a supplier's document. */
+    SUPPLIER_PAYMENT("supplier-payment", Side.MONEY, -1),
     TRANSFER("transfer", Side.MONEY, 1),
     OTHER_MONEY("other-money", Side.MONEY, 1);
 

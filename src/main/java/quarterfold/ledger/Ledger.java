@@ -140,8 +140,8 @@ public final class Ledger implements AutoCloseable {
     }
 
     /**
-     * The same without what no box depends on: the payment day, the original text of the amounts
-     * and the notes are empty in what is given.
+     * The same without what no box depends on: the original text of the amounts and the notes are
+     * empty in what is given.
      */
     public void forEachFigured(LocalDate first, LocalDate last, Consumer<Entry> each) {
         forEach(first, last, EntryReader.RUN_OF_FIGURES, each);
@@ -200,7 +200,7 @@ public final class Ledger implements AutoCloseable {
     }
 
     /** Every entry with what its close froze of it, if one did, in the order of its number. */
-    public void forEachWithClosed(BiConsumer<Entry, Optional<ClosedEntry>> each) {
+    public void forEachWithClosed(BiConsumer<Entry, List<ClosedEntry>> each) {
         read(
                 () -> {
                     try (ClosedReader closed = new ClosedReader(connection)) {
@@ -211,6 +211,60 @@ public final class Ledger implements AutoCloseable {
                     }
                     return true;
                 });
+    }
+
+    /** Every decision, in the order they were made; also those undone since. */
+    public List<Decision> decisions() {
+        return read(() -> DecisionTable.all(connection));
+    }
+
+    /**
+     * Appends a decision; its {@code id} is given by the ledger. Another process that is writing is
+     * waited for.
+     *
+     * @return the decision with its number
+     */
+    public Decision decide(Decision decision) throws LedgerException {
+        try (Transaction transaction = new Transaction(file, connection)) {
+            Decision numbered =
+                    new Decision(
+                            next("decision", "id"),
+                            decision.target(),
+                            decision.about(),
+                            decision.action(),
+                            decision.value(),
+                            decision.why(),
+                            decision.who(),
+                            decision.day());
+            transaction.step(() -> DecisionTable.add(connection, numbered));
+            transaction.commit();
+            return numbered;
+        }
+    }
+
+    /** The highest decision's number; 0 where none was made. */
+    public long lastDecision() {
+        return read(() -> next("decision", "id") - 1);
+    }
+
+    /** Every entry that states a particular, in the order of its number. */
+    public void forEachWithParticulars(Consumer<Entry> each) {
+        forEach(
+                EntryReader.EARLIEST,
+                EntryReader.LATEST,
+                EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS,
+                each);
+    }
+
+    /** Whether any entry is of the kind. */
+    public boolean hasKind(Kind kind) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where kind = ?)",
+                                        kind.code())
+                                > 0);
     }
 
     /** The close of a period, where it is closed. */
@@ -245,8 +299,8 @@ public final class Ledger implements AutoCloseable {
         }
     }
 
-    /** What a close froze of an entry, where its period is closed and it was there in time. */
-    public Optional<ClosedEntry> closedEntry(long number) {
+    /** Every occasion of an entry that a close froze, in the order they were frozen. */
+    public List<ClosedEntry> closedEntry(long number) {
         return read(
                 () -> {
                     try (ClosedReader reader = new ClosedReader(connection)) {

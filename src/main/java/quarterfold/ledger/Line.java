@@ -11,6 +11,7 @@ import quarterfold.money.Amount;
  * @param taxPoint the date of supply in the book's zone
  * @param document the number printed on the invoice or certificate, or empty
  * @param order the channel's order, or empty
+ * @param particulars the facts few lines state; mostly none
  * @param original the amounts as the file wrote them, where reading them meant converting; or empty
  * @param notes columns the layout does not name, as {@code column: value; …}; or empty
  */
@@ -23,8 +24,35 @@ public record Line(
         String order,
         Amounts amounts,
         Optional<LocalDate> paid,
+        Particulars particulars,
         String original,
         String notes) {
+
+    /** A line that states no particular. */
+    public Line(
+            long row,
+            LocalDate taxPoint,
+            Profile profile,
+            Item item,
+            String document,
+            String order,
+            Amounts amounts,
+            Optional<LocalDate> paid,
+            String original,
+            String notes) {
+        this(
+                row,
+                taxPoint,
+                profile,
+                item,
+                document,
+                order,
+                amounts,
+                paid,
+                Particulars.NONE,
+                original,
+                notes);
+    }
 
     /** The money that moves, seen by the business: what comes in is positive. */
     public Amount signedMoney() {

@@ -10,13 +10,18 @@ import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
+import quarterfold.ledger.Coded;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Cause;
+import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
+import quarterfold.treatment.Share;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /**
@@ -84,7 +89,8 @@ final class ClosedPack implements Pack {
     Treated treated(Entry entry, ClosedEntry closed) {
         Optional<Dated<TreatmentRow>> rule = law.treatments().rule(closed.rule());
         return new Treated(
-                entry,
+                new Occasion(entry, closed.day(), coded(Cause.class, closed.cause()), Share.WHOLE),
+                coded(TakenUp.class, closed.takenUp()),
                 closed.treatment(),
                 closed.rule(),
                 rule.map(r -> r.value().why()).orElse("No rule of the table fits this entry"),
@@ -95,5 +101,14 @@ final class ClosedPack implements Pack {
                 closed.claim(),
                 closed.boxes(),
                 queries.getOrDefault(entry.number(), List.of()));
+    }
+
+    private static <E extends Enum<E> & Coded> E coded(Class<E> type, String code) {
+        return Coded.find(type, code)
+                .orElseThrow(
+                        () ->
+                                new IllegalStateException(
+                                        "the close holds the %s '%s', which this program does not know"
+                                                .formatted(type.getSimpleName(), code)));
     }
 }

@@ -31,6 +31,7 @@ final class ClosedReturn {
                 VatReturn.Status.CLOSED,
                 boxes,
                 Figured.direction(boxes),
+                close.adjustments().stream().map(Adjustment::of).toList(),
                 close.queries().stream().map(ClosedReturn::query).toList());
     }
 
@@ -47,7 +48,9 @@ final class ClosedReturn {
                 closed.entry() == 0 ? OptionalLong.empty() : OptionalLong.of(closed.entry()),
                 closed.place(),
                 closed.question(),
-                closed.money());
+                closed.money(),
+                closed.holdsClose(),
+                closed.answer());
     }
 
     static ClosedQuery frozen(Query query) {
@@ -56,6 +59,8 @@ final class ClosedReturn {
                 query.entry().orElse(0),
                 query.place(),
                 query.question(),
-                query.money());
+                query.money(),
+                query.holdsClose(),
+                query.answer());
     }
 }

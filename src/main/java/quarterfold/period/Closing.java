@@ -52,9 +52,11 @@ public final class Closing {
                             draft.direction().code(),
                             returns.settings(),
                             ledger.lastEntry(),
+                            ledger.lastDecision(),
                             figures(draft, BoxFigure::exact),
                             figures(draft, BoxFigure::figure),
                             inOrder(draft, returns.otherRounding(period)),
+                            draft.adjustments().stream().map(Adjustment::frozen).toList(),
                             draft.queries().stream().map(ClosedReturn::frozen).toList(),
                             law.files().stream()
                                     .map(f -> new TableText(f.name(), f.sha256(), f.text()))
@@ -66,6 +68,9 @@ public final class Closing {
     private static ClosedEntry frozen(Treated treated) {
         return new ClosedEntry(
                 treated.entry().number(),
+                treated.occasion().day(),
+                treated.occasion().cause().code(),
+                treated.takenUp().code(),
                 treated.treatment(),
                 treated.rule(),
                 treated.rate(),

@@ -1,12 +1,12 @@
 package quarterfold.period;
 
-import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
@@ -17,11 +17,14 @@ import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Liabilities;
+import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
+import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
 
@@ -38,6 +41,7 @@ public final class Returns {
     private final Law law;
     private final Calendar calendar;
     private final Map<Long, String> fileNames = new HashMap<>();
+    private final List<Adjuster> adjusters = List.of();
     private Optional<Context> context = Optional.empty();
 
     public Returns(Book book, Ledger ledger, Law law) {
@@ -83,7 +87,7 @@ public final class Returns {
         return draft(period, ledger::forEach, each);
     }
 
-    private VatReturn draft(Period period, Scan scan, Consumer<Treated> each) {
+    private VatReturn draft(Period period, Occasions.Scan scan, Consumer<Treated> each) {
         Figured figured = new Figured();
         List<Query> queries = new ArrayList<>();
         FeeWatch fees = new FeeWatch();
@@ -109,9 +113,20 @@ public final class Returns {
                                                 Map.of("channel", channel))));
         queries.addAll(new Raised(ledger, this::fileName).of(period));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
+        List<Adjustment> adjustments = new ArrayList<>();
+        for (Adjuster adjuster : adjusters) {
+            List<Adjustment> found = adjuster.of(period, figured.sums());
+            found.forEach(a -> figured.add(a.boxes()));
+            adjustments.addAll(found);
+        }
         List<BoxFigure> boxes = figured.boxes(law.form(period.end()));
         return new VatReturn(
-                period, VatReturn.Status.DRAFT, boxes, Figured.direction(boxes), queries);
+                period,
+                VatReturn.Status.DRAFT,
+                boxes,
+                Figured.direction(boxes),
+                adjustments,
+                queries);
     }
 
     /** Each box under the rounding the book did not choose. */
@@ -127,14 +142,10 @@ public final class Returns {
         return figures;
     }
 
-    /** A way through the entries of a period. */
-    private interface Scan {
-        void forEach(LocalDate first, LocalDate last, Consumer<Entry> each);
-    }
-
-    private static void treat(Period period, Scan scan, Context with, Consumer<Treated> each) {
+    private void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        scan.forEach(period.start(), period.end(), entry -> each.accept(run.treat(entry)));
+        new Occasions(ledger, new Timing())
+                .forEach(period, scan, occasion -> each.accept(run.treat(occasion)));
     }
 
     /**
@@ -146,54 +157,77 @@ public final class Returns {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
+        Timing timing = new Timing();
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
-                    YearMonth period =
-                            calendar.of(entry.taxPoint()).map(Period::name).orElse(NO_PERIOD);
-                    ClosedPack pack = packs.get(period);
-                    if (pack != null && frozen.isPresent()) {
-                        each.accept(pack.treated(entry, frozen.get()));
-                        return;
+                    for (Occasion occasion : timing.of(entry)) {
+                        each.accept(
+                                frozen(occasion, frozen, packs)
+                                        .orElseGet(() -> now(occasion, packs.keySet(), runs)));
                     }
-                    Treated treated =
-                            runs.computeIfAbsent(period, p -> new TreatmentRun(context()))
-                                    .treat(entry);
-                    each.accept(
-                            pack != null || period.equals(NO_PERIOD) ? treated.inNoBox() : treated);
                 });
     }
 
-    /** One entry as {@link #forEachTreated} shows it; empty where the ledger has no such number. */
-    public Optional<Treated> treated(long number) {
+    /** The occasion as a close froze it, if one did. */
+    private static Optional<Treated> frozen(
+            Occasion occasion, List<ClosedEntry> frozen, Map<YearMonth, ClosedPack> packs) {
+        for (ClosedEntry closed : frozen) {
+            if (closed.day().equals(occasion.day())
+                    && closed.cause().equals(occasion.cause().code())) {
+                for (ClosedPack pack : packs.values()) {
+                    if (pack.vatReturn().period().contains(closed.day())) {
+                        return Optional.of(pack.treated(occasion.entry(), closed));
+                    }
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The occasion as its own period would treat it now. */
+    private Treated now(
+            Occasion occasion, Set<YearMonth> closed, Map<YearMonth, TreatmentRun> runs) {
+        YearMonth period = calendar.of(occasion.day()).map(Period::name).orElse(NO_PERIOD);
+        Treated treated =
+                runs.computeIfAbsent(period, p -> new TreatmentRun(context())).treat(occasion);
+        return closed.contains(period) || period.equals(NO_PERIOD) ? treated.inNoBox() : treated;
+    }
+
+    /** One entry's occasions as {@link #forEachTreated} shows them; none where there is no such. */
+    public List<Treated> treated(long number) {
         List<Treated> found = new ArrayList<>();
         ledger.entry(number)
                 .ifPresent(
-                        entry ->
-                                calendar.of(entry.taxPoint())
-                                        .ifPresentOrElse(
-                                                period -> find(period, entry, found),
-                                                () ->
-                                                        found.add(
-                                                                new TreatmentRun(context())
-                                                                        .treat(entry)
-                                                                        .inNoBox())));
-        return found.stream().findFirst();
+                        entry -> new Timing().of(entry).forEach(occasion -> find(occasion, found)));
+        return found;
     }
 
-    private void find(Period period, Entry entry, List<Treated> found) {
-        Optional<ClosedEntry> frozen = ledger.closedEntry(entry.number());
-        Optional<Close> close = ledger.close(period.name());
-        if (frozen.isPresent() && close.isPresent()) {
-            found.add(new ClosedPack(ledger, close.get()).treated(entry, frozen.get()));
+    private void find(Occasion occasion, List<Treated> found) {
+        Map<YearMonth, ClosedPack> packs = new HashMap<>();
+        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
+        Optional<Treated> frozen =
+                frozen(occasion, ledger.closedEntry(occasion.entry().number()), packs);
+        Optional<Period> period = calendar.of(occasion.day());
+        if (frozen.isPresent()) {
+            found.add(frozen.get());
+            return;
+        }
+        if (period.isEmpty()) {
+            found.add(new TreatmentRun(context()).treat(occasion).inNoBox());
             return;
         }
         treat(
-                period,
+                period.get(),
                 ledger::forEach,
                 context(),
                 treated -> {
-                    if (treated.entry().number() == entry.number()) {
-                        found.add(close.isPresent() ? treated.inNoBox() : treated);
+                    if (treated.entry().number() == occasion.entry().number()
+                            && treated.occasion().cause() == occasion.cause()
+                            && treated.occasion().day().equals(occasion.day())) {
+                        found.add(
+                                packs.containsKey(period.get().name())
+                                        ? treated.inNoBox()
+                                        : treated);
                     }
                 });
     }
@@ -223,6 +257,7 @@ public final class Returns {
                                     book.settings(),
                                     book.products()::liability,
                                     baskets(liabilities),
+                                    Answers.of(ledger.decisions()),
                                     this::fileName,
                                     book.settings().roundingPerLine()));
         }

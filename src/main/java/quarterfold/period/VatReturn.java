@@ -7,13 +7,15 @@ import quarterfold.treatment.Query;
  * The boxes of one period: a draft worked out from the ledger as it stands, or a close, frozen.
  *
  * @param boxes in the order of the form
- * @param queries every open question about the period
+ * @param adjustments what it takes up beside the entries
+ * @param queries every question about the period, open or set aside
  */
 public record VatReturn(
         Period period,
         Status status,
         List<BoxFigure> boxes,
         Direction direction,
+        List<Adjustment> adjustments,
         List<Query> queries) {
 
     /** Whether the figures can still move. */
@@ -34,7 +36,13 @@ public record VatReturn(
 
     public VatReturn {
         boxes = List.copyOf(boxes);
+        adjustments = List.copyOf(adjustments);
         queries = List.copyOf(queries);
+    }
+
+    /** The questions that are still open. */
+    public List<Query> openQueries() {
+        return queries.stream().filter(Query::isOpen).toList();
     }
 
     /** Refuses a box the form does not have. */

@@ -39,8 +39,8 @@ final class Decider {
                     "no-rule",
                     "No rule of the table fits this entry");
 
-    private static final Decision UNDECIDED =
-            new Decision(NO_RULE, "", Optional.empty(), "", Percent.HUNDRED, List.of());
+    private static final Ruling UNDECIDED =
+            new Ruling(NO_RULE, "", Optional.empty(), "", Percent.HUNDRED, List.of());
 
     private static final int PROFILES_HELD = 10_000;
 
@@ -51,7 +51,7 @@ final class Decider {
     private final IdentityHashMap<Profile, Known> known = new IdentityHashMap<>();
 
     /** The facts that differ between entries of one profile. */
-    record Varying(Liability liability, String vat, String claims) {}
+    record Varying(Liability liability, String vat, String claims, Rare rare, String treatment) {}
 
     /** What is known of a profile between two changes of the law. */
     private static final class Known {
@@ -59,9 +59,9 @@ final class Decider {
         private final LocalDate next;
         private final Map<Fact, String> facts;
         private final Optional<EvidenceRule> evidence;
-        private final Map<Varying, Decision> decisions = new HashMap<>();
+        private final Map<Varying, Ruling> rulings = new HashMap<>();
         private Optional<Varying> lastAsked = Optional.empty();
-        private Decision lastDecision = UNDECIDED;
+        private Ruling lastRuling = UNDECIDED;
 
         Known(
                 LocalDate first,
@@ -86,15 +86,15 @@ final class Decider {
         this.changes = law.changes();
     }
 
-    Decision decide(Profile profile, LocalDate day, Varying varying) {
+    Ruling decide(Profile profile, LocalDate day, Varying varying) {
         Known now = known(profile, day);
         if (now.lastAsked.isEmpty() || !now.lastAsked.get().equals(varying)) {
-            now.lastDecision =
-                    now.decisions.computeIfAbsent(
+            now.lastRuling =
+                    now.rulings.computeIfAbsent(
                             varying, asked -> look(now.facts, profile, day, asked));
             now.lastAsked = Optional.of(varying);
         }
-        return now.lastDecision;
+        return now.lastRuling;
     }
 
     /** What the profile's evidence supports on the day. */
@@ -121,32 +121,53 @@ final class Decider {
         return now;
     }
 
-    private Decision look(
-            Map<Fact, String> shared, Profile profile, LocalDate day, Varying varying) {
+    private Ruling look(Map<Fact, String> shared, Profile profile, LocalDate day, Varying varying) {
         Map<Fact, String> facts = new EnumMap<>(shared);
         facts.put(Fact.LIABILITY, varying.liability().category());
         facts.put(Fact.VAT, varying.vat());
         facts.put(Fact.CLAIMS, varying.claims());
+        varying.rare().state(facts);
         Optional<Dated<TreatmentRow>> found =
-                law.treatments()
-                        .decide(facts, day, c -> law.choices().holds(c, settings.choices()));
+                varying.treatment().isEmpty()
+                        ? law.treatments()
+                                .decide(facts, day, c -> law.choices().holds(c, settings.choices()))
+                        : law.treatments().named(varying.treatment(), day).map(Decider::decidedOn);
         TreatmentRow row = found.map(Dated::value).orElse(NO_RULE);
         Percent blocked =
                 law.blocked(profile.category(), day)
                         .map(b -> b.value().blocked())
                         .orElse(Percent.ZERO);
         Optional<Percent> rate = rate(row, varying.liability(), day);
-        return new Decision(
+        return new Ruling(
                 row,
                 found.map(Dated::source).orElse(""),
                 rate,
                 rate.map(r -> r + "%").orElse(""),
                 blocked.complement(),
-                boxes(row, day));
+                boxes(row, varying.rare().scheme(), day));
     }
 
-    private List<BoxRule> boxes(TreatmentRow row, LocalDate day) {
-        return law.boxes(row.treatment(), day).stream().map(Dated::value).toList();
+    /** A treatment a person decided on asks nothing more. */
+    private static Dated<TreatmentRow> decidedOn(Dated<TreatmentRow> row) {
+        TreatmentRow value = row.value();
+        return new Dated<>(
+                new TreatmentRow(
+                        value.rule(),
+                        value.treatment(),
+                        value.when(),
+                        value.choice(),
+                        value.rate(),
+                        value.vatRule(),
+                        value.claims(),
+                        "",
+                        value.why()),
+                row.from(),
+                row.to(),
+                row.source());
+    }
+
+    private List<BoxRule> boxes(TreatmentRow row, String scheme, LocalDate day) {
+        return law.boxes(row.treatment(), scheme, day).stream().map(Dated::value).toList();
     }
 
     private Optional<Percent> rate(TreatmentRow row, Liability liability, LocalDate day) {

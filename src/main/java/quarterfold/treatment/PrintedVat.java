@@ -28,24 +28,24 @@ final class PrintedVat {
      *     needed
      */
     static Optional<String> query(
-            Entry entry, Decision decision, Figures figures, Supplier<Optional<Percent>> most) {
+            Entry entry, Ruling ruling, Figures figures, Supplier<Optional<Percent>> most) {
         Optional<Amount> printed = entry.amounts().vat();
         if (printed.isEmpty()) {
             return Optional.empty();
         }
         boolean sale = entry.kind().side() == Kind.Side.SALES;
-        if (sale && isLeftOut(entry, decision, printed.get())) {
+        if (sale && isLeftOut(entry, ruling, printed.get())) {
             return Optional.of("sale-vat-untaxed");
         }
-        if (!decision.row().query().isEmpty() || decision.row().vatRule() != VatRule.INSIDE) {
+        if (!ruling.row().query().isEmpty() || ruling.row().vatRule() != VatRule.INSIDE) {
             return Optional.empty();
         }
-        if (decision.rate().isEmpty()) {
+        if (ruling.rate().isEmpty()) {
             return most.get()
                     .filter(r -> isAbove(printed.get(), figures.net().vatOnTop(r)))
                     .map(r -> "vat-above-every-rate");
         }
-        Percent rate = decision.rate().get();
+        Percent rate = ruling.rate().get();
         if (printed.get().isZero() && !rate.isZero()) {
             return sale ? Optional.of("sale-vat-nil") : Optional.empty();
         }
@@ -55,10 +55,10 @@ final class PrintedVat {
     }
 
     /** VAT that the seller states on a sale which is decided to be without VAT. */
-    private static boolean isLeftOut(Entry entry, Decision decision, Amount printed) {
+    private static boolean isLeftOut(Entry entry, Ruling ruling, Amount printed) {
         return !printed.isZero()
-                && decision.row().vatRule() == VatRule.NONE
-                && !decision.row().treatment().equals("undecided")
+                && ruling.row().vatRule() == VatRule.NONE
+                && !ruling.row().treatment().equals("undecided")
                 && entry.profile().channelCollects() != ChannelCollects.YES;
     }
 

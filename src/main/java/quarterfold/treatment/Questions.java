@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.StatedRate;
@@ -33,8 +34,17 @@ public final class Questions {
     public Query ask(String code, String about, Amount money, Map<String, String> words) {
         Map<String, String> all = new LinkedHashMap<>(words);
         all.put("money", money.toString());
-        String question = filled(context.law().query(code).question(), all);
-        return new Query(about + "/" + code, OptionalLong.empty(), "", question, money);
+        Law.QueryText text = context.law().query(code);
+        Query query =
+                new Query(
+                        about + "/" + code,
+                        OptionalLong.empty(),
+                        "",
+                        filled(text.question(), all),
+                        money,
+                        text.holdsClose(),
+                        "");
+        return context.answers().about(query).map(query::setAside).orElse(query);
     }
 
     Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
@@ -50,12 +60,15 @@ public final class Questions {
         words.put("party_vat", profile.partyVat());
         words.put("category", profile.category());
         words.put("channel", profile.channel());
+        Law.QueryText text = context.law().query(code);
         return new Query(
                 "E" + entry.number() + "/" + code,
                 OptionalLong.of(entry.number()),
                 context.files().name(entry.source()) + " row " + entry.line().row(),
-                filled(context.law().query(code).question(), words),
-                figures.vat().isZero() ? money : figures.vat());
+                filled(text.question(), words),
+                figures.vat().isZero() ? money : figures.vat(),
+                text.holdsClose(),
+                "");
     }
 
     private static String rate(StatedRate stated, Optional<Percent> used) {

@@ -6,9 +6,11 @@ import quarterfold.ledger.Entry;
 import quarterfold.money.Amount;
 
 /**
- * An entry and how VAT applies to it. The figures are sterling, exact to four decimals, in the
- * direction of the entry's kind: a refund's VAT is positive here and its boxes are negative.
+ * An occasion of an entry and how VAT applies to it. The figures are sterling, exact to four
+ * decimals, in the direction of the entry's kind: a refund's VAT is positive here and its boxes are
+ * negative.
  *
+ * @param takenUp how it came into the return
  * @param treatment the treatment's name in the tables, such as {@code uk-sale}
  * @param rule the row of the treatment table that decided, such as {@code S01}
  * @param why the rule in words
@@ -22,7 +24,8 @@ import quarterfold.money.Amount;
  * @param queries what a person must answer about it; often none
  */
 public record Treated(
-        Entry entry,
+        Occasion occasion,
+        TakenUp takenUp,
         String treatment,
         String rule,
         String why,
@@ -39,9 +42,19 @@ public record Treated(
         queries = List.copyOf(queries);
     }
 
+    public Entry entry() {
+        return occasion.entry();
+    }
+
     /** The same treatment of an entry that no return takes up: it adds to no box. */
     public Treated inNoBox() {
+        return takenUp(TakenUp.NOWHERE, Map.of());
+    }
+
+    /** The same, come into a return in another way, with what it then adds to the boxes. */
+    public Treated takenUp(TakenUp how, Map<String, Amount> adds) {
         return new Treated(
-                entry, treatment, rule, why, citation, rate, net, vat, claim, Map.of(), queries);
+                occasion, how, treatment, rule, why, citation, rate, net, vat, claim, adds,
+                queries);
     }
 }

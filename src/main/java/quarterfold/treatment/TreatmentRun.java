@@ -26,6 +26,7 @@ public final class TreatmentRun {
     private final Liabilities liabilities;
     private final Decider decider;
     private final Questions questions;
+    private final RareFinder rare;
     private final Documents documents = new Documents();
 
     public TreatmentRun(Context context) {
@@ -33,10 +34,11 @@ public final class TreatmentRun {
         this.liabilities = new Liabilities(context.law(), context.products());
         this.decider = new Decider(context.law(), context.settings());
         this.questions = new Questions(context);
+        this.rare = new RareFinder(context.law(), context.settings());
     }
 
     /** One share of an entry under one rule. */
-    private record Part(Decision decision, Figures figures, Amount claim) {
+    private record Part(Ruling ruling, Figures figures, Amount claim) {
 
         Amount measure(Measure measure) {
             return switch (measure) {
@@ -48,50 +50,60 @@ public final class TreatmentRun {
         }
     }
 
-    /** How VAT applies to the entry. */
+    /** How VAT applies to the supply of the whole entry. */
     public Treated treat(Entry entry) {
-        List<Part> parts = parts(entry);
-        Decision first = told(parts).decision();
+        return treat(Occasion.of(entry));
+    }
+
+    /** How VAT applies to an occasion of an entry. */
+    public Treated treat(Occasion occasion) {
+        Answered answered = Answered.of(occasion.entry(), context.answers());
+        Entry entry = answered.entry();
+        List<Part> parts = parts(occasion, answered);
+        Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
         for (int i = 1; i < parts.size(); i++) {
             figures = figures.plus(parts.get(i).figures());
             claim = claim.plus(parts.get(i).claim());
         }
+        Share share = occasion.share();
         return new Treated(
-                entry,
+                occasion,
+                TakenUp.IN_ITS_PERIOD,
                 first.row().treatment(),
                 first.row().rule(),
                 first.row().why(),
                 first.citation(),
                 parts.size() == 1 ? first.rateWords() : rate(parts),
-                figures.net(),
-                figures.vat(),
-                claim,
-                boxes(parts),
-                queries(entry, parts, figures));
+                share.of(figures.net()),
+                share.of(figures.vat()),
+                share.of(claim),
+                boxes(parts, share),
+                queries(entry, parts, figures).stream()
+                        .map(q -> answered.setAside().map(q::setAside).orElse(q))
+                        .toList());
     }
 
     private List<Query> queries(Entry entry, List<Part> parts, Figures figures) {
         Optional<String> printed = printedVatQuery(entry, parts);
         if (parts.size() == 1
-                && parts.get(0).decision().row().query().isEmpty()
+                && parts.get(0).ruling().row().query().isEmpty()
                 && printed.isEmpty()) {
             return List.of();
         }
         List<Query> queries = new ArrayList<>();
         Set<String> asked = new LinkedHashSet<>();
         for (Part part : parts) {
-            String code = part.decision().row().query();
+            String code = part.ruling().row().query();
             if (!code.isEmpty() && asked.add(code)) {
-                queries.add(questions.ask(code, entry, figures, part.decision().rate()));
+                queries.add(questions.ask(code, entry, figures, part.ruling().rate()));
             }
         }
         printed.ifPresent(
                 code ->
                         queries.add(
-                                questions.ask(
-                                        code, entry, figures, parts.get(0).decision().rate())));
+                                questions.ask(code, entry, figures, parts.get(0).ruling().rate())));
         return queries;
     }
 
@@ -105,10 +117,13 @@ public final class TreatmentRun {
         return parts.get(0);
     }
 
-    private List<Part> parts(Entry entry) {
+    private List<Part> parts(Occasion occasion, Answered answered) {
+        Entry entry = answered.entry();
+        Rare facts = rare.of(entry, occasion, answered.decided());
         List<Liability.Share> shares = liabilities.of(entry, context.baskets());
         if (shares.size() == 1) {
-            return List.of(part(entry, entry.amounts(), shares.get(0).liability()));
+            return List.of(
+                    part(entry, entry.amounts(), shares.get(0).liability(), facts, answered));
         }
         Amount whole =
                 shares.stream().map(Liability.Share::price).reduce(Amount::plus).orElseThrow();
@@ -119,31 +134,39 @@ public final class TreatmentRun {
             Amount share =
                     last ? left : entry.amounts().money().shared(shares.get(i).price(), whole);
             left = left.minus(share);
-            parts.add(part(entry, Amounts.ofGross(share), shares.get(i).liability()));
+            parts.add(
+                    part(
+                            entry,
+                            Amounts.ofGross(share),
+                            shares.get(i).liability(),
+                            facts,
+                            answered));
         }
         return parts;
     }
 
-    private Part part(Entry entry, Amounts amounts, Liability liability) {
+    private Part part(
+            Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
         String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
-        Decision decision =
+        Ruling ruling =
                 decider.decide(
                         entry.profile(),
                         entry.taxPoint(),
-                        new Decider.Varying(liability, printed, claims(entry)));
-        Figures figures = figures(entry, amounts, decision);
+                        new Decider.Varying(
+                                liability, printed, claims(entry), facts, answered.treatment()));
+        Figures figures = figures(entry, amounts, ruling);
         Amount claim =
-                decision.row().claims()
+                ruling.row().claims()
                         ? figures.vat()
-                                .portion(decision.deductible())
+                                .portion(ruling.deductible())
                                 .portion(entry.profile().businessUse())
                         : Amount.ZERO;
-        return new Part(decision, figures, claim);
+        return new Part(ruling, figures, claim);
     }
 
-    private Figures figures(Entry entry, Amounts amounts, Decision decision) {
-        Percent rate = decision.rate().orElse(Percent.ZERO);
-        return switch (decision.row().vatRule()) {
+    private Figures figures(Entry entry, Amounts amounts, Ruling ruling) {
+        Percent rate = ruling.rate().orElse(Percent.ZERO);
+        return switch (ruling.row().vatRule()) {
             case NONE -> Figures.none(amounts);
             case INSIDE -> Figures.inside(amounts, rate, context.lineRounding());
             case IMPORT -> Figures.ofImport(amounts, rate);
@@ -176,7 +199,7 @@ public final class TreatmentRun {
         return parts.size() == 1
                 ? PrintedVat.query(
                         entry,
-                        parts.get(0).decision(),
+                        parts.get(0).ruling(),
                         parts.get(0).figures(),
                         () ->
                                 context.law()
@@ -189,8 +212,8 @@ public final class TreatmentRun {
     private static String rate(List<Part> parts) {
         Set<String> rates = new LinkedHashSet<>();
         for (Part part : parts) {
-            if (part.decision().rate().isPresent()) {
-                rates.add(part.decision().rateWords());
+            if (part.ruling().rate().isPresent()) {
+                rates.add(part.ruling().rateWords());
             } else if (parts.size() > 1) {
                 rates.add("no rate");
             }
@@ -198,11 +221,11 @@ public final class TreatmentRun {
         return String.join(" and ", rates);
     }
 
-    private static Map<String, Amount> boxes(List<Part> parts) {
+    private static Map<String, Amount> boxes(List<Part> parts, Share share) {
         Map<String, Amount> boxes = new LinkedHashMap<>();
         for (Part part : parts) {
-            for (BoxRule rule : part.decision().boxes()) {
-                Amount amount = part.measure(rule.measure()).times(rule.sign());
+            for (BoxRule rule : part.ruling().boxes()) {
+                Amount amount = share.of(part.measure(rule.measure())).times(rule.sign());
                 if (!amount.isZero()) {
                     boxes.merge(rule.box(), amount, Amount::plus);
                 }

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -330,21 +331,29 @@ class LawTest {
 
     @Test
     void whatATreatmentAddsToTheBoxes() {
-        assertThat(law.boxes("reverse-charge", TODAY))
+        assertThat(law.boxes("reverse-charge", "standard", TODAY))
                 .extracting(Dated::value)
                 .containsExactly(
-                        new BoxRule("reverse-charge", "1", Measure.VAT, 1),
-                        new BoxRule("reverse-charge", "4", Measure.CLAIM, 1),
-                        new BoxRule("reverse-charge", "6", Measure.NET, 1),
-                        new BoxRule("reverse-charge", "7", Measure.NET, 1));
-        assertThat(law.boxes("uk-sale-reduced", TODAY))
+                        new BoxRule(
+                                "reverse-charge", "1", Measure.VAT, 1, Set.of(), "reverse-charge"),
+                        new BoxRule(
+                                "reverse-charge",
+                                "4",
+                                Measure.CLAIM,
+                                1,
+                                Set.of(),
+                                "reverse-charge"),
+                        new BoxRule("reverse-charge", "6", Measure.NET, 1, Set.of(), ""),
+                        new BoxRule("reverse-charge", "7", Measure.NET, 1, Set.of(), ""));
+        assertThat(law.boxes("uk-sale-reduced", "standard", TODAY))
                 .extracting(Dated::value)
                 .containsExactly(
-                        new BoxRule("uk-sale-reduced", "1", Measure.VAT, -1),
-                        new BoxRule("uk-sale-reduced", "6", Measure.NET, -1));
-        assertThat(law.boxes("money-only", TODAY)).isEmpty();
-        assertThat(law.boxes("import-postponed", LocalDate.of(2020, 12, 31))).isEmpty();
-        assertThat(law.boxes("import-postponed", LocalDate.of(2021, 1, 1))).hasSize(3);
+                        new BoxRule(
+                                "uk-sale-reduced", "1", Measure.VAT, -1, Set.of(), "output-tax"),
+                        new BoxRule("uk-sale-reduced", "6", Measure.NET, -1, Set.of(), ""));
+        assertThat(law.boxes("money-only", "standard", TODAY)).isEmpty();
+        assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2020, 12, 31))).isEmpty();
+        assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2021, 1, 1))).hasSize(3);
     }
 
     @Test

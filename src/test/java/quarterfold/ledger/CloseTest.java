@@ -44,12 +44,24 @@ class CloseTest {
                 "pay",
                 Samples.SETTINGS,
                 7,
+                3,
                 boxes("10", "0.0001", "9", "-1.5"),
                 boxes("10", "0", "9", "-1.50"),
                 boxes("10", "0.01", "9", "-1.51"),
                 List.of(
-                        new ClosedQuery("Z", 0, "a.csv:2", "First?", Amount.of("12.3456")),
-                        new ClosedQuery("E1/x", 1, "", "Second?", Amount.ZERO)),
+                        new ClosedAdjustment(
+                                "partial-exemption",
+                                "2026-09",
+                                "So much",
+                                "reg 101",
+                                Amount.ZERO,
+                                Amount.of("1.0001"),
+                                Amount.of("-2.5"),
+                                boxes("10", "-2.5"))),
+                List.of(
+                        new ClosedQuery(
+                                "Z", 0, "a.csv:2", "First?", Amount.of("12.3456"), true, ""),
+                        new ClosedQuery("E1/x", 1, "", "Second?", Amount.ZERO, false, "set aside")),
                 List.of(
                         new TableText("rates.csv", "aa", "from,value\n2011-01-04,20\n"),
                         new TableText("copy-of-rates.csv", "aa", "from,value\n2011-01-04,20\n"),
@@ -67,6 +79,9 @@ class CloseTest {
     private static ClosedEntry closed(long number, String treatment, Map<String, Amount> boxes) {
         return new ClosedEntry(
                 number,
+                LocalDate.of(2026, 7, 1),
+                "supply",
+                "in-its-period",
                 treatment,
                 "S01",
                 "20%",
@@ -205,9 +220,11 @@ class CloseTest {
                                         "pay",
                                         Samples.SETTINGS,
                                         7,
+                                        0,
                                         boxes("1", "2"),
                                         boxes("2", "2"),
                                         boxes("1", "2"),
+                                        List.of(),
                                         List.of(),
                                         List.of()))
                 .hasMessage("boxes differ: exact [1], figures [2], other rounding [1]");

@@ -70,7 +70,8 @@ class LedgerTest {
                                         full.document(),
                                         full.order(),
                                         full.amounts(),
-                                        Optional.empty(),
+                                        full.paid(),
+                                        full.particulars(),
                                         "",
                                         "")),
                         new Entry(2, 1, bare));

@@ -31,6 +31,8 @@ public final class SampleLine {
     private Optional<Amount> net = Optional.empty();
     private Optional<Amount> vat = Optional.empty();
     private Optional<Amount> gross = Optional.empty();
+    private Optional<LocalDate> paid = Optional.empty();
+    private Particulars particulars = Particulars.NONE;
 
     private SampleLine(Kind kind) {
         this.kind = kind;
@@ -136,6 +138,16 @@ public final class SampleLine {
         return this;
     }
 
+    public SampleLine paid(String day) {
+        paid = Optional.of(LocalDate.parse(day));
+        return this;
+    }
+
+    public SampleLine particular(Particular particular, String text) {
+        particulars = particulars.with(particular, text);
+        return this;
+    }
+
     public Line line(long row) {
         return new Line(
                 row,
@@ -161,7 +173,8 @@ public final class SampleLine {
                 document,
                 order,
                 new Amounts(net, vat, gross),
-                Optional.empty(),
+                paid,
+                particulars,
                 "",
                 "");
     }

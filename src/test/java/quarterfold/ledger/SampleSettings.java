@@ -88,6 +88,23 @@ public final class SampleSettings {
         return with(periods, GB.schemes(), false, paysBy);
     }
 
+    /** The same business under other periods and schemes. */
+    public static Settings of(Settings settings, Periods periods, Schemes schemes) {
+        return new Settings(
+                settings.name(),
+                settings.country(),
+                settings.vatNumber(),
+                periods,
+                schemes,
+                settings.zone(),
+                settings.currency(),
+                settings.roundingPerLine(),
+                settings.northernIreland(),
+                settings.stock(),
+                settings.paysBy(),
+                settings.choices());
+    }
+
     private static Settings with(
             Periods periods, Schemes schemes, boolean perLine, PaymentMethod paysBy) {
         return new Settings(

@@ -61,6 +61,10 @@ final class Samples {
                             Optional.of(Amount.of("-0.0001")),
                             Optional.of(Amount.of("120"))),
                     Optional.of(LocalDate.of(1969, 12, 31)),
+                    Particulars.NONE
+                            .with(Particular.HELD, "2026-10-08")
+                            .with(Particular.COST, "12.50")
+                            .with(Particular.USE, "both"),
                     "1.234,56",
                     "Posted: yes\nRef: =1+1");
 

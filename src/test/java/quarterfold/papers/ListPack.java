@@ -61,7 +61,7 @@ record ListPack(
         Direction direction = way > 0 ? Direction.PAY : way < 0 ? Direction.RECLAIM : Direction.NIL;
         return new ListPack(
                 settings,
-                new VatReturn(period, status, boxes, direction, queries),
+                new VatReturn(period, status, boxes, direction, List.of(), queries),
                 law,
                 sources,
                 setAside,

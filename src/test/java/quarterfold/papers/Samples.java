@@ -28,7 +28,9 @@ import quarterfold.money.Percent;
 import quarterfold.money.Rounding;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
+import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** Invented quarters for the papers' tests. */
@@ -210,7 +212,8 @@ final class Samples {
                             "");
             entries.add(
                     new Treated(
-                            new Entry(number, Math.max(1, sources.size()), line),
+                            Occasion.of(new Entry(number, Math.max(1, sources.size()), line)),
+                            TakenUp.IN_ITS_PERIOD,
                             treatment,
                             rule,
                             "The words of " + rule,

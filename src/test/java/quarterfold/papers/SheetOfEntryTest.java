@@ -9,6 +9,8 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind.Side;
 import quarterfold.ledger.SampleLine;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Occasion;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** Which sheet of the workbook an entry is on. */
@@ -17,7 +19,8 @@ class SheetOfEntryTest {
     private static Side side(SampleLine line, Map<String, Amount> boxes) {
         return EntrySheets.sideOf(
                 new Treated(
-                        new Entry(1, 1, line.line(2)),
+                        Occasion.of(new Entry(1, 1, line.line(2))),
+                        TakenUp.IN_ITS_PERIOD,
                         "any",
                         "X01",
                         "any",

@@ -244,11 +244,11 @@ class ClosingTest {
         book.close("2026-09");
         book.enter("late.csv", sale("2026-08-15", "1200"));
         Returns returns = book.returns(dearer());
-        assertThat(returns.treated(1).map(t -> t.vat().toString())).contains("1.665");
-        assertThat(returns.treated(4).map(t -> t.queries().get(0).id()))
+        assertThat(returns.treated(1).stream().map(t -> t.vat().toString())).contains("1.665");
+        assertThat(returns.treated(4).stream().map(t -> t.queries().get(0).id()))
                 .contains("E4/evidence-missing");
-        assertThat(returns.treated(6).map(t -> t.vat().toString())).contains("24.00");
-        assertThat(returns.treated(7).map(t -> t.vat().toString()))
+        assertThat(returns.treated(6).stream().map(t -> t.vat().toString())).contains("24.00");
+        assertThat(returns.treated(7).stream().map(t -> t.vat().toString()))
                 .as("late: as its own period would treat it now")
                 .contains("240.00");
         List<Treated> all = new ArrayList<>();

@@ -274,11 +274,11 @@ class ReturnsTest {
                         .evidence("invoice");
         book.enter("bills.csv", bill, bill, sale("2025-12-01", "120"));
         Returns returns = book.returns();
-        assertThat(returns.treated(1).map(t -> t.vat().toString())).contains("0.03");
-        assertThat(returns.treated(2).map(t -> t.vat().toString()))
+        assertThat(returns.treated(1).stream().map(t -> t.vat().toString())).contains("0.03");
+        assertThat(returns.treated(2).stream().map(t -> t.vat().toString()))
                 .as("its part of its document")
                 .contains("0.02");
-        assertThat(returns.treated(3).map(Treated::treatment)).contains("uk-sale");
+        assertThat(returns.treated(3).stream().map(Treated::treatment)).contains("uk-sale");
         assertThat(returns.treated(4)).isEmpty();
         List<Treated> all = new ArrayList<>();
         returns.forEachTreated(all::add);

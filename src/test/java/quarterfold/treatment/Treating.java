@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import quarterfold.law.Law;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
@@ -21,12 +22,19 @@ final class Treating {
     private final Settings settings;
     private final Map<String, String> products;
     private final boolean perLine;
+    private final Answers answers;
 
-    private Treating(Law law, Settings settings, Map<String, String> products, boolean perLine) {
+    private Treating(
+            Law law,
+            Settings settings,
+            Map<String, String> products,
+            boolean perLine,
+            Answers answers) {
         this.law = law;
         this.settings = settings;
         this.products = products;
         this.perLine = perLine;
+        this.answers = answers;
     }
 
     static Treating gb() {
@@ -34,15 +42,27 @@ final class Treating {
     }
 
     static Treating of(Settings settings) {
-        return new Treating(LAW, settings, Map.of(), settings.roundingPerLine());
+        return new Treating(LAW, settings, Map.of(), settings.roundingPerLine(), Answers.NONE);
     }
 
     Treating under(Law otherLaw) {
-        return new Treating(otherLaw, settings, products, perLine);
+        return new Treating(otherLaw, settings, products, perLine, answers);
     }
 
     Treating selling(Map<String, String> liabilities) {
-        return new Treating(law, settings, liabilities, perLine);
+        return new Treating(law, settings, liabilities, perLine, answers);
+    }
+
+    /** The same with what people decided. */
+    Treating deciding(Decision... decisions) {
+        return new Treating(law, settings, products, perLine, Answers.of(List.of(decisions)));
+    }
+
+    /** What an occasion of the line, as the only entry, comes to. */
+    Treated one(SampleLine line, Cause cause) {
+        Entry entry = line.entry(1);
+        return new TreatmentRun(context(List.of(entry)))
+                .treat(new Occasion(entry, entry.taxPoint(), cause, Share.WHOLE));
     }
 
     /** The lines as entries 1, 2, 3 … of one file. */
@@ -66,6 +86,7 @@ final class Treating {
                 settings,
                 listed,
                 Baskets.of(ledger::forEach, new Liabilities(law, listed)),
+                answers,
                 source -> "sheet-" + source + ".csv",
                 perLine);
     }

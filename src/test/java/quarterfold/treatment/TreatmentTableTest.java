@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -28,9 +29,15 @@ import quarterfold.law.Dated;
 import quarterfold.law.Fact;
 import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Periods;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
+import quarterfold.ledger.Schemes;
+import quarterfold.ledger.Settings;
 
 /** The treatment table as a whole: every row can be reached, and everything it names is there. */
 class TreatmentTableTest {
@@ -42,6 +49,7 @@ class TreatmentTableTest {
     /** Treatments that add to no box, each with the reason. */
     private static final Map<String, String> NOWHERE =
             Map.ofEntries(
+                    Map.entry("duplicate", "it counts with the entry it repeats"),
                     Map.entry("undecided", "a person must answer before it is in a box"),
                     Map.entry("outside-sale", "outside the scope of VAT: VATA 1994 s.4"),
                     Map.entry("outside-purchase", "outside the scope of VAT: VATA 1994 s.4"),
@@ -122,7 +130,7 @@ class TreatmentTableTest {
         never.add(
                 Map.of(
                         "evidence",
-                        Set.of("export", "missing", "unstated"),
+                        Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
                         Set.of("yes", "over-limit", "not-this-category")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
@@ -152,6 +160,7 @@ class TreatmentTableTest {
                         .map(Kind::code)
                         .collect(Collectors.toSet());
         never.add(Map.of("kind", sales, "liability", Set.of("unstated")));
+        never.add(Map.of("registration", Set.of("during", "after"), "in_time", Set.of("no")));
         return never;
     }
 
@@ -213,10 +222,76 @@ class TreatmentTableTest {
         Map<String, String> choices = new HashMap<>();
         LAW.choices().all().forEach(c -> choices.put(c.name(), facts.get(c.name())));
         String seller = facts.get("seller").equals("uk") ? "GB" : "US";
-        return Treating.of(
-                        SampleSettings.of(
-                                seller, "GB", facts.get("northern_ireland").equals("yes"), choices))
-                .one(line);
+        Settings settings =
+                SampleSettings.of(
+                        seller, "GB", facts.get("northern_ireland").equals("yes"), choices);
+        particulars(facts, line);
+        return Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
+                .deciding(decisions(facts))
+                .one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+    }
+
+    private static void particulars(FirstMatch.Facts facts, SampleLine line) {
+        for (Particular particular : List.of(Particular.USE, Particular.ADDRESSED)) {
+            if (!facts.get(particular.code()).equals("unstated")) {
+                line.particular(particular, facts.get(particular.code()));
+            }
+        }
+        switch (facts.get("on_hand")) {
+            case "yes" -> line.particular(Particular.ON_HAND, "100");
+            case "no" -> line.particular(Particular.ON_HAND, "0");
+            default -> {}
+        }
+        switch (facts.get("consignment")) {
+            case "within" -> line.particular(Particular.CONSIGNMENT, "135");
+            case "above" -> line.particular(Particular.CONSIGNMENT, "135.01");
+            default -> {}
+        }
+    }
+
+    /** A registration that the day is before, during or after. */
+    private static Periods periods(FirstMatch.Facts facts, LocalDate day) {
+        List<Month> quarters = SampleSettings.months("3 6 9 12");
+        return switch (facts.get("registration")) {
+            case "before" ->
+                    Periods.of(
+                            facts.get("in_time").equals("yes")
+                                    ? day.plusDays(1)
+                                    : day.plusYears(10),
+                            quarters);
+            case "after" -> ended(day.minusDays(1), quarters);
+            default -> SampleSettings.GB.periods();
+        };
+    }
+
+    private static Periods ended(LocalDate lastDay, List<Month> quarters) {
+        Periods open = Periods.of(SampleSettings.GB.registeredFrom(), quarters);
+        return new Periods(
+                open.registeredFrom(),
+                Optional.of(lastDay),
+                open.ends(),
+                open.notified(),
+                open.annual(),
+                open.onAccount(),
+                open.partialExemptionYearEnds());
+    }
+
+    private static Schemes scheme(FirstMatch.Facts facts) {
+        String scheme = facts.get("scheme");
+        return Schemes.of(
+                scheme, scheme.equals("flat-rate") ? Optional.of("044") : Optional.empty());
+    }
+
+    private static Decision[] decisions(FirstMatch.Facts facts) {
+        return switch (facts.get("decided")) {
+            case "disallowed" -> new Decision[] {decided(Decision.Action.DISALLOW, "")};
+            case "duplicate" -> new Decision[] {decided(Decision.Action.DUPLICATE_OF, "2")};
+            default -> new Decision[0];
+        };
+    }
+
+    private static Decision decided(Decision.Action action, String value) {
+        return new Decision(1, Decision.Target.ENTRY, "1", action, value, "seen", "a person", DAY);
     }
 
     @Test
@@ -252,6 +327,7 @@ class TreatmentTableTest {
         assertThat(treatments)
                 .containsExactly(
                         Map.entry("compensation", "compensation"),
+                        Map.entry("customer-payment", "money-only"),
                         Map.entry("delivery", "uk-sale"),
                         Map.entry("delivery-refund", "uk-sale-reduced"),
                         Map.entry("discount", "uk-sale-reduced"),
@@ -265,11 +341,13 @@ class TreatmentTableTest {
                         Map.entry("import-vat-postponed", "import-postponed"),
                         Map.entry("other-money", "money-only"),
                         Map.entry("payout", "money-only"),
+                        Map.entry("private-use", "private-use"),
                         Map.entry("purchase", "uk-purchase"),
                         Map.entry("purchase-credit", "uk-purchase-credit"),
                         Map.entry("reserve", "money-only"),
                         Map.entry("sale", "uk-sale"),
                         Map.entry("sale-refund", "uk-sale-reduced"),
+                        Map.entry("supplier-payment", "money-only"),
                         Map.entry("transfer", "money-only"));
     }
 
@@ -277,7 +355,10 @@ class TreatmentTableTest {
     void everyTreatmentHasItsBoxesOrGoesNowhereForAReason() {
         Set<String> nowhere =
                 ROWS.stream()
-                        .filter(r -> LAW.boxes(r.value().treatment(), r.from()).isEmpty())
+                        .filter(
+                                r ->
+                                        LAW.boxes(r.value().treatment(), "standard", r.from())
+                                                .isEmpty())
                         .map(r -> r.value().treatment())
                         .collect(Collectors.toSet());
         assertThat(nowhere).isEqualTo(NOWHERE.keySet());
@@ -289,9 +370,9 @@ class TreatmentTableTest {
     void boxesAreInForceAsLongAsTheirTreatment() {
         for (Dated<TreatmentRow> row : ROWS) {
             if (!NOWHERE.containsKey(row.value().treatment())) {
-                assertThat(LAW.boxes(row.value().treatment(), row.from()))
+                assertThat(LAW.boxes(row.value().treatment(), "standard", row.from()))
                         .as(row.value().rule())
-                        .isEqualTo(LAW.boxes(row.value().treatment(), row.to()));
+                        .isEqualTo(LAW.boxes(row.value().treatment(), "standard", row.to()));
             }
         }
     }
@@ -303,22 +384,33 @@ class TreatmentTableTest {
                 ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
         List<String> reducing =
                 treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
-        assertThat(reducing).hasSize(20);
+        assertThat(reducing).hasSize(21);
         for (String treatment : reducing) {
             String base = treatment.replaceFirst("-(reduced|credit)$", "");
             assertThat(treatments).contains(base);
             assertThat(
-                            LAW.boxes(treatment, DAY).stream()
+                            LAW.boxes(treatment, "standard", DAY).stream()
                                     .map(Dated::value)
-                                    .map(b -> new BoxRule(base, b.box(), b.measure(), -b.sign())))
+                                    .map(
+                                            b ->
+                                                    new BoxRule(
+                                                            base,
+                                                            b.box(),
+                                                            b.measure(),
+                                                            -b.sign(),
+                                                            b.schemes(),
+                                                            b.account())))
                     .as(treatment)
                     .containsExactlyElementsOf(
-                            LAW.boxes(base, DAY).stream().map(Dated::value).toList());
-            assertThat(LAW.boxes(treatment, DAY)).allMatch(b -> b.value().sign() == -1);
+                            LAW.boxes(base, "standard", DAY).stream().map(Dated::value).toList());
+            assertThat(LAW.boxes(treatment, "standard", DAY)).allMatch(b -> b.value().sign() == -1);
         }
         assertThat(treatments)
                 .filteredOn(t -> !reducing.contains(t))
-                .allMatch(t -> LAW.boxes(t, DAY).stream().allMatch(b -> b.value().sign() == 1));
+                .allMatch(
+                        t ->
+                                LAW.boxes(t, "standard", DAY).stream()
+                                        .allMatch(b -> b.value().sign() == 1));
     }
 
     @Test
@@ -338,7 +430,7 @@ class TreatmentTableTest {
     void onlyRowsThatClaimFeedBoxFour() {
         for (Dated<TreatmentRow> row : ROWS) {
             boolean feeds =
-                    LAW.boxes(row.value().treatment(), DAY).stream()
+                    LAW.boxes(row.value().treatment(), "standard", DAY).stream()
                             .anyMatch(b -> b.value().box().equals("4"));
             assertThat(row.value().claims()).as(row.value().rule()).isEqualTo(feeds);
         }

@@ -1,0 +1,63 @@
+package quarterfold.intake;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Particulars;
+
+/** Reads the facts that few lines state, where a file has columns for them. For one thread. */
+final class ParticularCells {
+
+    /** Where one particular is found; a day is read as the file writes its dates. */
+    private record Found(Field field, Particular particular, Cell cell, DateReader dates) {}
+
+    private final List<Found> found = new ArrayList<>();
+    private Particulars stated = Particulars.NONE;
+
+    ParticularCells(FieldCells cells, DateReader dates) {
+        for (Field field : Field.values()) {
+            Cell cell = cells.cell(field);
+            if (field.particular().isPresent() && !cell.equals(Cell.NONE)) {
+                found.add(new Found(field, field.particular().get(), cell, dates.another()));
+            }
+        }
+    }
+
+    /** Reads the row's particulars; false where a cell is not what it must be, as problems say. */
+    boolean start(Row row) {
+        stated = Particulars.NONE;
+        if (found.isEmpty()) {
+            return true;
+        }
+        Map<Particular, String> texts = new EnumMap<>(Particular.class);
+        boolean good = true;
+        for (Found one : found) {
+            String text = one.cell().text(row);
+            if (text.isEmpty()) {
+                continue;
+            }
+            boolean day = one.field().isDate();
+            Optional<String> plain =
+                    day
+                            ? one.dates().read(text).map(LocalDate::toString)
+                            : Optional.of(text).filter(one.field()::accepts);
+            if (plain.isEmpty()) {
+                row.wrong(
+                        one.cell().column(), day ? one.dates().expected() : one.field().expected());
+                good = false;
+            } else {
+                texts.put(one.particular(), plain.get());
+            }
+        }
+        stated = texts.isEmpty() ? Particulars.NONE : new Particulars(texts);
+        return good;
+    }
+
+    Particulars stated() {
+        return stated;
+    }
+}

@@ -1,0 +1,72 @@
+package quarterfold.ledger;
+
+/**
+ * A fact that few lines state, each under a name of its own: days beside the tax point, amounts
+ * beside the price, and words that only some treatments ask for.
+ */
+public enum Particular implements Coded {
+    /** The day goods left or were made available, or a service was performed. */
+    SENT("sent", Type.DAY),
+    /** The day the VAT invoice was issued. */
+    INVOICED("invoiced", Type.DAY),
+    /** The day the document came into the business's hands. */
+    HELD("held", Type.DAY),
+    /** The day payment was due. */
+    DUE("due", Type.DAY),
+    /** The day the evidence of export was obtained. */
+    EVIDENCED("evidenced", Type.DAY),
+    /** The day goods sent on approval were kept for good. */
+    ADOPTED("adopted", Type.DAY),
+    /** {@code yes} where the goods were sent on approval, or on sale or return. */
+    APPROVAL("approval", Type.YES_NO),
+    /** What the goods cost the seller: for margin-scheme goods and gifts. */
+    COST("cost", Type.AMOUNT),
+    /** The intrinsic value of the consignment the goods came in. */
+    CONSIGNMENT("consignment", Type.AMOUNT),
+    /** The share of the goods still held on a day that matters, 0 to 100. */
+    ON_HAND("on_hand", Type.SHARE),
+    /** What the purchase is used for: taxable supplies, exempt ones, or both. */
+    USE("use", Type.USE),
+    /** In whose name the document is made out. */
+    ADDRESSED("addressed", Type.ADDRESSED),
+    /** Grams of carbon dioxide a kilometre of the car a fuel scale charge is for. */
+    CO2("co2", Type.NUMBER);
+
+    /** What a text of a particular may be. */
+    public enum Type {
+        DAY("a date such as 2026-09-30"),
+        AMOUNT("an amount such as 12.50"),
+        SHARE("a percentage from 0 to 100, such as 60"),
+        NUMBER("a whole number such as 118"),
+        YES_NO("yes or no, such as yes"),
+        USE("one of taxable, exempt, both, such as taxable"),
+        ADDRESSED("one of business, employee, other, such as business");
+
+        private final String expected;
+
+        Type(String expected) {
+            this.expected = expected;
+        }
+
+        public String expected() {
+            return expected;
+        }
+    }
+
+    private final String code;
+    private final Type type;
+
+    Particular(String code, Type type) {
+        this.code = code;
+        this.type = type;
+    }
+
+    @Override
+    public String code() {
+        return code;
+    }
+
+    public Type type() {
+        return type;
+    }
+}

@@ -1,0 +1,93 @@
+package quarterfold.treatment;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.Entry;
+
+/**
+ * What people decided, as far as it still holds, found by the entry it is about: decisions on the
+ * entry itself after those on its party and its product, later ones after earlier.
+ */
+public final class Answers {
+
+    public static final Answers NONE = new Answers(List.of());
+
+    private final Map<Decision.Target, Map<String, List<Decision>>> byTarget = new HashMap<>();
+    private final boolean empty;
+
+    private Answers(List<Decision> inForce) {
+        empty = inForce.isEmpty();
+        for (Decision decision : inForce) {
+            byTarget.computeIfAbsent(decision.target(), t -> new HashMap<>())
+                    .computeIfAbsent(decision.about(), a -> new ArrayList<>())
+                    .add(decision);
+        }
+    }
+
+    /** The answers of every decision but those a later one undoes, and the undoing itself. */
+    public static Answers of(List<Decision> decisions) {
+        return new Answers(inForce(decisions));
+    }
+
+    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
+    public static List<Decision> inForce(List<Decision> decisions) {
+        Set<Long> undone = new java.util.HashSet<>();
+        List<Decision> newestFirst =
+                decisions.stream().sorted(Comparator.comparing(Decision::id).reversed()).toList();
+        for (Decision decision : newestFirst) {
+            if (decision.action() == Decision.Action.UNDO && !undone.contains(decision.id())) {
+                undone.add(Long.parseLong(decision.value()));
+            }
+        }
+        return decisions.stream()
+                .filter(d -> d.action() != Decision.Action.UNDO && !undone.contains(d.id()))
+                .sorted(Comparator.comparing(Decision::id))
+                .collect(Collectors.toList());
+    }
+
+    public boolean isEmpty() {
+        return empty;
+    }
+
+    /** Every decision that holds of an entry, the one that wins last. */
+    public List<Decision> about(Entry entry) {
+        if (empty) {
+            return List.of();
+        }
+        List<Decision> all = new ArrayList<>();
+        all.addAll(about(Decision.Target.PARTY, entry.profile().party()));
+        all.addAll(about(Decision.Target.PARTY, entry.profile().channel()));
+        all.addAll(about(Decision.Target.PRODUCT, entry.line().item().product()));
+        all.addAll(about(Decision.Target.ENTRY, Long.toString(entry.number())));
+        return all;
+    }
+
+    /** The decision that answers a question without an entry, by its id. */
+    Optional<Decision> about(Query query) {
+        List<Decision> found = about(Decision.Target.QUERY, query.id());
+        return found.isEmpty() ? Optional.empty() : Optional.of(found.get(found.size() - 1));
+    }
+
+    private List<Decision> about(Decision.Target target, String about) {
+        return about.isEmpty()
+                ? List.of()
+                : byTarget.getOrDefault(target, Map.of()).getOrDefault(about, List.of());
+    }
+
+    /** The day evidence of a kind was seen, by the last decision that says so. */
+    static Optional<LocalDate> seen(List<Decision> about, String evidence) {
+        return about.stream()
+                .filter(d -> d.action() == Decision.Action.EVIDENCE_SEEN)
+                .filter(d -> d.value().equals(evidence))
+                .map(Decision::day)
+                .reduce((first, last) -> last);
+    }
+}

@@ -1,0 +1,31 @@
+package quarterfold.treatment;
+
+import quarterfold.ledger.Coded;
+
+/**
+ * What happens on a day of an entry that makes it do something to a return: words of {@link
+ * quarterfold.law.Fact#CAUSE}.
+ */
+public enum Cause implements Coded {
+    /** The supply, purchase, import or payment itself: for most entries all that ever happens. */
+    SUPPLY("supply"),
+    /** The time for holding evidence of export has passed without it. */
+    EXPORT_TIME_UP("export-time-up"),
+    /** The evidence of export came after that time. */
+    EXPORT_EVIDENCED("export-evidenced"),
+    /** A supplier has gone unpaid for the time the law allows. */
+    UNPAID("unpaid"),
+    /** A supplier was paid after that time. */
+    PAID_AFTER_ALL("paid-after-all");
+
+    private final String code;
+
+    Cause(String code) {
+        this.code = code;
+    }
+
+    @Override
+    public String code() {
+        return code;
+    }
+}
