@@ -93,7 +93,7 @@ final class DeadlinesCommand implements Callable<Integer> {
             if (json) {
                 shown.forEach(d -> out.println(DeadlinesJson.of(d)));
             } else {
-                new DeadlinesText(out, now).print(shown);
+                new DeadlinesText(out, now, paid).print(shown);
                 out.println(Caution.text());
             }
         }

@@ -13,7 +13,7 @@ import quarterfold.outlook.Interim;
 import quarterfold.outlook.PaymentDates;
 
 /** Deadlines as people read them on a terminal. */
-record DeadlinesText(PrintWriter out, LocalDate today) {
+record DeadlinesText(PrintWriter out, LocalDate today, Optional<LocalDate> paidOn) {
 
     private static final int WIDTH = 78;
 
@@ -29,25 +29,27 @@ record DeadlinesText(PrintWriter out, LocalDate today) {
     private void print(Deadline deadline) {
         LocalDate due = deadline.period().due();
         out.printf(
-                "%s, %s to %s%n",
+                "%s, %s to %s, %s%n",
                 deadline.period().name(),
                 Texts.day(deadline.period().start()),
-                Texts.day(deadline.period().end()));
+                Texts.day(deadline.period().end()),
+                deadline.status().code());
         row("Return due", dated(due), "");
         deadline.interims().forEach(this::interim);
         out.printf(
-                "%n  %s%n",
+                "%n  %s; this book pays by %s%n",
                 deadline.owed().isZero()
-                        ? "Nothing to pay with the return, as the figures stand. If there were:"
-                        : "%s to pay with the return, as the figures stand:"
-                                .formatted(Texts.money(deadline.owed())));
+                        ? "Nothing to pay with the return, as the figures stand"
+                        : "%s to pay with the return, as the figures stand"
+                                .formatted(Texts.money(deadline.owed())),
+                deadline.payments().get(0).method().code());
         deadline.payments().forEach(this::payment);
         if (!deadline.late().isEmpty()) {
             out.printf(
                     "%n  %-36s %12s %12s %12s%n",
                     "If all is paid late", "penalty", "interest", "together");
             deadline.late().forEach(this::late);
-            explainMissing(deadline);
+            explain(deadline);
         }
         out.println();
         deadline.points()
@@ -70,13 +72,18 @@ record DeadlinesText(PrintWriter out, LocalDate today) {
     private void payment(PaymentDates dates) {
         String by = dated(dates.actBy());
         switch (dates.method()) {
-            case DIRECT_DEBIT ->
-                    row(
-                            "direct-debit",
-                            "set up by " + by + otherActBy(dates),
-                            dates.taken()
-                                    .map(t -> "taken " + dated(t))
-                                    .orElse("no rule read says when it is taken"));
+            case DIRECT_DEBIT -> {
+                row(
+                        "direct-debit",
+                        "set up before the return is sent, by " + by + otherActBy(dates),
+                        "");
+                row(
+                        "",
+                        dates.taken()
+                                .map(t -> "taken " + dated(t))
+                                .orElse("no text read says when it is taken"),
+                        "");
+            }
             case CARD, BACS ->
                     row(
                             dates.method().code(),
@@ -108,7 +115,7 @@ record DeadlinesText(PrintWriter out, LocalDate today) {
         return amount.map(Texts::money).orElse("not known");
     }
 
-    private void explainMissing(Deadline deadline) {
+    private void explain(Deadline deadline) {
         if (deadline.late().stream().anyMatch(l -> l.penalty().isEmpty())) {
             paragraph(
                     "The period began before the penalties in the tables; what held before, the default surcharge, is not worked out.");
@@ -116,6 +123,15 @@ record DeadlinesText(PrintWriter out, LocalDate today) {
         if (deadline.late().stream().anyMatch(l -> l.interest().isEmpty())) {
             paragraph("The tables have no rate of interest for some of these days.");
         }
+        paidOn.filter(day -> !day.isAfter(deadline.lastDay()))
+                .ifPresent(
+                        day -> paragraph("Paid by %s it is not late.".formatted(Texts.day(day))));
+        deadline.newestRate()
+                .ifPresent(
+                        rate ->
+                                paragraph(
+                                        "Interest is at %s%% a year, the newest rate in the tables, from %s; look for a later one."
+                                                .formatted(rate.value(), Texts.day(rate.from()))));
     }
 
     private void points(Deadline.Points points) {

@@ -3,24 +3,33 @@ package quarterfold.outlook;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import quarterfold.law.Dated;
 import quarterfold.money.Amount;
 import quarterfold.period.Period;
+import quarterfold.period.VatReturn;
 
 /**
  * What a period asks of the business, and when.
  *
+ * @param status whether the figures are a draft or closed
  * @param interims payments within the period: instalments, or payments on account
  * @param payments how and when what is left is paid, the book's own method first
  * @param owed what is left to pay with the return; zero where nothing is
+ * @param lastDay the last day of payment, after which it is late
  * @param late what paying it late would cost, day by day; none where nothing is owed
+ * @param newestRate the newest rate of interest in the tables where {@code late} uses it: a later
+ *     one may be missing
  * @param points what sending the return late would do; empty for a period before points began
  */
 public record Deadline(
         Period period,
+        VatReturn.Status status,
         List<Interim> interims,
         List<PaymentDates> payments,
         Amount owed,
+        LocalDate lastDay,
         List<Late> late,
+        Optional<Dated<String>> newestRate,
         Optional<Points> points) {
 
     /**

@@ -1,12 +1,15 @@
 package quarterfold.outlook;
 
 import java.time.LocalDate;
+import java.time.Year;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import quarterfold.law.Box;
+import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.ledger.PaymentMethod;
 import quarterfold.ledger.Settings;
@@ -66,12 +69,16 @@ public final class Deadlines {
         Amount owed = within.stream().map(Interim::amount).reduce(net(vatReturn), Amount::minus);
         Amount left = owed.signum() > 0 ? owed : Amount.ZERO;
         LocalDate due = extended ? period.due() : days.onOrBefore(period.due());
+        List<Deadline.Late> late = left.isZero() ? List.of() : late(period, due, left, paidOn);
         return new Deadline(
                 period,
+                vatReturn.status(),
                 within,
                 ownFirst(new Payments(law, days).by(period.due(), extended)),
                 left,
-                left.isZero() ? List.of() : late(period, due, left, paidOn),
+                due,
+                late,
+                newestRate(late),
                 points(period, pointsBefore));
     }
 
@@ -112,13 +119,21 @@ public final class Deadlines {
                 .toList();
     }
 
+    /** The rate of the last day shown, where the table has no later one. */
+    private Optional<Dated<String>> newestRate(List<Deadline.Late> late) {
+        return late.stream()
+                .reduce((one, next) -> next)
+                .flatMap(last -> law.periodRuleOn("late-interest", last.day()))
+                .filter(rate -> rate.to().equals(LocalDate.MAX));
+    }
+
     private Optional<Deadline.Points> points(Period period, int before) {
         LocalDate start = period.start();
         if (law.periodRuleOn("late-return-penalty", start).isEmpty()) {
             return Optional.empty();
         }
         LatePoints rules = new LatePoints(law, start);
-        Frequency frequency = Frequency.of(period, law);
+        Frequency frequency = Frequency.of(usualDays(period), start, law);
         LatePoints.After after = rules.late(before, frequency);
         return Optional.of(
                 new Deadline.Points(
@@ -134,11 +149,24 @@ public final class Deadlines {
                         isSpecial(period)));
     }
 
+    /** The length that counts: of a notified period its own, of others that of a usual one. */
+    private long usualDays(Period period) {
+        if (isNotified(period)) {
+            return ChronoUnit.DAYS.between(period.start(), period.end()) + 1;
+        }
+        int returns = calendar.annual(period).isPresent() ? 1 : calendar.ends().size();
+        return Year.of(period.end().getYear()).length() / returns;
+    }
+
+    private boolean isNotified(Period period) {
+        return settings.periods().notified().stream()
+                .anyMatch(n -> n.from().equals(period.start()));
+    }
+
     /** A first or last return, or one of a length notified for it: some of these get no point. */
     private boolean isSpecial(Period period) {
         return period.start().equals(settings.registeredFrom())
                 || calendar.registeredTo().filter(period.end()::equals).isPresent()
-                || settings.periods().notified().stream()
-                        .anyMatch(n -> n.from().equals(period.start()));
+                || isNotified(period);
     }
 }

@@ -1,9 +1,8 @@
 package quarterfold.outlook;
 
-import java.time.temporal.ChronoUnit;
+import java.time.LocalDate;
 import java.util.Locale;
 import quarterfold.law.Law;
-import quarterfold.period.Period;
 
 /** How often returns are made, which sets how many late ones cost money. */
 public enum Frequency {
@@ -17,18 +16,17 @@ public enum Frequency {
     }
 
     /**
-     * By the length of the period: up to 8 weeks as monthly, up to 20 as quarterly (HMRC manual
-     * CH192070; Finance Act 2021 Sch 24). Needs a period in which points are given.
+     * By the length of a period: up to 8 weeks as monthly, up to 20 as quarterly (HMRC manual
+     * CH192070; Finance Act 2021 Sch 24). Needs a day on which points are given.
      */
-    static Frequency of(Period period, Law law) {
-        long days = ChronoUnit.DAYS.between(period.start(), period.end()) + 1;
-        if (days <= 7L * weeks("late-return-weeks-monthly", period, law)) {
+    static Frequency of(long days, LocalDate start, Law law) {
+        if (days <= 7L * weeks("late-return-weeks-monthly", start, law)) {
             return MONTHLY;
         }
-        return days <= 7L * weeks("late-return-weeks-quarterly", period, law) ? QUARTERLY : ANNUAL;
+        return days <= 7L * weeks("late-return-weeks-quarterly", start, law) ? QUARTERLY : ANNUAL;
     }
 
-    private static int weeks(String rule, Period period, Law law) {
-        return Integer.parseInt(law.periodRule(rule, period.start()).value());
+    private static int weeks(String rule, LocalDate start, Law law) {
+        return Integer.parseInt(law.periodRule(rule, start).value());
     }
 }

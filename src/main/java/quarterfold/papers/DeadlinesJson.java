@@ -29,7 +29,9 @@ public final class DeadlinesJson {
                     day(json, "end", period.end());
                     day(json, "due", period.due());
                     json.writeEndObject();
+                    json.writeStringField("status", deadline.status().code());
                     json.writeStringField("owed", deadline.owed().toString());
+                    day(json, "last_day", deadline.lastDay());
                     json.writeArrayFieldStart("interims");
                     for (Interim interim : deadline.interims()) {
                         json.writeStartObject();
