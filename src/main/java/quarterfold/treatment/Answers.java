@@ -70,6 +70,11 @@ public final class Answers {
         return all;
     }
 
+    /** The entry with the facts that people stated or saw since in their places. */
+    public Entry stated(Entry entry) {
+        return Answered.of(entry, this).entry();
+    }
+
     /** The decision that answers a question without an entry, by its id. */
     Optional<Decision> about(Query query) {
         List<Decision> found = about(Decision.Target.QUERY, query.id());
