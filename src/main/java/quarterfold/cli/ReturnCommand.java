@@ -8,8 +8,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.outlook.Deadlines;
 import quarterfold.papers.Caution;
 import quarterfold.papers.ReturnJson;
+import quarterfold.period.Pack;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
 
@@ -38,7 +40,13 @@ final class ReturnCommand implements Callable<Integer> {
             if (json) {
                 out.println(ReturnJson.of(vatReturn));
             } else {
-                ReturnText.print(vatReturn, book.returns().pack(named).settings(), out);
+                Pack pack = book.returns().pack(named);
+                ReturnText.print(vatReturn, pack.settings(), out);
+                ReturnText.printInterims(
+                        vatReturn,
+                        new Deadlines(pack.settings(), book.returns().calendar(), pack.law())
+                                .interims(named),
+                        out);
                 out.println();
                 out.println(Caution.text());
             }

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.Function;
+import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
@@ -52,7 +53,7 @@ final class StoryText {
             out.println("  It is in no box.");
         }
         new TreeMap<>(treated.boxes())
-                .forEach((box, amount) -> said("Adds to box " + box, Texts.money(amount)));
+                .forEach((box, amount) -> said(adds(box, treated, book), Texts.money(amount)));
         said(
                 "Period",
                 book.returns()
@@ -66,6 +67,14 @@ final class StoryText {
                                 out.printf(
                                         "%nOpen query %s:%n  %s%n",
                                         Texts.plain(q.id()), Texts.cell(q.question(), 1_000)));
+    }
+
+    private static String adds(String box, Treated treated, OpenBook book) {
+        return book.law().totals(treated.occasion().day()).stream()
+                .filter(t -> t.name().equals(box))
+                .findFirst()
+                .map(Total::words)
+                .orElse("Adds to box " + box);
     }
 
     private static String state(Period period, Treated treated, OpenBook book) {

@@ -67,8 +67,7 @@ final class BoxRules {
 
     boolean counts(String set, String category, LocalDate day) {
         return counted.stream()
-                .anyMatch(
-                        c -> c.isInForce(day) && c.value().equals(new Counted(set, category)));
+                .anyMatch(c -> c.isInForce(day) && c.value().equals(new Counted(set, category)));
     }
 
     Stream<Dated<BoxRule>> stream() {

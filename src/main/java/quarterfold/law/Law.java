@@ -135,9 +135,7 @@ public final class Law {
                         "counted-categories.csv",
                         Counted::of,
                         c -> "%s of %s".formatted(c.category(), c.set()));
-        boxRules =
-                new BoxRules(
-                        table("boxes.csv"), treatments, adjustments, form, totals, counted);
+        boxRules = new BoxRules(table("boxes.csv"), treatments, adjustments, form, totals, counted);
         blocked =
                 Keyed.read(
                         table("blocked.csv"),

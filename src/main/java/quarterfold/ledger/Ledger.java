@@ -5,10 +5,12 @@ import java.sql.Connection;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import quarterfold.money.Amount;
 
 /**
@@ -191,6 +193,23 @@ public final class Ledger implements AutoCloseable {
                         Sql.number(
                                         connection,
                                         "select exists (select 1 from profile where kind = 'sale' and rate <> '')")
+                                > 0);
+    }
+
+    /** Whether any sale is stated to be exempt. */
+    public boolean hasExemptSales() {
+        String sales =
+                Arrays.stream(Kind.values())
+                        .filter(k -> k.side() == Kind.Side.SALES)
+                        .map(k -> "'" + k.code() + "'")
+                        .collect(Collectors.joining(", "));
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where rate = 'exempt' and kind in ("
+                                                + sales
+                                                + "))")
                                 > 0);
     }
 

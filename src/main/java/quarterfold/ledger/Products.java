@@ -53,6 +53,12 @@ public final class Products {
         return Optional.empty();
     }
 
+    /** Whether any product has the liability on any day. */
+    public boolean has(String liability) {
+        return byProduct.values().stream()
+                .anyMatch(all -> all.stream().anyMatch(d -> d.liability().equals(liability)));
+    }
+
     public boolean isEmpty() {
         return byProduct.isEmpty();
     }

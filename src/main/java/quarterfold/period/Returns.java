@@ -36,12 +36,15 @@ public final class Returns {
 
     private static final YearMonth NO_PERIOD = YearMonth.of(1, 1);
 
+    /** What returns take up beside their entries, in the order it is shown. */
+    private static final List<Adjuster.Maker> ADJUSTERS =
+            List.of(FlatRateVat::new, PartialExemption::new);
+
     private final Book book;
     private final Ledger ledger;
     private final Law law;
     private final Calendar calendar;
     private final Map<Long, String> fileNames = new HashMap<>();
-    private final List<Adjuster> adjusters = List.of();
     private Optional<Context> context = Optional.empty();
 
     public Returns(Book book, Ledger ledger, Law law) {
@@ -89,6 +92,7 @@ public final class Returns {
 
     private VatReturn draft(Period period, Occasions.Scan scan, Consumer<Treated> each) {
         Figured figured = new Figured();
+        List<Adjuster> adjusters = adjusters(period, context());
         List<Query> queries = new ArrayList<>();
         FeeWatch fees = new FeeWatch();
         treat(
@@ -97,6 +101,7 @@ public final class Returns {
                 context(),
                 treated -> {
                     figured.add(treated.boxes());
+                    adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
                     fees.see(treated.entry());
                     each.accept(treated);
@@ -113,30 +118,52 @@ public final class Returns {
                                                 Map.of("channel", channel))));
         queries.addAll(new Raised(ledger, this::fileName).of(period));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
-        List<Adjustment> adjustments = new ArrayList<>();
-        for (Adjuster adjuster : adjusters) {
-            List<Adjustment> found = adjuster.of(period, figured.sums());
-            found.forEach(a -> figured.add(a.boxes()));
-            adjustments.addAll(found);
-        }
+        Adjuster.Found found = found(adjusters);
+        found.adjustments().forEach(a -> figured.add(a.boxes()));
+        queries.addAll(found.queries());
         List<BoxFigure> boxes = figured.boxes(law.form(period.end()));
         return new VatReturn(
                 period,
                 VatReturn.Status.DRAFT,
                 boxes,
                 Figured.direction(boxes),
-                adjustments,
+                found.adjustments(),
                 queries);
+    }
+
+    private List<Adjuster> adjusters(Period period, Context with) {
+        Basis basis =
+                new Basis(
+                        period,
+                        with,
+                        calendar,
+                        new OtherPeriods(
+                                ledger,
+                                book.products(),
+                                (other, each) -> treat(other, ledger::forEachFigured, with, each)));
+        return ADJUSTERS.stream().map(maker -> maker.begin(basis)).toList();
+    }
+
+    private static Adjuster.Found found(List<Adjuster> adjusters) {
+        return adjusters.stream()
+                .map(Adjuster::found)
+                .reduce(Adjuster.Found.NOTHING, Adjuster.Found::with);
     }
 
     /** Each box under the rounding the book did not choose. */
     Map<String, Amount> otherRounding(Period period) {
         Figured figured = new Figured();
+        Context other = context().withOtherRounding();
+        List<Adjuster> adjusters = adjusters(period, other);
         treat(
                 period,
                 ledger::forEachFigured,
-                context().withOtherRounding(),
-                treated -> figured.add(treated.boxes()));
+                other,
+                treated -> {
+                    figured.add(treated.boxes());
+                    adjusters.forEach(a -> a.see(treated));
+                });
+        found(adjusters).adjustments().forEach(a -> figured.add(a.boxes()));
         Map<String, Amount> figures = new HashMap<>();
         figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
         return figures;

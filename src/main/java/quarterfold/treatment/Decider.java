@@ -166,8 +166,7 @@ final class Decider {
                 row.source());
     }
 
-    private List<BoxRule> boxes(
-            TreatmentRow row, String scheme, String category, LocalDate day) {
+    private List<BoxRule> boxes(TreatmentRow row, String scheme, String category, LocalDate day) {
         return law.boxes(row.treatment(), scheme, category, day).stream()
                 .map(Dated::value)
                 .toList();

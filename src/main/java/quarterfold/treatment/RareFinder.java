@@ -68,8 +68,8 @@ final class RareFinder {
     }
 
     /**
-     * The scheme the entry is under. Capital goods on which a flat-rate trader claims VAT, and their
-     * sale, are outside that scheme: VAT Regulations 1995 reg 55E; HMRC manual FRS6500.
+     * The scheme the entry is under. Capital goods on which a flat-rate trader claims VAT, and
+     * their sale, are outside that scheme: VAT Regulations 1995 reg 55E; HMRC manual FRS6500.
      */
     private String scheme(Entry entry, LocalDate day) {
         String scheme = settings.schemeOn(day);
