@@ -12,9 +12,12 @@ import quarterfold.law.TableRows;
 /** What a treatment adds to the boxes, in words. */
 final class BoxClauses {
 
-    /** The columns put into the sentence; what another column says is a condition added to it. */
+    /**
+     * The columns put into the sentence, or that are no condition; what another column says is a
+     * condition added to it.
+     */
     private static final Set<String> SPOKEN =
-            Set.of("treatment", "box", "measure", "sign", "from", "to", "source");
+            Set.of("treatment", "box", "measure", "sign", "account", "from", "to", "source");
 
     private final LawView view;
 
