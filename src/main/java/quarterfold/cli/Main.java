@@ -50,6 +50,7 @@ import picocli.CommandLine.Spec;
             CloseCommand.class,
             VouchCommand.class,
             PapersCommand.class,
+            LawCommand.class,
             DemoCommand.class
         })
 public final class Main implements Runnable {

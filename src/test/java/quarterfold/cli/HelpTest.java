@@ -27,7 +27,7 @@ class HelpTest {
         assertThat(commands)
                 .containsExactlyInAnyOrder(
                         "new", "import", "ledger", "queries", "return", "close", "vouch", "papers",
-                        "demo");
+                        "law", "demo");
         Run help = Run.of("--help");
         assertThat(help.code()).isZero();
         assertThat(help.err()).isEmpty();
