@@ -27,7 +27,7 @@ final class Words {
             DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter DAY_AND_MONTH =
             DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
-    private static final Set<String> INITIALS = Set.of("uk", "vat", "eu", "ni", "gb");
+    private static final Set<String> INITIALS = Set.of("uk", "vat", "eu", "ni", "gb", "co2");
 
     private static final String REDUCED = "-reduced";
 

@@ -324,18 +324,18 @@ class LawPagesTest {
         List<TableFile> files = new ArrayList<>(LAW.files());
         files.add(
                 Law.file(
-                        "flat-rates.csv",
+                        "tide-tables.csv",
                         """
                         trade,percent,from,to,source
                         Pets|a bar,12,2011-01-04,,A text (from memory)
                         """
                                 .getBytes(StandardCharsets.UTF_8)));
-        assertThat(pages(Law.of(files)).table("flat-rates"))
+        assertThat(pages(Law.of(files)).table("tide-tables"))
                 .contains(
                         """
-                        ## Flat rates
+                        ## Tide tables
 
-                        `flat-rates.csv`, 1 row.
+                        `tide-tables.csv`, 1 row.
 
                         | Trade | Percent | In force | Source |
                         | --- | --- | --- | --- |
