@@ -1,6 +1,7 @@
 package quarterfold.law;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -35,19 +36,34 @@ final class BoxRules {
         totals.forEach(t -> summed.add(t.value().name()));
         this.counted = List.copyOf(counted);
         this.sets = counted.stream().map(c -> c.value().set()).collect(Collectors.toSet());
-        this.byTreatment =
-                Table.read(file)
-                        .dated(
-                                row -> rule(row, treated, summed),
-                                r ->
-                                        "%s %s %s %s"
-                                                .formatted(
-                                                        r.treatment(),
-                                                        r.box(),
-                                                        r.measure(),
-                                                        r.schemes()))
-                        .stream()
-                        .collect(Collectors.groupingBy(d -> d.value().treatment()));
+        List<Dated<BoxRule>> rules = new ArrayList<>();
+        for (Table.Row row : Table.read(file).rows()) {
+            Dated<BoxRule> rule = row.dated(rule(row, treated, summed));
+            if (rules.stream().anyMatch(r -> r.overlaps(rule) && same(r.value(), rule.value()))) {
+                throw row.fault(
+                        "'%s %s %s' has another row in force on the same days"
+                                .formatted(
+                                        treatmentOf(rule),
+                                        rule.value().box(),
+                                        rule.value().measure()));
+            }
+            rules.add(rule);
+        }
+        this.byTreatment = rules.stream().collect(Collectors.groupingBy(BoxRules::treatmentOf));
+    }
+
+    private static String treatmentOf(Dated<BoxRule> rule) {
+        return rule.value().treatment();
+    }
+
+    /** Whether some entry would add the same figure to the same box by both. */
+    private static boolean same(BoxRule one, BoxRule other) {
+        return one.treatment().equals(other.treatment())
+                && one.box().equals(other.box())
+                && one.measure() == other.measure()
+                && (one.schemes().isEmpty()
+                        || other.schemes().isEmpty()
+                        || one.schemes().stream().anyMatch(other.schemes()::contains));
     }
 
     List<Dated<BoxRule>> of(String treatment, String scheme, LocalDate day) {

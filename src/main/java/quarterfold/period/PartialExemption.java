@@ -247,7 +247,7 @@ final class PartialExemption implements Adjuster {
                         first);
         Amount more = taken.minus(whole.denied());
         List<Query> queries = new ArrayList<>();
-        unstated(sums, whole, about).ifPresent(queries::add);
+        unstated(sums, whole, last.toString()).ifPresent(queries::add);
         basis.law()
                 .limit("partial-exemption-override", last)
                 .filter(l -> sums.residual().compareTo(l.value().amount()) > 0)
@@ -256,7 +256,7 @@ final class PartialExemption implements Adjuster {
                                 basis.questions()
                                         .ask(
                                                 "partial-exemption-override",
-                                                about,
+                                                last.toString(),
                                                 sums.residual(),
                                                 Map.of()))
                 .ifPresent(queries::add);

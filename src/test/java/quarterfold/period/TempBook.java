@@ -3,11 +3,14 @@ package quarterfold.period;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Line;
@@ -57,6 +60,20 @@ final class TempBook implements AutoCloseable {
             money = money.plus(line.signedMoney());
         }
         entry.commit(lines.length + setAside, lines.length, money, money);
+    }
+
+    /** Appends a decision, such as {@code party}, its name, {@code state} and a fact. */
+    void decide(String target, String about, String action, String value) {
+        ledger.decide(
+                new Decision(
+                        0,
+                        Coded.find(Decision.Target.class, target).orElseThrow(),
+                        about,
+                        Coded.find(Decision.Action.class, action).orElseThrow(),
+                        value,
+                        "seen",
+                        "a person",
+                        LocalDate.of(2026, 10, 1)));
     }
 
     void products(String rows) throws IOException {
