@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
@@ -16,6 +17,7 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
@@ -57,6 +59,15 @@ public final class Returns {
 
     Settings settings() {
         return book.settings();
+    }
+
+    /** The tables that made the figures: the law's, and the book's own list of products. */
+    List<TableText> tables() {
+        return Stream.concat(
+                        law.files().stream()
+                                .map(f -> new TableText(f.name(), f.sha256(), f.text())),
+                        book.products().table().stream())
+                .toList();
     }
 
     /** The return of a period: as it was closed, or a draft. */
@@ -111,7 +122,7 @@ public final class Returns {
                                                 period.name() + "/" + channel,
                                                 money,
                                                 Map.of("channel", channel))));
-        queries.addAll(new Raised(ledger, this::fileName).of(period));
+        queries.addAll(new Raised(ledger, this::fileName, questions).of(period));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
         List<Adjustment> adjustments = new ArrayList<>();
         for (Adjuster adjuster : adjusters) {
