@@ -50,6 +50,7 @@ import picocli.CommandLine.Spec;
             CloseCommand.class,
             VouchCommand.class,
             PapersCommand.class,
+            DeadlinesCommand.class,
             DemoCommand.class
         })
 public final class Main implements Runnable {

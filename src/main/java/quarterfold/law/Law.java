@@ -238,11 +238,16 @@ public final class Law {
 
     /** A rule of {@code periods.csv}. Refuses a name the table does not have on the day. */
     public Dated<String> periodRule(String name, LocalDate day) {
-        return periods.on(name, day)
+        return periodRuleOn(name, day)
                 .orElseThrow(
                         () ->
                                 new LawException(
                                         "periods.csv: has no '%s' on %s".formatted(name, day)));
+    }
+
+    /** A rule of {@code periods.csv}; empty where the table has none of the name on the day. */
+    public Optional<Dated<String>> periodRuleOn(String name, LocalDate day) {
+        return periods.on(name, day);
     }
 
     /** The currency the return is in, ISO 4217. */
