@@ -46,6 +46,8 @@ import picocli.CommandLine.Spec;
             ImportCommand.class,
             LedgerCommand.class,
             QueriesCommand.class,
+            DecideCommand.class,
+            DecisionsCommand.class,
             ReturnCommand.class,
             CloseCommand.class,
             VouchCommand.class,

@@ -66,7 +66,8 @@ public final class Products {
      * @throws LedgerException listing every problem, one a line, if any row is bad
      */
     public static Products parse(String text) throws LedgerException {
-        return new Products(new ProductsReader(FILE).read(text), Optional.of(TableText.of(FILE, text)));
+        return new Products(
+                new ProductsReader(FILE).read(text), Optional.of(TableText.of(FILE, text)));
     }
 
     /** The file itself, where there is one. */

@@ -32,7 +32,7 @@ public final class ReturnJson {
                     }
                     json.writeEndObject();
                     json.writeStringField("direction", vatReturn.direction().code());
-                    json.writeNumberField("queries", vatReturn.queries().size());
+                    json.writeNumberField("queries", vatReturn.openQueries().size());
                 });
     }
 }

@@ -13,8 +13,8 @@ import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
 /**
- * Closes a period: freezes its entries as treated, its figures, its queries, the decisions
- * known, and the tables and the product list used, in one transaction.
+ * Closes a period: freezes its entries as treated, its figures, its queries, the decisions known,
+ * and the tables and the product list used, in one transaction.
  */
 public final class Closing {
 

@@ -39,7 +39,9 @@ class LawTest {
                         "periods.csv",
                         "flat-rates.csv",
                         "fuel-scale.csv",
-                        "evidence-shows.csv");
+                        "evidence-shows.csv",
+                        "account.csv",
+                        "answers.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
