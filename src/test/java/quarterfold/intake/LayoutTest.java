@@ -181,7 +181,7 @@ class LayoutTest {
                         "till.yaml:20 [constants.customer]: found 'everyone'; expected one of consumer, business, such as consumer");
         assertThat(changed("category: counter", "evidence: receipt"))
                 .containsExactly(
-                        "till.yaml:26 [rows.enter.set.evidence]: found 'receipt'; expected one of invoice, simplified, none-needed, import-certificate, postponed-statement, export, self-billed, missing, unstated, such as invoice");
+                        "till.yaml:26 [rows.enter.set.evidence]: found 'receipt'; expected one of invoice, simplified, none-needed, import-certificate, postponed-statement, export, self-billed, alternative, missing, unstated, such as invoice");
     }
 
     @Test

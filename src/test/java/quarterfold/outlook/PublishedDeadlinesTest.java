@@ -268,6 +268,7 @@ class PublishedDeadlinesTest {
                 VatReturn.Status.DRAFT,
                 boxes,
                 figure.isZero() ? Direction.NIL : Direction.PAY,
+                List.of(),
                 List.of());
     }
 }

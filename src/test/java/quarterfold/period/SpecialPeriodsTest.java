@@ -345,9 +345,11 @@ class SpecialPeriodsTest {
                 "nil",
                 SampleSettings.GB,
                 1,
+                0,
                 Map.of(),
                 Map.of(),
                 Map.of(),
+                List.of(),
                 List.of(),
                 List.of());
     }
