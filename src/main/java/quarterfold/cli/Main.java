@@ -52,6 +52,7 @@ import picocli.CommandLine.Spec;
             CloseCommand.class,
             VouchCommand.class,
             PapersCommand.class,
+            VerifyCommand.class,
             DeadlinesCommand.class,
             DemoCommand.class
         })

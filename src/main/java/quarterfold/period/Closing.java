@@ -70,7 +70,7 @@ public final class Closing {
                 returns.tables());
     }
 
-    private static ClosedEntry frozen(Treated treated) {
+    static ClosedEntry frozen(Treated treated) {
         return new ClosedEntry(
                 treated.entry().number(),
                 treated.occasion().day(),

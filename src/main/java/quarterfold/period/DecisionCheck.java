@@ -82,6 +82,7 @@ final class DecisionCheck {
                     law.treatments().rows().stream()
                             .filter(row -> row.isInForce(entry.taxPoint()))
                             .filter(row -> takes(row, entry.kind()))
+                            .filter(row -> !row.value().when().containsKey(Fact.DECIDED))
                             .map(row -> row.value().treatment())
                             .distinct()
                             .sorted()
