@@ -20,11 +20,7 @@ public final class HeldJson {
     public static String of(VatReturn draft, Function<Query, String> command) {
         return JsonLine.of(
                 json -> {
-                    json.writeObjectFieldStart("period");
-                    json.writeStringField("start", draft.period().start().toString());
-                    json.writeStringField("end", draft.period().end().toString());
-                    json.writeStringField("due", draft.period().due().toString());
-                    json.writeEndObject();
+                    ReturnJson.period(json, draft.period());
                     json.writeStringField("status", "held");
                     json.writeArrayFieldStart("queries");
                     queries(json, draft.openQueries(), command);

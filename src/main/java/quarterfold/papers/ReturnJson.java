@@ -1,5 +1,7 @@
 package quarterfold.papers;
 
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
@@ -19,12 +21,7 @@ public final class ReturnJson {
     public static String of(VatReturn vatReturn) {
         return JsonLine.of(
                 json -> {
-                    Period period = vatReturn.period();
-                    json.writeObjectFieldStart("period");
-                    json.writeStringField("start", period.start().toString());
-                    json.writeStringField("end", period.end().toString());
-                    json.writeStringField("due", period.due().toString());
-                    json.writeEndObject();
+                    period(json, vatReturn.period());
                     json.writeStringField("status", vatReturn.status().code());
                     json.writeObjectFieldStart("boxes");
                     for (BoxFigure box : vatReturn.boxes()) {
@@ -34,5 +31,13 @@ public final class ReturnJson {
                     json.writeStringField("direction", vatReturn.direction().code());
                     json.writeNumberField("queries", vatReturn.openQueries().size());
                 });
+    }
+
+    static void period(JsonGenerator json, Period period) throws IOException {
+        json.writeObjectFieldStart("period");
+        json.writeStringField("start", period.start().toString());
+        json.writeStringField("end", period.end().toString());
+        json.writeStringField("due", period.due().toString());
+        json.writeEndObject();
     }
 }

@@ -88,6 +88,11 @@ public final class Returns {
         return ledger.close(period).isPresent();
     }
 
+    /** Whether any entry is dated in the period. */
+    boolean hasEntries(Period period) {
+        return ledger.hasEntries(period.start(), period.end());
+    }
+
     /** A draft. */
     VatReturn draft(Period period) {
         return draft(period, ledger::forEachFigured, t -> {});
