@@ -8,6 +8,7 @@ import quarterfold.ledger.Settings;
 import quarterfold.money.Amount;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Comparison;
+import quarterfold.period.Direction;
 import quarterfold.period.VatReturn;
 
 /** A return beside earlier ones, and what explains the change. */
@@ -56,9 +57,17 @@ final class ComparisonText {
                     Texts.grouped(box.then().text()),
                     signed(box.now().box(), box.difference()));
         }
+        repaid(comparison.now());
+        repaid(then);
         comparison.boxes().stream()
                 .filter(b -> !b.treatments().isEmpty())
                 .forEach(b -> explain(b, comparison));
+    }
+
+    private void repaid(VatReturn vatReturn) {
+        if (vatReturn.direction() == Direction.RECLAIM) {
+            out.printf("  In %s the money is to be repaid.%n", vatReturn.period().name());
+        }
     }
 
     private void explain(Comparison.BoxChange box, Comparison comparison) {
@@ -90,11 +99,9 @@ final class ComparisonText {
                             .map(Comparison.TreatmentChange::difference)
                             .reduce(Amount.ZERO, Amount::plus);
             out.printf(
-                    CHANGE,
+                    "    %-34s %16s%n",
                     Texts.count(changes.size() - MOST, "other treatment", "other treatments"),
-                    signed(rest),
-                    "",
-                    "");
+                    signed(rest));
         }
         for (Comparison.Large large : box.largest()) {
             out.printf(

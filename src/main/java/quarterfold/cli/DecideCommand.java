@@ -36,9 +36,11 @@ import quarterfold.period.Deciding;
             "Examples:",
             "  quarterfold --book my-book decide --entry 4 --evidence-seen invoice \\",
             "    --why \"The invoice came by post\" --who \"Anne Weaver\"",
-            "  quarterfold --book my-book decide --entry 9 --state party_country=IE --why \"Letterhead\" --who Anne",
-            "  quarterfold --book my-book decide --entry 12 --duplicate-of 7 --why \"Entered twice\" --who Anne",
-            "  quarterfold --book my-book decide --undo 3 --why \"It was the wrong entry\" --who Anne"
+            "  quarterfold --book my-book decide --entry 9 --state party_country=IE \\",
+            "    --why \"It is on the letterhead\" --who Anne",
+            "  quarterfold --book my-book decide --entry 12 --duplicate-of 7 \\",
+            "    --why \"Entered twice\" --who Anne",
+            "  quarterfold --book my-book decide --undo 3 --why \"Wrong entry\" --who Anne"
         },
         mixinStandardHelpOptions = true)
 final class DecideCommand implements Callable<Integer> {

@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
             "  quarterfold --book my-book new",
             "  quarterfold --book my-book import settlement.csv suppliers.csv receipts.csv",
             "  quarterfold --book my-book return 2026-09",
+            "  quarterfold --book my-book queries 2026-09",
             "  quarterfold --book my-book close 2026-09",
             "To see one at work: quarterfold demo",
             "",

@@ -125,8 +125,7 @@ final class VerifyCommand implements Callable<Integer> {
         for (Close close : book.ledger().closes()) {
             if (named.isEmpty() || named.get().name().equals(close.period())) {
                 progress(close.lastEntry(), "working %s out again".formatted(close.period()));
-                occasions +=
-                        new Recomputation(book.book(), book.ledger(), close, findings::add).check();
+                occasions += Recomputation.check(book.book(), book.ledger(), close, findings::add);
                 closed.add(close.period().toString());
             }
         }

@@ -18,6 +18,7 @@ public final class ComparisonJson {
                 json -> {
                     json.writeStringField("period", now.period().name().toString());
                     json.writeStringField("status", now.status().code());
+                    json.writeStringField("direction", now.direction().code());
                     if (before.isPresent()) {
                         comparison(json, "before", before.get());
                     }
@@ -32,6 +33,7 @@ public final class ComparisonJson {
         json.writeObjectFieldStart(name);
         json.writeStringField("period", comparison.then().period().name().toString());
         json.writeStringField("status", comparison.then().status().code());
+        json.writeStringField("direction", comparison.then().direction().code());
         json.writeObjectFieldStart("boxes");
         for (Comparison.BoxChange box : comparison.boxes()) {
             json.writeObjectFieldStart(box.now().box().id());

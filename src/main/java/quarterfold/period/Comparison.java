@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.Consumer;
+import quarterfold.law.Box;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
@@ -27,17 +28,17 @@ public record Comparison(VatReturn now, VatReturn then, List<BoxChange> boxes) {
     /**
      * How one box changed.
      *
+     * @param difference of the figures; what is to be repaid counts as less than nothing
      * @param treatments what made the change, the largest first; empty for a box that is worked out
      *     from others
      * @param largest the largest single entries of either period, the largest first
      */
     public record BoxChange(
-            BoxFigure now, BoxFigure then, List<TreatmentChange> treatments, List<Large> largest) {
-
-        public Amount difference() {
-            return now.figure().minus(then.figure());
-        }
-    }
+            BoxFigure now,
+            BoxFigure then,
+            Amount difference,
+            List<TreatmentChange> treatments,
+            List<Large> largest) {}
 
     /**
      * What one treatment adds to a box in each of the two periods.
@@ -91,10 +92,19 @@ public record Comparison(VatReturn now, VatReturn then, List<BoxChange> boxes) {
                                             new BoxChange(
                                                     box,
                                                     b,
+                                                    signed(box, nowSide.vatReturn)
+                                                            .minus(signed(b, thenSide.vatReturn)),
                                                     treatments(id, nowSide, thenSide),
                                                     largest(id, nowSide, thenSide))));
         }
         return new Comparison(nowSide.vatReturn, thenSide.vatReturn, boxes);
+    }
+
+    private static Amount signed(BoxFigure box, VatReturn vatReturn) {
+        return box.box().formula().operation() == Box.Operation.GAP
+                        && vatReturn.direction() == Direction.RECLAIM
+                ? box.figure().negated()
+                : box.figure();
     }
 
     private static List<TreatmentChange> treatments(String box, Side now, Side then) {

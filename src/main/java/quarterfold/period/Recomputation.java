@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -15,6 +16,7 @@ import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Finding;
 import quarterfold.ledger.Finding.Check;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
@@ -27,19 +29,43 @@ public final class Recomputation {
     private final Ledger ledger;
     private final Close close;
     private final Returns returns;
-    private final Law law;
     private final Consumer<Finding> found;
 
-    /** {@code close} is one of the ledger's. */
-    public Recomputation(Book book, Ledger ledger, Close close, Consumer<Finding> found) {
+    /**
+     * Tells of each difference. A close whose tables are not those of their digests is not worked
+     * out again.
+     *
+     * @param close one of the ledger's
+     * @return how many occasions of entries were worked out again
+     */
+    public static long check(Book book, Ledger ledger, Close close, Consumer<Finding> found) {
+        List<TableText> altered =
+                close.tables().stream()
+                        .filter(t -> !Law.file(t.name(), bytes(t)).sha256().equals(t.sha256()))
+                        .toList();
+        altered.forEach(
+                t ->
+                        found.accept(
+                                new Finding(
+                                        Check.RETURNS,
+                                        close.period() + " " + t.name(),
+                                        "its text is not that of its SHA-256, %s; the return cannot be worked out again"
+                                                .formatted(t.sha256()))));
+        return altered.isEmpty() ? new Recomputation(book, ledger, close, found).check() : 0;
+    }
+
+    private static byte[] bytes(TableText table) {
+        return table.text().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private Recomputation(Book book, Ledger ledger, Close close, Consumer<Finding> found) {
         this.ledger = ledger;
         this.close = close;
-        this.law = ClosedReturn.law(close);
         this.returns =
                 new Returns(
                         book.asOf(close.settings(), ClosedReturn.products(close)),
                         ledger.asOf(close),
-                        law);
+                        ClosedReturn.law(close));
         this.found = found;
     }
 
@@ -50,12 +76,7 @@ public final class Recomputation {
         }
     }
 
-    /**
-     * Tells of each difference.
-     *
-     * @return how many occasions of entries were worked out again
-     */
-    public long check() {
+    private long check() {
         Period period = new Period(close.period(), close.start(), close.end(), close.due());
         long[] seen = {0, 0};
         VatReturn[] again = new VatReturn[1];
