@@ -62,7 +62,9 @@ final class DecisionCheck {
 
     private void actionFitsTarget() {
         Action action = decision.action();
-        if (decision.target() == Target.QUERY && action != Action.SET_ASIDE) {
+        if (decision.target() == Target.QUERY
+                && action != Action.SET_ASIDE
+                && action != Action.UNDO) {
             throw usage(
                     "--query: found %s with it; expected --set-aside alone, or the entry the question is about, such as --entry 4"
                             .formatted(option(action)));

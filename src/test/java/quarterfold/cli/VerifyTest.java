@@ -297,7 +297,8 @@ class VerifyTest {
         Path layout = book.resolve("layouts/stall.yaml");
         Files.writeString(layout, stall("sale"));
         SmallBook.enter(
-                book, SmallBook.file(folder, "stall.csv", "When,Takings\n2026-10-02,12.00\n"));
+                book,
+                SmallBook.file(folder, "stall.csv", "When,What,Takings\n2026-10-02,Day,12.00\n"));
         Files.writeString(layout, stall("compensation"));
         assertThat(run("verify").out())
                 .contains(
@@ -326,7 +327,8 @@ class VerifyTest {
                 currency: GBP
                 fields: {date: When}
                 rows:
-                  - enter:
+                  - when: {What: [Day]}
+                    enter:
                       - {kind: %s, gross: Takings}
                 amounts: [Takings]
                 """
