@@ -55,6 +55,7 @@ import picocli.CommandLine.Spec;
             PapersCommand.class,
             VerifyCommand.class,
             DeadlinesCommand.class,
+            LawCommand.class,
             DemoCommand.class
         })
 public final class Main implements Runnable {

@@ -38,6 +38,7 @@ class HelpTest {
                         "vouch",
                         "papers",
                         "deadlines",
+                        "law",
                         "demo");
         Run help = Run.of("--help");
         assertThat(help.code()).isZero();
