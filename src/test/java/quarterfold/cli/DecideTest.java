@@ -14,6 +14,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.law.Law;
+import quarterfold.law.TableFile;
+import quarterfold.ledger.StatedFacts;
 
 /** Decisions as people record them, and the close that waits for them. */
 class DecideTest {
@@ -199,6 +202,33 @@ class DecideTest {
         assertThat(decide("--entry", "1", "--duplicate-of", "7").err())
                 .isEqualTo(
                         "--duplicate-of: found 7, which decision 1 calls a duplicate of 1 itself, so that neither would count; expected the entry that counts, such as 1\n");
+    }
+
+    /** What a query suggests is a decision that can be recorded, once its words are filled in. */
+    @Test
+    void suggestedAnswersAreDecisions() {
+        Law law = Law.of("GB");
+        TableFile table =
+                law.files().stream()
+                        .filter(f -> f.name().equals("answers.csv"))
+                        .findFirst()
+                        .orElseThrow();
+        List<String> rows = table.text().lines().skip(1).toList();
+        assertThat(rows).hasSizeGreaterThan(20);
+        for (String row : rows) {
+            String query = row.substring(0, row.indexOf(','));
+            String[] words = law.answer(query).orElseThrow().split(" ", -1);
+            assertThat(law.query(query).question()).as(row).isNotEmpty();
+            assertThat(words).as(row).hasSize(2);
+            assertThat(words[0]).as(row).isIn("--state", "--evidence-seen");
+            if (words[0].equals("--state")) {
+                assertThat(words[1]).as(row).matches("[a-z_]+=[A-Z-]+");
+                assertThat(StatedFacts.fields()).as(row).contains(words[1].replaceFirst("=.*", ""));
+            } else {
+                assertThat(law.evidence(words[1], LocalDate.of(2026, 9, 30))).as(row).isPresent();
+            }
+        }
+        assertThat(law.answer("late")).isEmpty();
     }
 
     /** The day is today's in the book's zone where none is said. */
