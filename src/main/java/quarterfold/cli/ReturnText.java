@@ -44,8 +44,8 @@ final class ReturnText {
         }
         vatReturn.adjustments().forEach(a -> adjustment(a, out));
         out.printf("%n%s%n", direction(vatReturn));
-        if (!vatReturn.queries().isEmpty()) {
-            long queries = vatReturn.queries().size();
+        long queries = vatReturn.openQueries().size();
+        if (queries > 0) {
             out.printf(
                     "%s: quarterfold queries %s%n",
                     Texts.count(queries, "query is open", "queries are open"),

@@ -45,7 +45,9 @@ public final class Law {
                     "evidence-shows.csv",
                     "adjustments.csv",
                     "totals.csv",
-                    "counted-categories.csv");
+                    "counted-categories.csv",
+                    "account.csv",
+                    "answers.csv");
 
     private final List<TableFile> files;
     private final Rates rates;
@@ -65,6 +67,8 @@ public final class Law {
     private final List<Dated<FlatRate>> flatRates;
     private final List<Dated<FuelScale>> fuelScale;
     private final List<Dated<Particular>> particulars;
+    private final List<Dated<AccountLine>> account;
+    private final Map<String, String> answers;
 
     /** A limit and the unit it is in, such as pounds or years. */
     public record Limit(Amount amount, String unit) {
@@ -151,6 +155,16 @@ public final class Law {
         flatRates = added("flat-rates.csv", FlatRate::of, FlatRate::id);
         fuelScale = added("fuel-scale.csv", FuelScale::of, f -> "" + f.co2From());
         particulars = added("evidence-shows.csv", Particular::of, Particular::name);
+        account = added("account.csv", AccountLine::of, AccountLine::name);
+        answers =
+                files.stream()
+                        .filter(f -> f.name().equals("answers.csv"))
+                        .findFirst()
+                        .map(f -> Table.read(f).named("query", row -> row.needed("answer")))
+                        .orElse(Map.of());
+        for (String query : answers.keySet()) {
+            query(query); // refuses one that is not asked
+        }
     }
 
     private TableFile table(String name) {
@@ -288,6 +302,19 @@ public final class Law {
         return particulars.stream()
                 .filter(d -> d.isInForce(day) && d.value().evidence().equals(evidence))
                 .toList();
+    }
+
+    /** The lines of the VAT account on the day, in the table's order. */
+    public List<Dated<AccountLine>> account(LocalDate day) {
+        return account.stream().filter(d -> d.isInForce(day)).toList();
+    }
+
+    /**
+     * The decision that answers a query as people mostly do, as flags such as {@code
+     * --evidence-seen invoice}; empty where leaving it as it is comes first.
+     */
+    public Optional<String> answer(String query) {
+        return Optional.ofNullable(answers.get(query));
     }
 
     /** The words of a query. Refuses a code the table does not have. */

@@ -22,7 +22,7 @@ final class ClosedReader implements AutoCloseable {
             "select "
                     + EntryReader.COLUMNS
                     + FROZEN
-                    + " from closed_entry c join entry e on e.number = c.number where c.number = ? order by c.id";
+                    + " from closed_entry c join entry e on e.number = c.number where c.number = ? and c.id < ? order by c.id";
     static final String RUN =
             "select "
                     + EntryReader.COLUMNS
@@ -37,9 +37,10 @@ final class ClosedReader implements AutoCloseable {
     private final ById<RulingTable.Ruling> rulings;
     private final NavigableMap<Long, Source> sources = new TreeMap<>();
 
-    ClosedReader(Connection connection) throws SQLException {
+    ClosedReader(Connection connection, Horizon horizon) throws SQLException {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
+        one.setLong(2, horizon.firstFrozen());
         entries = new EntryReader(connection, ById.MANY, EntryReader.RUN);
         rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(connection).forEach(s -> sources.put(s.firstEntry(), s));

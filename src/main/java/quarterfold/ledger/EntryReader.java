@@ -88,6 +88,12 @@ final class EntryReader implements AutoCloseable {
         run(source.firstEntry(), source.entries(), source.id(), first, last, each);
     }
 
+    /** At most so many entries of a source from a number on, in order. */
+    void run(Source source, long from, int count, Consumer<Entry> each) throws SQLException {
+        long left = source.firstEntry() + source.entries() - from;
+        run(from, Math.min(count, left), source.id(), EARLIEST, LATEST, each);
+    }
+
     /** The entry with a number that the ledger has. */
     Entry entry(long number, long source) throws SQLException {
         List<Entry> found = new ArrayList<>(1);

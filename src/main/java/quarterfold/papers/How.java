@@ -49,7 +49,7 @@ final class How {
 
     /** How many queries are open. */
     static String queries(VatReturn vatReturn) {
-        int queries = vatReturn.queries().size();
+        int queries = vatReturn.openQueries().size();
         return queries == 0
                 ? "No query is open."
                 : Words.of(queries, "query is", "queries are")

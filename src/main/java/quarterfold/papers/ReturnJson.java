@@ -26,12 +26,7 @@ public final class ReturnJson {
     public static String of(VatReturn vatReturn) {
         return JsonLine.of(
                 json -> {
-                    Period period = vatReturn.period();
-                    json.writeObjectFieldStart("period");
-                    json.writeStringField("start", period.start().toString());
-                    json.writeStringField("end", period.end().toString());
-                    json.writeStringField("due", period.due().toString());
-                    json.writeEndObject();
+                    period(json, vatReturn.period());
                     json.writeStringField("status", vatReturn.status().code());
                     json.writeObjectFieldStart("boxes");
                     for (BoxFigure box : vatReturn.boxes()) {
@@ -44,7 +39,7 @@ public final class ReturnJson {
                     }
                     json.writeEndArray();
                     json.writeStringField("direction", vatReturn.direction().code());
-                    json.writeNumberField("queries", vatReturn.queries().size());
+                    json.writeNumberField("queries", vatReturn.openQueries().size());
                 });
     }
 
@@ -62,6 +57,14 @@ public final class ReturnJson {
             json.writeStringField(box.getKey(), box.getValue().toString());
         }
         json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    static void period(JsonGenerator json, Period period) throws IOException {
+        json.writeObjectFieldStart("period");
+        json.writeStringField("start", period.start().toString());
+        json.writeStringField("end", period.end().toString());
+        json.writeStringField("due", period.due().toString());
         json.writeEndObject();
     }
 }

@@ -123,7 +123,7 @@ final class SummaryParts {
     }
 
     PdfPTable queries() {
-        List<Query> queries = pack.vatReturn().queries();
+        List<Query> queries = pack.vatReturn().openQueries();
         Comparator<Query> byMoney = Comparator.comparing(q -> q.money().abs());
         List<Query> listed =
                 queries.size() <= MOST

@@ -6,6 +6,7 @@ import quarterfold.law.Law;
 import quarterfold.law.TableFile;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedQuery;
+import quarterfold.ledger.Products;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 
@@ -38,8 +39,18 @@ final class ClosedReturn {
     static Law law(Close close) {
         return Law.of(
                 close.tables().stream()
+                        .filter(t -> !t.name().equals(Products.FILE))
                         .map(t -> new TableFile(t.name(), t.sha256(), t.text()))
                         .toList());
+    }
+
+    /** The product list a period was closed with. */
+    static Products products(Close close) {
+        return close.tables().stream()
+                .filter(t -> t.name().equals(Products.FILE))
+                .findFirst()
+                .map(t -> Products.parse(t.text()))
+                .orElse(Products.none());
     }
 
     private static Query query(ClosedQuery closed) {

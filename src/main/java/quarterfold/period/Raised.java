@@ -8,16 +8,19 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Query;
+import quarterfold.treatment.Questions;
 
 /** The questions that the reading of files raised, for the period their files are of. */
 final class Raised {
 
     private final Ledger ledger;
     private final Context.Files files;
+    private final Questions questions;
 
-    Raised(Ledger ledger, Context.Files files) {
+    Raised(Ledger ledger, Context.Files files, Questions questions) {
         this.ledger = ledger;
         this.files = files;
+        this.questions = questions;
     }
 
     List<Query> of(Period period) {
@@ -25,6 +28,7 @@ final class Raised {
         return ledger.raised().stream()
                 .filter(q -> sources.contains(q.source()))
                 .map(this::query)
+                .map(questions::answered)
                 .toList();
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
@@ -16,6 +17,7 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
@@ -62,6 +64,15 @@ public final class Returns {
         return book.settings();
     }
 
+    /** The tables that made the figures: the law's, and the book's own list of products. */
+    List<TableText> tables() {
+        return Stream.concat(
+                        law.files().stream()
+                                .map(f -> new TableText(f.name(), f.sha256(), f.text())),
+                        book.products().table().stream())
+                .toList();
+    }
+
     /** The return of a period: as it was closed, or a draft. */
     public VatReturn of(Period period) {
         return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period));
@@ -78,6 +89,11 @@ public final class Returns {
     /** Whether the period is closed. */
     public boolean isClosed(YearMonth period) {
         return ledger.close(period).isPresent();
+    }
+
+    /** Whether any entry is dated in the period. */
+    boolean hasEntries(Period period) {
+        return ledger.hasEntries(period.start(), period.end());
     }
 
     /** A draft. */
@@ -116,7 +132,7 @@ public final class Returns {
                                                 period.name() + "/" + channel,
                                                 money,
                                                 Map.of("channel", channel))));
-        queries.addAll(new Raised(ledger, this::fileName).of(period));
+        queries.addAll(new Raised(ledger, this::fileName, questions).of(period));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
         Adjuster.Found found = found(adjusters);
         found.adjustments().forEach(a -> figured.add(a.boxes()));

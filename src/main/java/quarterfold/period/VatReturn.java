@@ -45,6 +45,16 @@ public record VatReturn(
         return queries.stream().filter(Query::isOpen).toList();
     }
 
+    /** The open questions that a close waits for. */
+    public List<Query> holdingClose() {
+        return openQueries().stream().filter(Query::holdsClose).toList();
+    }
+
+    /** The questions that decisions left as they are. */
+    public List<Query> setAsideQueries() {
+        return queries.stream().filter(q -> !q.isOpen()).toList();
+    }
+
     /** Refuses a box the form does not have. */
     public BoxFigure box(String id) {
         return boxes.stream()

@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
@@ -37,18 +36,24 @@ public final class Answers {
         return new Answers(inForce(decisions));
     }
 
-    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
-    public static List<Decision> inForce(List<Decision> decisions) {
-        Set<Long> undone = new java.util.HashSet<>();
+    /** The decisions that no longer hold, each with the one that undoes it. */
+    public static Map<Long, Long> undone(List<Decision> decisions) {
+        Map<Long, Long> undone = new HashMap<>();
         List<Decision> newestFirst =
                 decisions.stream().sorted(Comparator.comparing(Decision::id).reversed()).toList();
         for (Decision decision : newestFirst) {
-            if (decision.action() == Decision.Action.UNDO && !undone.contains(decision.id())) {
-                undone.add(Long.parseLong(decision.value()));
+            if (decision.action() == Decision.Action.UNDO && !undone.containsKey(decision.id())) {
+                undone.put(Long.parseLong(decision.value()), decision.id());
             }
         }
+        return undone;
+    }
+
+    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
+    public static List<Decision> inForce(List<Decision> decisions) {
+        Map<Long, Long> undone = undone(decisions);
         return decisions.stream()
-                .filter(d -> d.action() != Decision.Action.UNDO && !undone.contains(d.id()))
+                .filter(d -> d.action() != Decision.Action.UNDO && !undone.containsKey(d.id()))
                 .sorted(Comparator.comparing(Decision::id))
                 .collect(Collectors.toList());
     }

@@ -157,6 +157,7 @@ class BrokenBookTest {
                                 74,
                                 "",
                                 "A file cannot be read or written: BOOK/papers: something else of this name is in the way\n"));
+        SmallBook.setAside(book, "E4/evidence-missing");
         assertThat(run("close", "2026-09").calling(book, "BOOK"))
                 .isEqualTo(
                         new Run(

@@ -42,7 +42,9 @@ class LawTest {
                         "evidence-shows.csv",
                         "adjustments.csv",
                         "totals.csv",
-                        "counted-categories.csv");
+                        "counted-categories.csv",
+                        "account.csv",
+                        "answers.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 

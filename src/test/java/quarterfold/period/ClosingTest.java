@@ -25,6 +25,7 @@ import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Treated;
@@ -76,6 +77,7 @@ class ClosingTest {
 
     @Test
     void aCloseFreezesTheDraft() {
+        book.setAside("2026-09");
         VatReturn draft = book.of("2026-09");
         VatReturn closed = book.close("2026-09");
         assertThat(closed.status()).isEqualTo(VatReturn.Status.CLOSED);
@@ -117,6 +119,7 @@ class ClosingTest {
 
     @Test
     void thePackOfAClosedPeriodIsThatOfTheDraftItFroze() {
+        book.setAside("2026-09");
         Pack draft = book.returns().pack(book.period("2026-09"));
         List<Treated> treated = TempBook.treated(draft);
         List<Source> sources = draft.sources();
@@ -159,6 +162,57 @@ class ClosingTest {
         assertThat(book.of("2026-09").box("6").exact()).isEqualTo(Amount.of("29.97"));
     }
 
+    /** Nothing is written, and what holds it is told. */
+    @Test
+    void openQuestionsHoldTheClose() {
+        CloseResult held = book.closing().close(book.period("2026-09"));
+        assertThat(held).isInstanceOf(CloseResult.Held.class);
+        assertThat(((CloseResult.Held) held).draft().holdingClose())
+                .extracting(Query::id)
+                .containsExactly(
+                        "E4/evidence-missing",
+                        "2026-09/Quaylark/fees-without-invoice",
+                        "S1/payout-does-not-tie/QL-1");
+        assertThat(book.ledger().closes()).isEmpty();
+        assertThat(book.ledger().closedEntry(1)).isEmpty();
+        assertThat(book.of("2026-09").status()).isEqualTo(VatReturn.Status.DRAFT);
+    }
+
+    /** queries.csv: the three months for export evidence run on, so that a close does not wait. */
+    @Test
+    void aQuestionThatHoldsNoCloseStaysOpenOnTheClosedReturn() {
+        book.enter("export.csv", sale("2026-09-02", "90").goods("GB", "US"));
+        VatReturn closed = book.close("2026-09");
+        assertThat(closed.openQueries())
+                .extracting(Query::id)
+                .containsExactly("E7/export-evidence");
+        assertThat(closed.holdingClose()).isEmpty();
+        assertThat(closed.setAsideQueries()).hasSize(3);
+        assertThat(closed.setAsideQueries().get(0).answer())
+                .isEqualTo("set aside by A. Tester on 2026-10-31: Known");
+    }
+
+    @Test
+    void aPeriodOutOfTurnIsNotClosed() {
+        assertThat(book.closing().close(book.period("2026-12")))
+                .isEqualTo(
+                        new CloseResult.OutOfTurn(book.period("2026-12"), book.period("2026-09")));
+        assertThat(book.ledger().closes()).isEmpty();
+    }
+
+    /** What made the figures is all there: the decisions known, and the list of products. */
+    @Test
+    void aCloseKeepsTheDecisionsKnownAndTheProducts() throws IOException {
+        book.products("KETTLE,zero,2026-01-01,\n");
+        book.close("2026-09");
+        Close close = book.ledger().close(YearMonth.of(2026, 9)).orElseThrow();
+        assertThat(close.lastDecision()).isEqualTo(3);
+        assertThat(close.tables())
+                .filteredOn(t -> t.name().equals("products.csv"))
+                .extracting(TableText::text)
+                .containsExactly("product,liability,from,to\nKETTLE,zero,2026-01-01,\n");
+    }
+
     @Test
     void whatComesAfterACloseIsAskedAboutInTheNextOpenPeriod() {
         book.close("2026-09");
@@ -170,7 +224,9 @@ class ClosingTest {
                                 OptionalLong.empty(),
                                 "quarter.csv",
                                 "Payout QL-1 is 1.00 less than its rows.",
-                                Amount.ZERO),
+                                Amount.ZERO,
+                                true,
+                                "set aside by A. Tester on 2026-10-31: Known"),
                         new Query(
                                 "E7/late",
                                 OptionalLong.of(7),
@@ -280,6 +336,7 @@ class ClosingTest {
             old.enter(
                     "imports.csv",
                     SampleLine.of("import-vat-postponed").vat("20").on("2020-12-31"));
+            old.setAside("2020-12");
             List<Treated> draft = TempBook.treated(old.returns().pack(old.period("2020-12")));
             VatReturn closed = old.close("2020-12");
             assertThat(TempBook.queries(closed)).containsExactly("E1/no-rule");
