@@ -37,6 +37,7 @@ final class ReturnText {
                     Texts.grouped(box.text()));
         }
         out.printf("%n%s%n", direction(vatReturn));
+        CorrectionText.print(vatReturn.corrections(), out);
         if (!vatReturn.queries().isEmpty()) {
             long queries = vatReturn.queries().size();
             out.printf(

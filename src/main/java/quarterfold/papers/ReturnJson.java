@@ -33,6 +33,10 @@ public final class ReturnJson {
                     json.writeEndObject();
                     json.writeStringField("direction", vatReturn.direction().code());
                     json.writeNumberField("queries", vatReturn.queries().size());
+                    if (!vatReturn.corrections().isEmpty()) {
+                        json.writeFieldName("corrections");
+                        CorrectionJson.summary(json, vatReturn.corrections());
+                    }
                 });
     }
 }

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.YearMonth;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -30,9 +31,17 @@ public final class Closing {
         this.returns = returns;
     }
 
-    /** An earlier period that must be closed first: it is open and has entries. */
+    /**
+     * An earlier period that must be closed first: it is open and has entries, or takes up what is
+     * wrong in closed returns.
+     */
     public Optional<Period> openBefore(Period period) {
-        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period);
+        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period)
+                .or(
+                        () ->
+                                returns.takesUpErrors()
+                                        .filter(p -> p.end().isBefore(period.start()))
+                                        .filter(p -> returns.hasErrors()));
     }
 
     /**
@@ -42,7 +51,9 @@ public final class Closing {
      */
     public VatReturn close(Period period) throws LedgerException {
         try (CloseWriter writer = ledger.beginClose(period.name())) {
-            VatReturn draft = returns.draft(period, treated -> writer.add(frozen(treated)));
+            VatReturn draft =
+                    returns.draft(period, treated -> writer.add(frozen(period.name(), treated)));
+            draft.corrections().rows().forEach(row -> writer.add(row.frozen()));
             writer.commit(
                     new Close(
                             period.name(),
@@ -65,8 +76,9 @@ public final class Closing {
         return returns.of(period);
     }
 
-    private static ClosedEntry frozen(Treated treated) {
+    private static ClosedEntry frozen(YearMonth closedIn, Treated treated) {
         return new ClosedEntry(
+                closedIn,
                 treated.entry().number(),
                 treated.occasion().day(),
                 treated.occasion().cause().code(),

@@ -461,8 +461,13 @@ class TreatmentTableTest {
         assertThat(byCode)
                 .containsExactly(
                         "before-registration",
+                        "error-deliberate",
+                        "error-too-old",
+                        "errors-told-separately",
                         "fees-without-invoice",
-                        "late",
+                        "late-claim-time",
+                        "late-purchase",
+                        "late-under-flat-rate",
                         "no-rule",
                         "sale-vat-differs",
                         "sale-vat-nil",
