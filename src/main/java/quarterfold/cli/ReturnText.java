@@ -44,6 +44,7 @@ final class ReturnText {
         }
         vatReturn.adjustments().forEach(a -> adjustment(a, out));
         out.printf("%n%s%n", direction(vatReturn));
+        CorrectionText.print(vatReturn.corrections(), out);
         long queries = vatReturn.openQueries().size();
         if (queries > 0) {
             out.printf(

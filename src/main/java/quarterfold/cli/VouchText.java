@@ -9,6 +9,7 @@ import quarterfold.money.Amount;
 import quarterfold.period.Adjustment;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** Every entry that made a box, down to file and row, and the rules they rest on. */
@@ -110,6 +111,9 @@ final class VouchText {
                 treated.rule(),
                 Texts.cell(files.getOrDefault(treated.entry().source(), ""), 60)
                         + " row "
-                        + line.row());
+                        + line.row()
+                        + (treated.takenUp() == TakenUp.IN_ITS_PERIOD
+                                ? ""
+                                : ", " + treated.takenUp().code()));
     }
 }

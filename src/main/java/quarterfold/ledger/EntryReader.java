@@ -65,6 +65,13 @@ final class EntryReader implements AutoCloseable {
     static final String RUN_OF_FIGURES_WITH_PARTICULARS =
             RUN_OF_FIGURES + " and e.particulars is not null";
 
+    /** The same, of entries of a kind. */
+    static String runOfFiguresOf(Kind kind) {
+        return RUN_OF_FIGURES
+                + " and e.profile in (select id from profile where kind = '%s')"
+                        .formatted(kind.code());
+    }
+
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;

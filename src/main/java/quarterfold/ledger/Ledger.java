@@ -195,6 +195,33 @@ public final class Ledger implements AutoCloseable {
         return !dates.last().isBefore(first) && !dates.first().isAfter(last);
     }
 
+    /**
+     * Every entry numbered above {@code number} with a tax point from {@code first} to {@code
+     * last}, in the order of its number.
+     */
+    public void forEachAfter(long number, LocalDate first, LocalDate last, Consumer<Entry> each) {
+        read(
+                () -> {
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.MANY, EntryReader.RUN)) {
+                        for (Source source : sources()) {
+                            if (source.firstEntry() > number
+                                    && source.dates()
+                                            .filter(d -> overlap(d, first, last))
+                                            .isPresent()) {
+                                reader.run(source, first, last, each);
+                            }
+                        }
+                    }
+                    return true;
+                });
+    }
+
+    /** Every entry of a kind, in the order of its number, as {@link #forEachFigured} gives it. */
+    public void forEachOfKind(Kind kind, Consumer<Entry> each) {
+        forEach(EntryReader.EARLIEST, EntryReader.LATEST, EntryReader.runOfFiguresOf(kind), each);
+    }
+
     /** Whether any entry has a tax point from {@code first} to {@code last}. */
     public boolean hasEntries(LocalDate first, LocalDate last) {
         return read(
@@ -311,6 +338,42 @@ public final class Ledger implements AutoCloseable {
                                         connection,
                                         "select exists (select 1 from profile where kind = ?)",
                                         kind.code())
+                                > 0);
+    }
+
+    /** Whether any entry of the kind has other evidence than this. */
+    public boolean hasOtherEvidence(Kind kind, Evidence evidence) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where kind = ? and evidence <> ?)",
+                                        kind.code(),
+                                        evidence.code())
+                                > 0);
+    }
+
+    /** What the close of a period took up of earlier ones, in its order. */
+    public List<ClosedCorrection> corrections(YearMonth period) {
+        return read(() -> ClosedCorrectionTable.of(connection, period));
+    }
+
+    /** What closes took up of an entry, in the order of the closes. */
+    public List<ClosedCorrection> corrections(long number) {
+        return read(() -> ClosedCorrectionTable.of(connection, number, horizon::seesClose));
+    }
+
+    /** Whether a close froze the occasion of an entry. */
+    public boolean isClosed(long number, LocalDate day, String cause) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from closed_entry where number = ? and day = ? and cause = ? and id < ?)",
+                                        number,
+                                        day.toEpochDay(),
+                                        cause,
+                                        horizon.firstFrozen())
                                 > 0);
     }
 

@@ -40,6 +40,10 @@ public final class ReturnJson {
                     json.writeEndArray();
                     json.writeStringField("direction", vatReturn.direction().code());
                     json.writeNumberField("queries", vatReturn.openQueries().size());
+                    if (!vatReturn.corrections().isEmpty()) {
+                        json.writeFieldName("corrections");
+                        CorrectionJson.summary(json, vatReturn.corrections());
+                    }
                 });
     }
 

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.YearMonth;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -26,9 +27,17 @@ public final class Closing {
         this.returns = returns;
     }
 
-    /** An earlier period that must be closed first: it is open and has entries. */
+    /**
+     * An earlier period that must be closed first: it is open and has entries, or takes up what is
+     * wrong in closed returns.
+     */
     public Optional<Period> openBefore(Period period) {
-        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period);
+        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period)
+                .or(
+                        () ->
+                                returns.takesUpErrors()
+                                        .filter(p -> p.end().isBefore(period.start()))
+                                        .filter(p -> returns.hasErrors()));
     }
 
     /**
@@ -43,10 +52,12 @@ public final class Closing {
             return new CloseResult.OutOfTurn(period, before.get());
         }
         try (CloseWriter writer = ledger.beginClose(period.name())) {
-            VatReturn draft = returns.draft(period, treated -> writer.add(frozen(treated)));
+            VatReturn draft =
+                    returns.draft(period, treated -> writer.add(frozen(period.name(), treated)));
             if (!draft.holdingClose().isEmpty()) {
                 return new CloseResult.Held(draft);
             }
+            draft.corrections().rows().forEach(row -> writer.add(row.frozen()));
             writer.commit(close(period, draft));
         }
         return new CloseResult.Closed(returns.of(period));
@@ -70,8 +81,9 @@ public final class Closing {
                 returns.tables());
     }
 
-    static ClosedEntry frozen(Treated treated) {
+    static ClosedEntry frozen(YearMonth closedIn, Treated treated) {
         return new ClosedEntry(
+                closedIn,
                 treated.entry().number(),
                 treated.occasion().day(),
                 treated.occasion().cause().code(),

@@ -1,7 +1,9 @@
 package quarterfold.period;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
@@ -23,8 +25,13 @@ final class Raised {
         this.questions = questions;
     }
 
-    List<Query> of(Period period) {
-        List<Long> sources = Returns.sourcesIn(ledger, period).stream().map(Source::id).toList();
+    /**
+     * @param late the sources of entries that came after their period was closed and are taken up
+     *     in this one
+     */
+    List<Query> of(Period period, Set<Long> late) {
+        Set<Long> sources = new HashSet<>(late);
+        Returns.sourcesIn(ledger, period).stream().map(Source::id).forEach(sources::add);
         return ledger.raised().stream()
                 .filter(q -> sources.contains(q.source()))
                 .map(this::query)

@@ -101,7 +101,7 @@ public final class Recomputation {
 
     /** Whether the close froze it at all. */
     private boolean compare(Treated treated, Ledger.ClosedEntries frozen) {
-        ClosedEntry now = Closing.frozen(treated);
+        ClosedEntry now = Closing.frozen(close.period(), treated);
         for (ClosedEntry then : frozen.of(now.number())) {
             if (Key.of(then).equals(Key.of(now))) {
                 differences(then, now);
@@ -146,7 +146,7 @@ public final class Recomputation {
     /** What was frozen and does not come out again. */
     private void missing(Period period) {
         Set<Key> now = new HashSet<>();
-        returns.draft(period, treated -> now.add(Key.of(Closing.frozen(treated))));
+        returns.draft(period, treated -> now.add(Key.of(Closing.frozen(close.period(), treated))));
         ledger.forEachClosed(
                 close.period(),
                 (entry, closed) -> {

@@ -9,6 +9,7 @@ import quarterfold.treatment.Query;
  * @param boxes in the order of the form
  * @param adjustments what it takes up beside the entries
  * @param queries every question about the period, open or set aside
+ * @param corrections what it takes up of earlier periods
  */
 public record VatReturn(
         Period period,
@@ -16,7 +17,8 @@ public record VatReturn(
         List<BoxFigure> boxes,
         Direction direction,
         List<Adjustment> adjustments,
-        List<Query> queries) {
+        List<Query> queries,
+        CorrectionSheet corrections) {
 
     /** Whether the figures can still move. */
     public enum Status {
@@ -38,6 +40,17 @@ public record VatReturn(
         boxes = List.copyOf(boxes);
         adjustments = List.copyOf(adjustments);
         queries = List.copyOf(queries);
+    }
+
+    /** A return that takes up nothing of earlier periods. */
+    public VatReturn(
+            Period period,
+            Status status,
+            List<BoxFigure> boxes,
+            Direction direction,
+            List<Adjustment> adjustments,
+            List<Query> queries) {
+        this(period, status, boxes, direction, adjustments, queries, CorrectionSheet.NONE);
     }
 
     /** The questions that are still open. */

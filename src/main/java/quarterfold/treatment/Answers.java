@@ -75,9 +75,18 @@ public final class Answers {
         return all;
     }
 
-    /** The entry with the facts that people stated or saw since in their places. */
+    /** The entry with the facts that were stated or seen since it was entered in their places. */
     public Entry stated(Entry entry) {
-        return Answered.of(entry, this).entry();
+        return empty ? entry : Answered.of(entry, this).entry();
+    }
+
+    /** A question about an entry, set aside where a decision on it says so. */
+    public Query settled(Entry entry, Query query) {
+        return about(entry).stream()
+                .filter(d -> d.action() == Decision.Action.SET_ASIDE)
+                .reduce((first, last) -> last)
+                .map(query::setAside)
+                .orElse(query);
     }
 
     /** The decision that answers a question without an entry, by its id. */

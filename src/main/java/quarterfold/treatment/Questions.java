@@ -41,6 +41,25 @@ public final class Questions {
         return context.answers().about(query).map(query::setAside).orElse(query);
     }
 
+    /**
+     * The same with more words, about an amount of VAT; set aside where a decision on the entry
+     * says so.
+     */
+    public Query ask(String code, Entry entry, Amount vat, Map<String, String> more) {
+        Query query = ask(code, entry, new Figures(Amount.ZERO, vat), Optional.empty());
+        return context.answers()
+                .settled(
+                        entry,
+                        new Query(
+                                query.id(),
+                                query.entry(),
+                                query.place(),
+                                filled(query.question(), more),
+                                query.money(),
+                                query.holdsClose(),
+                                query.answer()));
+    }
+
     /** A question about no single entry. */
     public Query ask(String code, String about, Amount money, Map<String, String> words) {
         Map<String, String> all = new LinkedHashMap<>(words);

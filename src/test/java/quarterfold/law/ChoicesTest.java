@@ -22,7 +22,13 @@ class ChoicesTest {
                         tuple(
                                 "import-value-from",
                                 "import-entry",
-                                List.of("import-entry", "supplier-invoice")));
+                                List.of("import-entry", "supplier-invoice")),
+                        tuple("errors-in-boxes-6-to-9", "no", List.of("yes", "no")),
+                        tuple("errors-told-separately", "no", List.of("yes", "no")),
+                        tuple(
+                                "error-at-the-limit",
+                                "on-the-return",
+                                List.of("on-the-return", "separately")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

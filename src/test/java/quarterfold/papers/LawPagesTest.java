@@ -298,7 +298,7 @@ class LawPagesTest {
             textBlock =
                     """
         treatments.csv => ,liability,inside,no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => ,standard,inside,no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
-        treatments.csv => no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => no,late,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
+        treatments.csv => no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => no,late-purchase,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
         treatments.csv => the rate of the tax point; the price is reduced => the rate of that day; the price is reduced
         boxes.csv => uk-sale-reduced,6,net,minus => uk-sale-reduced,6,net,plus
         boxes.csv => uk-sale-reduced,6,net,minus => uk-sale-reduced,7,net,minus

@@ -466,9 +466,14 @@ class TreatmentTableTest {
         assertThat(byCode)
                 .containsExactly(
                         "before-registration",
+                        "error-deliberate",
+                        "error-too-old",
+                        "errors-told-separately",
                         "fees-without-invoice",
                         "flat-rate-percent",
-                        "late",
+                        "late-claim-time",
+                        "late-purchase",
+                        "late-under-flat-rate",
                         "no-rule",
                         "partial-exemption-last-year",
                         "partial-exemption-override",
