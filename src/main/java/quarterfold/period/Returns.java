@@ -45,6 +45,7 @@ public final class Returns {
     private final Law law;
     private final Calendar calendar;
     private final Map<Long, String> fileNames = new HashMap<>();
+    private final ExemptTrade exemptTrade;
     private Optional<Context> context = Optional.empty();
 
     public Returns(Book book, Ledger ledger, Law law) {
@@ -52,6 +53,7 @@ public final class Returns {
         this.ledger = ledger;
         this.law = law;
         this.calendar = new Calendar(book.settings(), law);
+        this.exemptTrade = new ExemptTrade(ledger, book.products());
     }
 
     public Calendar calendar() {
@@ -139,7 +141,7 @@ public final class Returns {
                         calendar,
                         new OtherPeriods(
                                 ledger,
-                                book.products(),
+                                exemptTrade,
                                 (other, each) -> treat(other, ledger::forEachFigured, with, each)));
         return ADJUSTERS.stream().map(maker -> maker.begin(basis)).toList();
     }
