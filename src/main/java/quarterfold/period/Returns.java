@@ -48,6 +48,7 @@ public final class Returns {
     private final Calendar calendar;
     private final Map<Long, String> fileNames = new HashMap<>();
     private final EarlierPeriods earlier;
+    private final ExemptTrade exemptTrade;
     private Optional<Context> context = Optional.empty();
 
     public Returns(Book book, Ledger ledger, Law law) {
@@ -56,6 +57,7 @@ public final class Returns {
         this.law = law;
         this.calendar = new Calendar(book.settings(), law);
         this.earlier = new EarlierPeriods(ledger, calendar);
+        this.exemptTrade = new ExemptTrade(ledger, book.products());
     }
 
     public Calendar calendar() {
@@ -208,7 +210,7 @@ public final class Returns {
                         calendar,
                         new OtherPeriods(
                                 ledger,
-                                book.products(),
+                                exemptTrade,
                                 (other, each) -> treat(other, ledger::forEachFigured, with, each)));
         return ADJUSTERS.stream().map(maker -> maker.begin(basis)).toList();
     }

@@ -83,7 +83,7 @@ class SettingsFileTest {
                 .endsWith("choices: {}\n")
                 .doesNotContain("${");
         assertThat(text.lines().filter(l -> !l.isBlank() && !l.startsWith("#"))).hasSize(13);
-        assertThat(text.split("\n\n")).hasSize(20).allMatch(part -> part.startsWith("# "));
+        assertThat(text.split("\n\n")).hasSize(21).allMatch(part -> part.startsWith("# "));
     }
 
     @ParameterizedTest

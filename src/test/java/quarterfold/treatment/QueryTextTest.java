@@ -320,7 +320,11 @@ class QueryTextTest {
     /** Each code of the decision table, and the two on printed VAT, stands in the list above. */
     @Test
     void everyQuestionOfAnEntryIsListed() {
-        List<String> tested = questions().map(a -> (String) a.get()[0]).toList();
+        List<String> tested =
+                Stream.concat(
+                                questions().map(a -> (String) a.get()[0]),
+                                Stream.of("flat-rate-import")) // below
+                        .toList();
         assertThat(Treating.LAW.treatments().rows())
                 .extracting(r -> r.value().query())
                 .filteredOn(q -> !q.isEmpty())
@@ -343,6 +347,22 @@ class QueryTextTest {
                         "The document shows a tax of 23.00 that is not United Kingdom VAT and cannot be"
                                 + " reclaimed here. Ask for a document without it, or use the other"
                                 + " country's refund route.");
+    }
+
+    @Test
+    void anImportUnderTheFlatRateBeforeJune2022() {
+        Treated early =
+                Treating.of(SampleSettings.scheme("flat-rate", "044"))
+                        .one(
+                                SampleLine.of("import-vat-postponed")
+                                        .on("2022-05-31")
+                                        .printed("500", "100")
+                                        .evidence("postponed-statement"));
+        assertThat(early.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Import VAT of 100.00 was postponed under the flat-rate scheme before June 2022. These"
+                                + " tables do not state how; it is in no box.");
     }
 
     @Test
