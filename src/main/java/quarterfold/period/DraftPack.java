@@ -13,8 +13,8 @@ import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
 /**
- * The papers of a period that is still open: its return worked out once from the ledger, its entries
- * each time they are asked for.
+ * The papers of a period that is still open: its return worked out once from the ledger, its
+ * entries each time they are asked for.
  */
 final class DraftPack implements Pack {
 
