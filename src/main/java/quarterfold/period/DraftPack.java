@@ -12,7 +12,10 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
-/** The papers of a period that is still open, worked out from the ledger as it stands. */
+/**
+ * The papers of a period that is still open: its return worked out once from the ledger, its
+ * entries each time they are asked for.
+ */
 final class DraftPack implements Pack {
 
     private final Settings settings;
@@ -20,7 +23,7 @@ final class DraftPack implements Pack {
     private final Ledger ledger;
     private final Returns returns;
     private final Period period;
-    private Optional<VatReturn> draft = Optional.empty();
+    private Optional<VatReturn> vatReturn = Optional.empty();
 
     DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Period period) {
         this.settings = settings;
@@ -42,15 +45,15 @@ final class DraftPack implements Pack {
 
     @Override
     public VatReturn vatReturn() {
-        if (draft.isEmpty()) {
-            draft = Optional.of(returns.draft(period));
+        if (vatReturn.isEmpty()) {
+            vatReturn = Optional.of(returns.draft(period));
         }
-        return draft.get();
+        return vatReturn.get();
     }
 
     @Override
     public List<Source> sources() {
-        return Returns.sourcesIn(ledger, vatReturn());
+        return Returns.sourcesIn(ledger, period);
     }
 
     @Override
@@ -65,6 +68,6 @@ final class DraftPack implements Pack {
 
     @Override
     public void forEachTreated(Consumer<Treated> each) {
-        returns.draft(period, each);
+        returns.forEachTreated(period, each);
     }
 }

@@ -130,6 +130,11 @@ public final class Returns {
         return draft(period, ledger::forEachFigured, t -> {});
     }
 
+    /** Every entry of a period as it would be treated now. */
+    void forEachTreated(Period period, Consumer<Treated> each) {
+        treat(period, ledger::forEach, context(), each);
+    }
+
     /** A draft, showing each entry of the period to {@code each} as it is treated. */
     VatReturn draft(Period period, Consumer<Treated> each) {
         return draft(period, ledger::forEach, each);
