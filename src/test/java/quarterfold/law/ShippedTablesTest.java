@@ -28,6 +28,7 @@ class ShippedTablesTest {
     /** What tells the rows of a table apart on one day, where it is not the first column alone. */
     private static final Map<String, Set<String>> NOT_PART_OF_THE_NAME =
             Map.of(
+                    "account.csv", Set.of("label", "from", "to", "source"),
                     "boxes.csv", Set.of("sign", "account", "from", "to", "source"),
                     "counted-categories.csv", Set.of("from", "to", "source"),
                     "evidence-shows.csv", Set.of("when", "words", "from", "to", "source"));
@@ -166,7 +167,7 @@ class ShippedTablesTest {
     @ParameterizedTest
     @MethodSource("tables")
     void everyRowCitesItsSource(String table) {
-        if (table.equals("queries.csv")) {
+        if (table.equals("queries.csv") || table.equals("answers.csv")) {
             assertThat(PlainCsv.columns(table)).doesNotContain("source");
             return;
         }

@@ -220,6 +220,20 @@ record TableLookup(
                                                                         + " "
                                                                         + d.value().words()))));
         ALL.put(
+                "account.csv",
+                new TableLookup(
+                        row -> says(row, row.at("label")),
+                        (row, day) ->
+                                LAW.account(day).stream()
+                                        .filter(d -> d.value().account().equals(row.at("account")))
+                                        .filter(
+                                                d ->
+                                                        d.value()
+                                                                .portion()
+                                                                .code()
+                                                                .equals(row.at("portion")))
+                                        .map(d -> says(d, d.value().label()))));
+        ALL.put(
                 "treatments.csv",
                 new TableLookup(
                         row -> says(row, row.at("treatment") + " " + row.at("why")),
