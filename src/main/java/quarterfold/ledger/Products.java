@@ -9,11 +9,12 @@ import java.util.Optional;
 /**
  * The liability of the owner's goods: {@code products.csv}, with the columns {@code product},
  * {@code liability}, {@code from} and {@code to}. A liability is {@code standard}, {@code reduced},
- * {@code zero}, {@code exempt} or {@code outside}; an empty {@code from} or {@code to} is open.
+ * {@code zero}, {@code exempt}, {@code outside} or {@code margin}; an empty {@code from} or {@code
+ * to} is open.
  */
 public final class Products {
     static final List<String> LIABILITIES =
-            List.of("standard", "reduced", "zero", "exempt", "outside");
+            List.of("standard", "reduced", "zero", "exempt", "outside", "margin");
     private static final Products NONE = new Products(Map.of());
 
     private final Map<String, List<Dated>> byProduct;
@@ -51,6 +52,13 @@ public final class Products {
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether some product has the liability on some day. */
+    public boolean has(String liability) {
+        return byProduct.values().stream()
+                .flatMap(List::stream)
+                .anyMatch(d -> d.liability().equals(liability));
     }
 
     public boolean isEmpty() {

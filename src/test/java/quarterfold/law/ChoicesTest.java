@@ -22,7 +22,8 @@ class ChoicesTest {
                         tuple(
                                 "import-value-from",
                                 "import-entry",
-                                List.of("import-entry", "supplier-invoice")));
+                                List.of("import-entry", "supplier-invoice")),
+                        tuple("stock-to-ni-in-box-7", "no", List.of("no", "yes")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 
