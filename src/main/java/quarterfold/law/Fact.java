@@ -34,8 +34,8 @@ public enum Fact {
     GOES("gb", "ni", "eu", "elsewhere", "unstated"),
     CUSTOMER("consumer", "business"),
     CUSTOMER_VAT("none", "gb", "gb-fails", "foreign"),
-    /** Whether the channel accounts for the VAT. */
-    CHANNEL_COLLECTS("yes", "no", "unclear"),
+    /** Whether the channel accounts for the VAT; none is a sale without a channel. */
+    CHANNEL_COLLECTS("yes", "no", "unclear", "none"),
     /** Where the supplier is. */
     SUPPLIER("gb", "ni", "eu", "elsewhere", "unstated"),
     /** The supplier's VAT number: gb-fails has the shape but not the check digits. */
@@ -72,8 +72,12 @@ public enum Fact {
     IN_TIME("yes", "no"),
     /** Whether the goods were still held on the day that matters. */
     ON_HAND("yes", "no", "unstated"),
-    /** The intrinsic value of the consignment against the limit of {@code limits.csv}. */
-    CONSIGNMENT("within", "above", "unstated"),
+    /**
+     * What the entry is measured against: within or above a limit of {@code limits.csv} for a
+     * consignment or for gifts, or the cost of goods on the margin scheme; as listed by {@code
+     * fuel-scale.csv}, different from it, or not listed there.
+     */
+    MEASURED("within", "above", "listed", "different", "unlisted", "unstated"),
     /** What a purchase is used for. */
     USE("taxable", "exempt", "both", "unstated"),
     /** In whose name the document is made out. */

@@ -79,7 +79,10 @@ public final class Treatments {
                 conditions(row),
                 choice,
                 rate,
-                row.parse("vat_is", Treatments::vatRule, "none, inside, on-document or import"),
+                row.parse(
+                        "vat_is",
+                        Treatments::vatRule,
+                        "none, inside, on-document, on-margin or import"),
                 row.parse("claim", Treatments::yesNo, "yes or no"),
                 query,
                 row.needed("why"));

@@ -330,6 +330,17 @@ public final class Ledger implements AutoCloseable {
                 each);
     }
 
+    /** Whether any entry states the rate. */
+    public boolean hasRate(StatedRate rate) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where rate = ?)",
+                                        rate.code())
+                                > 0);
+    }
+
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return read(

@@ -62,6 +62,17 @@ public final class Answers {
         return empty;
     }
 
+    /** Whether some decision states {@code field=value}. */
+    public boolean state(String fieldAndValue) {
+        return byTarget.values().stream()
+                .flatMap(about -> about.values().stream())
+                .flatMap(List::stream)
+                .anyMatch(
+                        d ->
+                                d.action() == Decision.Action.STATE
+                                        && d.value().equals(fieldAndValue));
+    }
+
     /** Every decision that holds of an entry, the one that wins last. */
     public List<Decision> about(Entry entry) {
         if (empty) {

@@ -114,6 +114,7 @@ final class RareFinder {
                 .orElse(UNSTATED);
     }
 
+    /** What the consignment comes to; what else is measured is told by {@link Portions}. */
     private String consignment(Entry entry) {
         return entry.line()
                 .particulars()

@@ -23,7 +23,7 @@ import quarterfold.money.Percent;
 public final class TreatmentRun {
 
     private final Context context;
-    private final Liabilities liabilities;
+    private final Portions portions;
     private final Decider decider;
     private final Questions questions;
     private final RareFinder rare;
@@ -31,7 +31,7 @@ public final class TreatmentRun {
 
     public TreatmentRun(Context context) {
         this.context = context;
-        this.liabilities = new Liabilities(context.law(), context.products());
+        this.portions = new Portions(context);
         this.decider = new Decider(context.law(), context.settings());
         this.questions = new Questions(context);
         this.rare = new RareFinder(context.law(), context.settings());
@@ -120,44 +120,34 @@ public final class TreatmentRun {
     private List<Part> parts(Occasion occasion, Answered answered) {
         Entry entry = answered.entry();
         Rare facts = rare.of(entry, occasion, answered.decided());
-        List<Liability.Share> shares = liabilities.of(entry, context.baskets());
-        if (shares.size() == 1) {
-            return List.of(
-                    part(entry, entry.amounts(), shares.get(0).liability(), facts, answered));
+        List<Portion> all = portions.of(entry);
+        if (all.size() == 1) {
+            return List.of(part(entry, all.get(0), facts, answered));
         }
-        Amount whole =
-                shares.stream().map(Liability.Share::price).reduce(Amount::plus).orElseThrow();
-        Amount left = entry.amounts().money();
-        List<Part> parts = new ArrayList<>();
-        for (int i = 0; i < shares.size(); i++) {
-            boolean last = i == shares.size() - 1;
-            Amount share =
-                    last ? left : entry.amounts().money().shared(shares.get(i).price(), whole);
-            left = left.minus(share);
-            parts.add(
-                    part(
-                            entry,
-                            Amounts.ofGross(share),
-                            shares.get(i).liability(),
-                            facts,
-                            answered));
-        }
-        return parts;
+        return all.stream().map(portion -> part(entry, portion, facts, answered)).toList();
     }
 
-    private Part part(
-            Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
+    private Part part(Entry entry, Portion portion, Rare rareFacts, Answered answered) {
+        Amounts amounts = portion.amounts();
         String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
+        Rare facts =
+                portions.measured(entry, portion.liability())
+                        .map(rareFacts::measuring)
+                        .orElse(rareFacts);
         Ruling ruling =
                 decider.decide(
                         entry.profile(),
                         entry.taxPoint(),
                         new Decider.Varying(
-                                liability, printed, claims(entry), facts, answered.treatment()));
+                                portion.liability(),
+                                printed,
+                                claims(entry),
+                                facts,
+                                answered.treatment()));
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()
-                        ? figures.vat()
+                        ? PrintedVat.claimable(entry, ruling, figures, () -> standard(entry))
                                 .portion(ruling.deductible())
                                 .portion(entry.profile().businessUse())
                         : Amount.ZERO;
@@ -168,6 +158,18 @@ public final class TreatmentRun {
         Percent rate = ruling.rate().orElse(Percent.ZERO);
         return switch (ruling.row().vatRule()) {
             case NONE -> Figures.none(amounts);
+            case ON_MARGIN ->
+                    context.related()
+                            .stock()
+                            .position(entry)
+                            .map(
+                                    p ->
+                                            Figures.onMargin(
+                                                    amounts.money(),
+                                                    p.added().times(entry.kind().direction()),
+                                                    rate,
+                                                    context.lineRounding()))
+                            .orElseGet(() -> Figures.none(amounts));
             case INSIDE -> Figures.inside(amounts, rate, context.lineRounding());
             case IMPORT -> Figures.ofImport(amounts, rate);
             case ON_DOCUMENT -> {
@@ -198,15 +200,16 @@ public final class TreatmentRun {
     private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
         return parts.size() == 1
                 ? PrintedVat.query(
+                        entry, parts.get(0).ruling(), parts.get(0).figures(), () -> standard(entry))
+                : PrintedVat.ofSeveral(
                         entry,
-                        parts.get(0).ruling(),
-                        parts.get(0).figures(),
-                        () ->
-                                context.law()
-                                        .rates()
-                                        .on("standard", entry.taxPoint())
-                                        .map(Dated::value))
-                : Optional.empty();
+                        parts.stream()
+                                .map(p -> p.figures().vat())
+                                .reduce(Amount.ZERO, Amount::plus));
+    }
+
+    private Optional<Percent> standard(Entry entry) {
+        return context.law().rates().on("standard", entry.taxPoint()).map(Dated::value);
     }
 
     private static String rate(List<Part> parts) {

@@ -23,6 +23,7 @@ class ChoicesTest {
                                 "import-value-from",
                                 "import-entry",
                                 List.of("import-entry", "supplier-invoice")),
+                        tuple("stock-to-ni-in-box-7", "no", List.of("no", "yes")),
                         tuple("errors-in-boxes-6-to-9", "no", List.of("yes", "no")),
                         tuple("errors-told-separately", "no", List.of("yes", "no")),
                         tuple(

@@ -106,7 +106,7 @@ class TableFaultsTest {
         choice => blocked-in-box-7 => treatments.csv:2: [choice]: found 'blocked-in-box-7'; expected name=value of choices.csv
         rate => green => treatments.csv:2: [rate]: found 'green'; expected liability or a category of rates.csv
         query => what-now => treatments.csv:2: [query]: found 'what-now'; expected a code of queries.csv
-        vat_is => outside => treatments.csv:2: [vat_is]: found 'outside'; expected none, inside, on-document or import
+        vat_is => outside => treatments.csv:2: [vat_is]: found 'outside'; expected none, inside, on-document, on-margin or import
         claim => half => treatments.csv:2: [claim]: found 'half'; expected yes or no
         rule => ~~ => treatments.csv:2: [rule] is empty
         treatment => ~~ => treatments.csv:2: [treatment] is empty

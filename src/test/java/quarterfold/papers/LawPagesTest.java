@@ -380,7 +380,7 @@ class LawPagesTest {
     @Test
     void rowsAsJson() {
         assertThat(pages(LAW).json(Optional.of("choices")))
-                .hasSize(10)
+                .hasSize(14)
                 .element(1)
                 .isEqualTo(
                         "{\"table\":\"choices.csv\",\"row\":3,\"cells\":{\"name\":\"unregistered-supplier-in-box-7\",\"default\":\"yes\",\"values\":\"yes|no\","

@@ -56,7 +56,8 @@ class QueryTextTest {
                         "120.00",
                         "Goods of 120.00 from stock abroad went to a customer here and no channel accounts"
                                 + " for the VAT. Up to 135 a consignment the seller charges VAT at the sale;"
-                                + " above it the importer pays. It is in no box until that is settled."),
+                                + " above it the importer pays. It is in no box. Enter as consignment the value of"
+                                + " all the goods sent together."),
                 Arguments.of(
                         "destination-missing",
                         sale().goods("DE", ""),
@@ -208,10 +209,17 @@ class QueryTextTest {
                                 + " the difference is then taken up."),
                 Arguments.of(
                         "vat-differs",
+                        expense().printed("100", "19"),
+                        "19.00",
+                        "The document prints VAT of 19.00, which is more than a penny below 20% of its value."
+                                + " It is taken as printed; look at it."),
+                Arguments.of(
+                        "vat-overcharged",
                         expense().printed("100", "21"),
                         "21.00",
-                        "The document prints VAT of 21.00, which is more than a penny from 20% of its value."
-                                + " It is taken as printed; an overcharge is not input tax, so look at it."),
+                        "The document prints VAT of 21.00, which is more than a penny above 20% of its value."
+                                + " Only what the rate gives is reclaimed: an overcharge is not input tax. Ask"
+                                + " the supplier for a credit note, or correct the rate."),
                 Arguments.of(
                         "sale-vat-differs",
                         sale().vat("21"),
@@ -276,8 +284,8 @@ class QueryTextTest {
                         expense().rate("").printed("100", "33"),
                         "33.00",
                         "The document prints VAT of 33.00, which is more than the standard rate of its"
-                                + " value, and states no rate. It is taken as printed; an overcharge is not"
-                                + " input tax, so look at it."),
+                                + " value, and states no rate. Only what the standard rate gives is reclaimed;"
+                                + " an overcharge is not input tax, so look at it."),
                 Arguments.of(
                         "no-rule",
                         sale().on("1973-03-31"),
@@ -299,13 +307,25 @@ class QueryTextTest {
         return new Query(id, entry, place, question, money, !waits, "");
     }
 
+    static Stream<Arguments> all() {
+        return Stream.concat(questions(), GoodsQuestions.all());
+    }
+
+    private static Treating book(String code) {
+        if (code.startsWith("ni-") || code.equals("margin-from-northern-ireland")) {
+            return Treating.of(SampleSettings.established("XI", "XI"));
+        }
+        return switch (code) {
+            case "channel-should-account" -> Treating.of(SampleSettings.established("US", "GB"));
+            case "margin-with-flat-rate" -> Treating.of(SampleSettings.scheme("flat-rate", "044"));
+            default -> Treating.gb().selling(Map.of("BOOK", "zero"), GoodsQuestions.BUNDLES);
+        };
+    }
+
     @ParameterizedTest(name = "{0}")
-    @MethodSource("questions")
+    @MethodSource("all")
     void askedInFull(String code, SampleLine line, String money, String question) {
-        Treating book =
-                code.startsWith("ni-")
-                        ? Treating.of(SampleSettings.established("XI", "XI"))
-                        : Treating.gb();
+        Treating book = book(code);
         assertThat(book.one(line).queries())
                 .containsExactly(
                         query(
@@ -322,7 +342,7 @@ class QueryTextTest {
     void everyQuestionOfAnEntryIsListed() {
         List<String> tested =
                 Stream.concat(
-                                questions().map(a -> (String) a.get()[0]),
+                                all().map(a -> (String) a.get()[0]),
                                 Stream.of("flat-rate-import")) // below
                         .toList();
         assertThat(Treating.LAW.treatments().rows())

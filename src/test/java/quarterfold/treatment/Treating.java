@@ -1,5 +1,6 @@
 package quarterfold.treatment;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import quarterfold.law.Law;
+import quarterfold.ledger.Bundles;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.SampleLine;
@@ -18,16 +20,18 @@ final class Treating {
 
     static final Law LAW = Law.of("GB");
 
+    private static final Context.Products NO_GOODS = (product, day) -> Optional.empty();
+
     private final Law law;
     private final Settings settings;
-    private final Map<String, String> products;
+    private final Context.Products products;
     private final boolean perLine;
     private final Answers answers;
 
     private Treating(
             Law law,
             Settings settings,
-            Map<String, String> products,
+            Context.Products products,
             boolean perLine,
             Answers answers) {
         this.law = law;
@@ -42,7 +46,7 @@ final class Treating {
     }
 
     static Treating of(Settings settings) {
-        return new Treating(LAW, settings, Map.of(), settings.roundingPerLine(), Answers.NONE);
+        return new Treating(LAW, settings, NO_GOODS, settings.roundingPerLine(), Answers.NONE);
     }
 
     Treating under(Law otherLaw) {
@@ -50,7 +54,27 @@ final class Treating {
     }
 
     Treating selling(Map<String, String> liabilities) {
-        return new Treating(law, settings, liabilities, perLine, answers);
+        return with((product, day) -> Optional.ofNullable(liabilities.get(product)));
+    }
+
+    /** Goods of these liabilities, some of them in bundles. */
+    Treating selling(Map<String, String> liabilities, Map<String, List<Bundles.Part>> bundles) {
+        return with(
+                new Context.Products() {
+                    @Override
+                    public Optional<String> liability(String product, LocalDate day) {
+                        return Optional.ofNullable(liabilities.get(product));
+                    }
+
+                    @Override
+                    public List<Bundles.Part> parts(String product, LocalDate day) {
+                        return bundles.getOrDefault(product, List.of());
+                    }
+                });
+    }
+
+    private Treating with(Context.Products goods) {
+        return new Treating(law, settings, goods, perLine, answers);
     }
 
     /** The same with what people decided. */
@@ -80,15 +104,26 @@ final class Treating {
     }
 
     Context context(List<Entry> ledger) {
-        Context.Products listed = (product, day) -> Optional.ofNullable(products.get(product));
+        Liabilities liabilities = new Liabilities(law, products);
+        Baskets baskets = Baskets.of(ledger::forEach, liabilities);
         return new Context(
                 law,
                 settings,
-                listed,
-                Baskets.of(ledger::forEach, new Liabilities(law, listed)),
+                products,
+                baskets,
                 answers,
                 source -> "sheet-" + source + ".csv",
-                perLine);
+                perLine,
+                new Related(
+                        Gifts.of(ledger::forEach, law, liabilities, answers),
+                        StockBook.of(ledger::forEach, liabilities, baskets, answers),
+                        day -> Optional.of(quarter(day))));
+    }
+
+    /** The quarter to the end of March, June, September or December. */
+    private static Related.Span quarter(LocalDate day) {
+        LocalDate start = day.withDayOfMonth(1).minusMonths((day.getMonthValue() - 1) % 3);
+        return new Related.Span(start, start.plusMonths(3).minusDays(1));
     }
 
     /**

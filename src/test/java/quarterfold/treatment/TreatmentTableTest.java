@@ -51,6 +51,15 @@ class TreatmentTableTest {
             Map.ofEntries(
                     Map.entry("duplicate", "it counts with the entry it repeats"),
                     Map.entry("undecided", "a person must answer before it is in a box"),
+                    Map.entry("discount-funded-by-another", "the price stays whole"),
+                    Map.entry("sale-customer-accounts", "the customer's: VATA 1994 s.7AA"),
+                    Map.entry("private-use-untaxed", "no supply: VATA 1994 Sch 4 para 5(5)"),
+                    Map.entry("gift-untaxed", "no supply: VATA 1994 Sch 4 para 5"),
+                    Map.entry("voucher-issued", "VAT falls due when it is used"),
+                    Map.entry("voucher-used", "VAT fell due when it was issued"),
+                    Map.entry("stock-moved", "no supply: VATA 1994 s.5"),
+                    Map.entry("import-disallowed-value-elsewhere", "the book's choice"),
+                    Map.entry("import-unevidenced-value-elsewhere", "the book's choice"),
                     Map.entry("outside-sale", "outside the scope of VAT: VATA 1994 s.4"),
                     Map.entry("outside-purchase", "outside the scope of VAT: VATA 1994 s.4"),
                     Map.entry("deemed-supply-outside-boxes", "the book's choice"),
@@ -105,6 +114,10 @@ class TreatmentTableTest {
                         "car-hire",
                         "toll",
                         "bad-debt-relief",
+                        "sample",
+                        "single-purpose",
+                        "multi-purpose",
+                        "third-party-funded",
                         "helicopter"));
         in(words, "liability").remove("hospitality"); // not a rate on the day
         for (Choice choice : LAW.choices().all()) {
@@ -158,13 +171,37 @@ class TreatmentTableTest {
         blocked(never, "none", "", "travel", "advertising", "toll");
         blocked(never, "full", "client-entertaining");
         blocked(never, "part", "car-hire");
-        blocked(never, "unknown", "helicopter", "bad-debt-relief");
+        blocked(
+                never,
+                "unknown",
+                "helicopter",
+                "bad-debt-relief",
+                "sample",
+                "single-purpose",
+                "multi-purpose",
+                "third-party-funded");
         Set<String> sales =
                 Arrays.stream(Kind.values())
                         .filter(k -> k.side() == Kind.Side.SALES)
                         .map(Kind::code)
                         .collect(Collectors.toSet());
         never.add(Map.of("kind", sales, "liability", Set.of("unstated")));
+        never.add(Map.of("kind", Set.of("stock-moved"), "liability", Set.of("unstated")));
+        never.add(Map.of("kind", Set.of("fuel-scale"), "measured", Set.of("within", "above")));
+        never.add(
+                Map.of(
+                        "kind",
+                        without(in(words(), "kind"), "fuel-scale"),
+                        "measured",
+                        Set.of("listed", "different", "unlisted")));
+        never.add(
+                Map.of(
+                        "kind",
+                        Set.of("gift"),
+                        "category",
+                        Set.of("sample"),
+                        "measured",
+                        Set.of("above")));
         never.add(Map.of("registration", Set.of("during", "after"), "in_time", Set.of("no")));
         return never;
     }
@@ -210,9 +247,13 @@ class TreatmentTableTest {
                                         : rates.getOrDefault(liability, liability))
                         .goods(in(countries, facts.get("starts")), in(countries, facts.get("goes")))
                         .customer(facts.get("customer"), in(numbers, facts.get("customer_vat")))
-                        .channel("Quaylark", facts.get("channel_collects"))
+                        .channel(
+                                facts.get("channel_collects").equals("none") ? "" : "Quaylark",
+                                facts.get("channel_collects").equals("none")
+                                        ? "no"
+                                        : facts.get("channel_collects"))
                         .party(
-                                "Example supplier",
+                                recipientMissing(facts) ? "" : "Example supplier",
                                 in(countries, facts.get("supplier")),
                                 in(numbers, facts.get("supplier_vat")))
                         .evidence(facts.get("evidence"))
@@ -223,6 +264,9 @@ class TreatmentTableTest {
             case "printed" -> line.printed(over ? "1000" : "10", over ? "200" : "2");
             case "nil" -> line.printed(over ? "1000" : "10", "0");
             default -> line.gross(over ? "1200" : "12");
+        }
+        if (facts.get("kind").equals("fuel-scale")) {
+            line = fuelScale(facts, line);
         }
         Map<String, String> choices = new HashMap<>();
         LAW.choices().all().forEach(c -> choices.put(c.name(), facts.get(c.name())));
@@ -247,11 +291,30 @@ class TreatmentTableTest {
             case "no" -> line.particular(Particular.ON_HAND, "0");
             default -> {}
         }
-        switch (facts.get("consignment")) {
-            case "within" -> line.particular(Particular.CONSIGNMENT, "135");
-            case "above" -> line.particular(Particular.CONSIGNMENT, "135.01");
+        boolean gift = facts.get("kind").equals("gift");
+        switch (facts.get("measured")) {
+            case "within" ->
+                    line.particular(Particular.CONSIGNMENT, "135")
+                            .particular(Particular.COST, gift ? "50" : "9999");
+            case "above" ->
+                    line.particular(Particular.CONSIGNMENT, "135.01")
+                            .particular(Particular.COST, gift ? "50.01" : "1");
+            case "listed", "different" -> line.particular(Particular.CO2, "118");
             default -> {}
         }
+    }
+
+    private static boolean recipientMissing(FirstMatch.Facts facts) {
+        return facts.get("kind").equals("gift") && facts.get("measured").equals("unstated");
+    }
+
+    /** A charge as the table has it for a quarter, another one, or none. */
+    private static SampleLine fuelScale(FirstMatch.Facts facts, SampleLine line) {
+        return switch (facts.get("measured")) {
+            case "listed" -> line.without().gross("163");
+            case "unstated" -> line.without();
+            default -> line.without().gross("100");
+        };
     }
 
     /** A registration that the day is before, during or after. */
@@ -341,6 +404,8 @@ class TreatmentTableTest {
                         Map.entry("expense-credit", "uk-purchase-credit"),
                         Map.entry("fee", "uk-purchase"),
                         Map.entry("fee-refund", "uk-purchase-credit"),
+                        Map.entry("fuel-scale", "fuel-scale-charge"),
+                        Map.entry("gift", "gift"),
                         Map.entry("import-duty", "import-duty"),
                         Map.entry("import-vat-paid", "import-paid"),
                         Map.entry("import-vat-postponed", "import-postponed"),
@@ -352,8 +417,11 @@ class TreatmentTableTest {
                         Map.entry("reserve", "money-only"),
                         Map.entry("sale", "uk-sale"),
                         Map.entry("sale-refund", "uk-sale-reduced"),
+                        Map.entry("stock-moved", "stock-moved"),
                         Map.entry("supplier-payment", "money-only"),
-                        Map.entry("transfer", "money-only"));
+                        Map.entry("transfer", "money-only"),
+                        Map.entry("voucher", "undecided"),
+                        Map.entry("voucher-redeemed", "undecided"));
     }
 
     @Test
@@ -389,7 +457,7 @@ class TreatmentTableTest {
                 ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
         List<String> reducing =
                 treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
-        assertThat(reducing).hasSize(26);
+        assertThat(reducing).hasSize(35);
         for (String treatment : reducing) {
             String base = treatment.replaceFirst("-(reduced|credit)$", "");
             assertThat(treatments).contains(base);
@@ -478,11 +546,13 @@ class TreatmentTableTest {
                         "partial-exemption-last-year",
                         "partial-exemption-override",
                         "partial-exemption-use",
+                        "sale-vat-apportioned",
                         "sale-vat-differs",
                         "sale-vat-nil",
                         "sale-vat-untaxed",
                         "vat-above-every-rate",
-                        "vat-differs");
+                        "vat-differs",
+                        "vat-overcharged");
         String code = mainCode();
         assertThat(byCode).allMatch(q -> code.contains('"' + q + '"'));
     }
