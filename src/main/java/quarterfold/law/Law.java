@@ -44,7 +44,8 @@ public final class Law {
                     "periods.csv",
                     "flat-rates.csv",
                     "fuel-scale.csv",
-                    "evidence-shows.csv");
+                    "evidence-shows.csv",
+                    "timing.csv");
 
     private final List<TableFile> files;
     private final Rates rates;
@@ -61,6 +62,7 @@ public final class Law {
     private final List<Dated<FlatRate>> flatRates;
     private final List<Dated<FuelScale>> fuelScale;
     private final List<Dated<Particular>> particulars;
+    private final List<Dated<Timed>> timing;
 
     /** A limit and the unit it is in, such as pounds or years. */
     public record Limit(Amount amount, String unit) {
@@ -152,6 +154,7 @@ public final class Law {
         flatRates = added("flat-rates.csv", FlatRate::of, FlatRate::id);
         fuelScale = added("fuel-scale.csv", FuelScale::of, f -> "" + f.co2From());
         particulars = added("evidence-shows.csv", Particular::of, Particular::name);
+        timing = added("timing.csv", row -> Timed.of(row, treatments), Timed::key);
     }
 
     private TableFile table(String name) {
@@ -290,6 +293,12 @@ public final class Law {
                 .toList();
     }
 
+    /** Whether a treatment is under a rule about days, for a supply of the day. */
+    public boolean isUnder(TimeRule rule, String treatment, LocalDate day) {
+        Timed wanted = new Timed(treatment, rule);
+        return timing.stream().anyMatch(d -> d.isInForce(day) && d.value().equals(wanted));
+    }
+
     /** The words of a query. Refuses a code the table does not have. */
     public QueryText query(String code) {
         return Optional.ofNullable(queries.get(code))
@@ -388,7 +397,7 @@ public final class Law {
 
     private BoxRule boxRule(Table.Row row) {
         String treatment = row.needed("treatment");
-        if (treatments.rows().stream().noneMatch(t -> t.value().treatment().equals(treatment))) {
+        if (!treatments.has(treatment)) {
             throw row.fault(
                     "[treatment]: found '%s'; expected a treatment of treatments.csv"
                             .formatted(treatment));

@@ -256,6 +256,11 @@ public final class Ledger implements AutoCloseable {
                 each);
     }
 
+    /** A way to some of the entries, wherever in the ledger they are. */
+    public EntrySearch search() {
+        return new EntrySearch(file, connection);
+    }
+
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return read(

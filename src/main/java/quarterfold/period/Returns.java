@@ -24,6 +24,7 @@ import quarterfold.treatment.Liabilities;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
+import quarterfold.treatment.Ties;
 import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
@@ -144,7 +145,7 @@ public final class Returns {
 
     private void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        new Occasions(ledger, new Timing())
+        new Occasions(ledger, new Timing(with), with.answers())
                 .forEach(period, scan, occasion -> each.accept(run.treat(occasion)));
     }
 
@@ -157,7 +158,7 @@ public final class Returns {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
-        Timing timing = new Timing();
+        Timing timing = new Timing(context());
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     for (Occasion occasion : timing.of(entry)) {
@@ -198,7 +199,10 @@ public final class Returns {
         List<Treated> found = new ArrayList<>();
         ledger.entry(number)
                 .ifPresent(
-                        entry -> new Timing().of(entry).forEach(occasion -> find(occasion, found)));
+                        entry ->
+                                new Timing(context())
+                                        .of(entry)
+                                        .forEach(occasion -> find(occasion, found)));
         return found;
     }
 
@@ -250,6 +254,7 @@ public final class Returns {
     private Context context() {
         if (context.isEmpty()) {
             Liabilities liabilities = new Liabilities(law, book.products()::liability);
+            Answers answers = Answers.of(ledger.decisions());
             context =
                     Optional.of(
                             new Context(
@@ -257,7 +262,12 @@ public final class Returns {
                                     book.settings(),
                                     book.products()::liability,
                                     baskets(liabilities),
-                                    Answers.of(ledger.decisions()),
+                                    answers,
+                                    Ties.of(
+                                            ledger.search()::forEach,
+                                            law,
+                                            book.settings(),
+                                            answers),
                                     this::fileName,
                                     book.settings().roundingPerLine()));
         }

@@ -8,7 +8,8 @@ import quarterfold.money.Rounding;
 
 /**
  * What treating an entry needs beside the entry: the law, the book's settings, the liability of its
- * products, the goods of its orders, what people decided, and the names of its files.
+ * products, the goods of its orders, what people decided, what entries say of one another, and the
+ * names of its files.
  *
  * @param perLine whether VAT inside a price is rounded to the penny in each entry
  */
@@ -18,6 +19,7 @@ public record Context(
         Products products,
         Baskets baskets,
         Answers answers,
+        Ties ties,
         Files files,
         boolean perLine) {
 
@@ -33,7 +35,7 @@ public record Context(
 
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
-        return new Context(law, settings, products, baskets, answers, files, !perLine);
+        return new Context(law, settings, products, baskets, answers, ties, files, !perLine);
     }
 
     Optional<Rounding> lineRounding() {

@@ -87,6 +87,12 @@ final class Treating {
                 listed,
                 Baskets.of(ledger::forEach, new Liabilities(law, listed)),
                 answers,
+                Ties.of(
+                        (which, each) ->
+                                ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
+                        law,
+                        settings,
+                        answers),
                 source -> "sheet-" + source + ".csv",
                 perLine);
     }

@@ -1,0 +1,52 @@
+package quarterfold.treatment;
+
+import java.util.List;
+import java.util.Optional;
+import quarterfold.law.EvidenceRule;
+import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Entry;
+
+/** Rules on an occasion of an entry: finds the facts that differ from entry to entry. */
+final class Rulings {
+
+    private final Decider decider;
+    private final RareFinder rare;
+
+    Rulings(Context context) {
+        this.decider = new Decider(context.law(), context.settings());
+        this.rare = new RareFinder(context.law(), context.settings());
+    }
+
+    /** The facts that are the same for nearly every entry. */
+    Rare rare(Entry entry, Occasion occasion, Answered answered) {
+        return rare.of(entry, occasion, answered.decided());
+    }
+
+    /** The ruling on an entry, or on a share of it with its own amounts and liability. */
+    Ruling of(Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
+        String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
+        return decider.decide(
+                entry.profile(),
+                entry.taxPoint(),
+                new Decider.Varying(
+                        liability, printed, claims(entry), facts, answered.treatment()));
+    }
+
+    /** What the entry's evidence supports by its amount and category. */
+    private String claims(Entry entry) {
+        Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
+        if (rule.isEmpty() || !rule.get().claims()) {
+            return "no";
+        }
+        List<String> categories = rule.get().onlyCategories();
+        if (!categories.isEmpty() && !categories.contains(entry.profile().category())) {
+            return "not-this-category";
+        }
+        boolean over =
+                rule.get()
+                        .upTo()
+                        .filter(limit -> entry.amounts().money().abs().compareTo(limit) > 0)
+                        .isPresent();
+        return over ? "over-limit" : "yes";
+    }
+}
