@@ -29,7 +29,7 @@ final class ExportEvidence {
 
     private final Law law;
     private final Settings settings;
-    private final Map<Profile, Boolean> awaited = new IdentityHashMap<>();
+    private final IdentityHashMap<Profile, Boolean> awaited = new IdentityHashMap<>();
 
     ExportEvidence(Law law, Settings settings) {
         this.law = law;

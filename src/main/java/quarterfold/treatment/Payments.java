@@ -180,11 +180,18 @@ final class Payments {
         if (side.isEmpty()) {
             return Optional.empty();
         }
-        String code = entry.kind().code();
-        return !paid.containsKey(Document.of(side.get(), entry))
-                ? Optional.of(code + "-without-document")
-                : above.contains(entry.number())
-                        ? Optional.of(code + "-above-document")
-                        : Optional.empty();
+        boolean customer = side.get() == Kind.Side.SALES;
+        if (!paid.containsKey(Document.of(side.get(), entry))) {
+            return Optional.of(
+                    customer
+                            ? "customer-payment-without-document"
+                            : "supplier-payment-without-document");
+        }
+        return above.contains(entry.number())
+                ? Optional.of(
+                        customer
+                                ? "customer-payment-above-document"
+                                : "supplier-payment-above-document")
+                : Optional.empty();
     }
 }

@@ -39,7 +39,8 @@ class LawTest {
                         "periods.csv",
                         "flat-rates.csv",
                         "fuel-scale.csv",
-                        "evidence-shows.csv");
+                        "evidence-shows.csv",
+                        "timing.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
@@ -414,7 +415,8 @@ class LawTest {
     /** A close froze the tables of its day; a table added since has no rows in them. */
     @Test
     void aLawFrozenBeforeATableWasAdded() {
-        List<String> added = List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv");
+        List<String> added =
+                List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv", "timing.csv");
         Law frozen = Law.of(law.files().stream().filter(f -> !added.contains(f.name())).toList());
         assertThat(frozen.files()).hasSize(law.files().size() - 3);
         assertThat(frozen.flatRates(TODAY)).isEmpty();

@@ -50,6 +50,9 @@ class TreatmentTableTest {
     private static final Map<String, String> NOWHERE =
             Map.ofEntries(
                     Map.entry("duplicate", "it counts with the entry it repeats"),
+                    Map.entry("awaiting-payment", "it counts when it is paid: reg 57"),
+                    Map.entry("no-vat-later", "no VAT to charge or take back"),
+                    Map.entry("debt-unpaid", "relief is claimed by an entry of its own"),
                     Map.entry("undecided", "a person must answer before it is in a box"),
                     Map.entry("outside-sale", "outside the scope of VAT: VATA 1994 s.4"),
                     Map.entry("outside-purchase", "outside the scope of VAT: VATA 1994 s.4"),
@@ -64,6 +67,10 @@ class TreatmentTableTest {
                     Map.entry("import-duty", "duty is not VAT: VATA 1994 s.24(1)"),
                     Map.entry("compensation", "no supply: HMRC manual VATSC61800"),
                     Map.entry("money-only", "no supply: VAT Notice 700/12 boxes 6 and 7"));
+
+    /** Treatments that turn VAT between boxes, so that no one sign holds for them. */
+    private static final Set<String> TURNING =
+            Set.of("export-overdue", "export-evidenced", "supplier-unpaid");
 
     static Stream<Dated<TreatmentRow>> rows() {
         return ROWS.stream();
@@ -100,6 +107,7 @@ class TreatmentTableTest {
                         "car-hire",
                         "toll",
                         "bad-debt-relief",
+                        "bad-debt-recovered",
                         "helicopter"));
         in(words, "liability").remove("hospitality"); // not a rate on the day
         for (Choice choice : LAW.choices().all()) {
@@ -153,14 +161,29 @@ class TreatmentTableTest {
         blocked(never, "none", "", "travel", "advertising", "toll");
         blocked(never, "full", "client-entertaining");
         blocked(never, "part", "car-hire");
-        blocked(never, "unknown", "helicopter", "bad-debt-relief");
+        blocked(never, "unknown", "helicopter", "bad-debt-relief", "bad-debt-recovered");
         Set<String> sales =
                 Arrays.stream(Kind.values())
                         .filter(k -> k.side() == Kind.Side.SALES)
                         .map(Kind::code)
                         .collect(Collectors.toSet());
         never.add(Map.of("kind", sales, "liability", Set.of("unstated")));
-        never.add(Map.of("registration", Set.of("during", "after"), "in_time", Set.of("no")));
+        Set<String> otherKinds =
+                without(
+                        Arrays.stream(Kind.values()).map(Kind::code).collect(Collectors.toSet()),
+                        "other-money");
+        for (Map<String, Set<String>> noRelief :
+                List.of(
+                        Map.of("kind", otherKinds),
+                        Map.of("category", without(in(words(), "category"), "bad-debt-relief")))) {
+            Map<String, Set<String>> during = new HashMap<>(noRelief);
+            during.put("registration", Set.of("during", "after"));
+            during.put("in_time", Set.of("no"));
+            never.add(during);
+            Map<String, Set<String>> other = new HashMap<>(noRelief);
+            other.put("in_time", Set.of("early", "unstated"));
+            never.add(other);
+        }
         return never;
     }
 
@@ -226,6 +249,7 @@ class TreatmentTableTest {
                 SampleSettings.of(
                         seller, "GB", facts.get("northern_ireland").equals("yes"), choices);
         particulars(facts, line);
+        relief(facts, line, day);
         return Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
                 .deciding(decisions(facts))
                 .one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
@@ -246,6 +270,19 @@ class TreatmentTableTest {
             case "within" -> line.particular(Particular.CONSIGNMENT, "135");
             case "above" -> line.particular(Particular.CONSIGNMENT, "135.01");
             default -> {}
+        }
+    }
+
+    /** The day a debt was due, where the entry claims relief on it. */
+    private static void relief(FirstMatch.Facts facts, SampleLine line, LocalDate day) {
+        if (facts.get("kind").equals("other-money")
+                && facts.get("category").equals("bad-debt-relief")) {
+            switch (facts.get("in_time")) {
+                case "yes" -> line.particular(Particular.DUE, day.minusMonths(6).toString());
+                case "no" -> line.particular(Particular.DUE, day.minusYears(5).toString());
+                case "early" -> line.particular(Particular.DUE, day.toString());
+                default -> {}
+            }
         }
     }
 
@@ -384,7 +421,7 @@ class TreatmentTableTest {
                 ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
         List<String> reducing =
                 treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
-        assertThat(reducing).hasSize(21);
+        assertThat(reducing).hasSize(24);
         for (String treatment : reducing) {
             String base = treatment.replaceFirst("-(reduced|credit)$", "");
             assertThat(treatments).contains(base);
@@ -403,10 +440,13 @@ class TreatmentTableTest {
                     .as(treatment)
                     .containsExactlyElementsOf(
                             LAW.boxes(base, "standard", DAY).stream().map(Dated::value).toList());
-            assertThat(LAW.boxes(treatment, "standard", DAY)).allMatch(b -> b.value().sign() == -1);
+            if (!TURNING.contains(base)) {
+                assertThat(LAW.boxes(treatment, "standard", DAY))
+                        .allMatch(b -> b.value().sign() == -1);
+            }
         }
         assertThat(treatments)
-                .filteredOn(t -> !reducing.contains(t))
+                .filteredOn(t -> !reducing.contains(t) && !TURNING.contains(t))
                 .allMatch(
                         t ->
                                 LAW.boxes(t, "standard", DAY).stream()
@@ -461,12 +501,16 @@ class TreatmentTableTest {
         assertThat(byCode)
                 .containsExactly(
                         "before-registration",
+                        "customer-payment-above-document",
+                        "customer-payment-without-document",
                         "fees-without-invoice",
                         "late",
                         "no-rule",
                         "sale-vat-differs",
                         "sale-vat-nil",
                         "sale-vat-untaxed",
+                        "supplier-payment-above-document",
+                        "supplier-payment-without-document",
                         "vat-above-every-rate",
                         "vat-differs");
         String code = mainCode();
