@@ -161,20 +161,44 @@ public final class Returns {
         Timing timing = new Timing(context());
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
-                    for (Occasion occasion : timing.of(entry)) {
+                    List<Occasion> occasions = timing.of(entry);
+                    for (Occasion occasion : occasions) {
                         each.accept(
                                 frozen(occasion, frozen, packs)
                                         .orElseGet(() -> now(occasion, packs.keySet(), runs)));
                     }
+                    overtaken(entry, occasions, frozen, packs).forEach(each);
                 });
+    }
+
+    /** What a close froze of an entry that later facts would not have happen any more. */
+    private static List<Treated> overtaken(
+            Entry entry,
+            List<Occasion> now,
+            List<ClosedEntry> frozen,
+            Map<YearMonth, ClosedPack> packs) {
+        List<Treated> overtaken = new ArrayList<>();
+        for (ClosedEntry closed : frozen) {
+            if (now.stream().noneMatch(o -> isOf(closed, o))) {
+                packs.values().stream()
+                        .filter(p -> p.vatReturn().period().contains(closed.day()))
+                        .findFirst()
+                        .ifPresent(pack -> overtaken.add(pack.treated(entry, closed)));
+            }
+        }
+        return overtaken;
+    }
+
+    private static boolean isOf(ClosedEntry closed, Occasion occasion) {
+        return closed.day().equals(occasion.day())
+                && closed.cause().equals(occasion.cause().code());
     }
 
     /** The occasion as a close froze it, if one did. */
     private static Optional<Treated> frozen(
             Occasion occasion, List<ClosedEntry> frozen, Map<YearMonth, ClosedPack> packs) {
         for (ClosedEntry closed : frozen) {
-            if (closed.day().equals(occasion.day())
-                    && closed.cause().equals(occasion.cause().code())) {
+            if (isOf(closed, occasion)) {
                 for (ClosedPack pack : packs.values()) {
                     if (pack.vatReturn().period().contains(closed.day())) {
                         return Optional.of(pack.treated(occasion.entry(), closed));
@@ -197,20 +221,24 @@ public final class Returns {
     /** One entry's occasions as {@link #forEachTreated} shows them; none where there is no such. */
     public List<Treated> treated(long number) {
         List<Treated> found = new ArrayList<>();
-        ledger.entry(number)
-                .ifPresent(
-                        entry ->
-                                new Timing(context())
-                                        .of(entry)
-                                        .forEach(occasion -> find(occasion, found)));
+        Optional<Entry> entry = ledger.entry(number);
+        if (entry.isPresent()) {
+            Map<YearMonth, ClosedPack> packs = new HashMap<>();
+            ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
+            List<ClosedEntry> frozen = ledger.closedEntry(number);
+            List<Occasion> occasions = new Timing(context()).of(entry.get());
+            occasions.forEach(occasion -> find(occasion, frozen, packs, found));
+            found.addAll(overtaken(entry.get(), occasions, frozen, packs));
+        }
         return found;
     }
 
-    private void find(Occasion occasion, List<Treated> found) {
-        Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
-        Optional<Treated> frozen =
-                frozen(occasion, ledger.closedEntry(occasion.entry().number()), packs);
+    private void find(
+            Occasion occasion,
+            List<ClosedEntry> closed,
+            Map<YearMonth, ClosedPack> packs,
+            List<Treated> found) {
+        Optional<Treated> frozen = frozen(occasion, closed, packs);
         Optional<Period> period = calendar.of(occasion.day());
         if (frozen.isPresent()) {
             found.add(frozen.get());

@@ -80,6 +80,11 @@ final class Treating {
      * as {@code 2026-07-05 supply uk-sale 20%: 100.00 + 20.00; 1=20.00 6=100.00}.
      */
     List<String> happens(SampleLine... lines) {
+        return treated(lines).stream().map(Treating::happening).toList();
+    }
+
+    /** The same as treated. */
+    List<Treated> treated(SampleLine... lines) {
         List<Entry> entries = new ArrayList<>();
         for (SampleLine line : lines) {
             entries.add(line.entry(entries.size() + 1));
@@ -87,11 +92,7 @@ final class Treating {
         Context context = context(entries);
         Timing timing = new Timing(context);
         TreatmentRun run = new TreatmentRun(context);
-        return entries.stream()
-                .flatMap(e -> timing.of(e).stream())
-                .map(run::treat)
-                .map(Treating::happening)
-                .toList();
+        return entries.stream().flatMap(e -> timing.of(e).stream()).map(run::treat).toList();
     }
 
     private static String happening(Treated treated) {
