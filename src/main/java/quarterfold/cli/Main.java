@@ -51,6 +51,7 @@ import picocli.CommandLine.Spec;
             VouchCommand.class,
             PapersCommand.class,
             DeadlinesCommand.class,
+            LawCommand.class,
             DemoCommand.class
         })
 public final class Main implements Runnable {

@@ -35,6 +35,7 @@ class HelpTest {
                         "vouch",
                         "papers",
                         "deadlines",
+                        "law",
                         "demo");
         Run help = Run.of("--help");
         assertThat(help.code()).isZero();
