@@ -22,7 +22,11 @@ class ChoicesTest {
                         tuple(
                                 "import-value-from",
                                 "import-entry",
-                                List.of("import-entry", "supplier-invoice")));
+                                List.of("import-entry", "supplier-invoice")),
+                        tuple(
+                                "leaving-cash-accounting",
+                                "settle-up",
+                                List.of("settle-up", "six-months")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

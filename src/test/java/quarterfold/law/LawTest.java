@@ -418,11 +418,12 @@ class LawTest {
         List<String> added =
                 List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv", "timing.csv");
         Law frozen = Law.of(law.files().stream().filter(f -> !added.contains(f.name())).toList());
-        assertThat(frozen.files()).hasSize(law.files().size() - 3);
+        assertThat(frozen.files()).hasSize(law.files().size() - 4);
         assertThat(frozen.flatRates(TODAY)).isEmpty();
         assertThat(frozen.flatRate("044", TODAY)).isEmpty();
         assertThat(frozen.fuelScale(140, TODAY)).isEmpty();
         assertThat(frozen.particulars("invoice", TODAY)).isEmpty();
+        assertThat(frozen.isUnder(TimeRule.BAD_DEBT, "uk-sale", TODAY)).isFalse();
         assertThat(frozen.treatments().rows()).isEqualTo(law.treatments().rows());
     }
 
