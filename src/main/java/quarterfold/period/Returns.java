@@ -291,11 +291,7 @@ public final class Returns {
                                     book.products()::liability,
                                     baskets(liabilities),
                                     answers,
-                                    Ties.of(
-                                            ledger.search()::forEach,
-                                            law,
-                                            book.settings(),
-                                            answers),
+                                    Ties.of(ledger.search()::forEach, law, answers),
                                     this::fileName,
                                     book.settings().roundingPerLine()));
         }

@@ -2,7 +2,7 @@ package quarterfold.treatment;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,7 +14,6 @@ import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
-import quarterfold.ledger.Settings;
 import quarterfold.ledger.StatedFacts;
 
 /**
@@ -25,33 +24,25 @@ import quarterfold.ledger.StatedFacts;
 final class ExportEvidence {
 
     private static final String LIMIT = "export-evidence";
-    private static final int PROFILES_HELD = 10_000;
 
     private final Law law;
-    private final Settings settings;
-    private final IdentityHashMap<Profile, Boolean> awaited = new IdentityHashMap<>();
+    private final Map<String, Boolean> abroad = new HashMap<>();
 
-    ExportEvidence(Law law, Settings settings) {
+    ExportEvidence(Law law) {
         this.law = law;
-        this.settings = settings;
     }
 
     /** Whether goods of the profile may leave without evidence; the table decides if they do. */
     boolean mayBeAwaited(Profile profile) {
-        if (profile.to().isEmpty()
-                || profile.kind().side() != Kind.Side.SALES
-                || profile.evidence() == Evidence.EXPORT) {
-            return false;
-        }
-        if (awaited.size() >= PROFILES_HELD) {
-            awaited.clear();
-        }
-        return awaited.computeIfAbsent(profile, this::leaves);
+        return !profile.to().isEmpty()
+                && profile.kind().side() == Kind.Side.SALES
+                && profile.evidence() != Evidence.EXPORT
+                && abroad.computeIfAbsent(profile.to(), this::isAbroad);
     }
 
-    private boolean leaves(Profile profile) {
-        String home = settings.stock().isEmpty() ? settings.country() : settings.stock();
-        return !profile.to().equals(profile.from().isEmpty() ? home : profile.from());
+    private boolean isAbroad(String country) {
+        String area = law.area(country, LocalDate.MAX); // at home now, at home ever
+        return !area.equals("gb") && !area.equals("ni");
     }
 
     /**
@@ -59,6 +50,9 @@ final class ExportEvidence {
      * it, where it came later, since then it is another occasion.
      */
     Entry asSupplied(Entry entry) {
+        if (entry.line().particulars().isEmpty()) {
+            return entry;
+        }
         Optional<LocalDate> day = entry.line().particulars().day(Particular.EVIDENCED);
         if (day.isEmpty() || entry.kind().side() != Kind.Side.SALES) {
             return entry;

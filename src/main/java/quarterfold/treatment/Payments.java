@@ -176,6 +176,9 @@ final class Payments {
 
     /** The query a payment raises: it is of no document, or more than its document asks. */
     Optional<String> query(Entry entry) {
+        if (entry.kind().side() != Kind.Side.MONEY) {
+            return Optional.empty();
+        }
         Optional<Kind.Side> side = pays(entry.kind());
         if (side.isEmpty()) {
             return Optional.empty();

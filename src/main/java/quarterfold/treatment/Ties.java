@@ -1,7 +1,6 @@
 package quarterfold.treatment;
 
 import quarterfold.law.Law;
-import quarterfold.ledger.Settings;
 
 /** What the entries of a ledger say of one another: payments of documents, refunds of exports. */
 public final class Ties {
@@ -18,10 +17,10 @@ public final class Ties {
     }
 
     /** The ties in a ledger; of a book without payment rows and exports, found at once. */
-    public static Ties of(Search ledger, Law law, Settings settings, Answers answers) {
+    public static Ties of(Search ledger, Law law, Answers answers) {
         return new Ties(
                 Payments.of(ledger, answers),
-                ExportSales.of(ledger, new ExportEvidence(law, settings), answers));
+                ExportSales.of(ledger, new ExportEvidence(law), answers));
     }
 
     Payments payments() {

@@ -38,7 +38,7 @@ public final class Timing {
         this.payments = context.ties().payments();
         this.taxPoints = new TaxPoints(law);
         this.cash = new CashBasis(law, context.settings());
-        this.exports = new ExportEvidence(law, context.settings());
+        this.exports = new ExportEvidence(law);
         this.unpaid = new Unpaid(law);
         this.rulings = new Rulings(context);
         this.liabilities = new Liabilities(law, context.products());
@@ -48,7 +48,7 @@ public final class Timing {
     public List<Occasion> of(Entry entry) {
         if (entry.line().particulars().isEmpty()
                 && !cash.isEver()
-                && !exports.mayBeAwaited(entry.profile())
+                && !mayBeAwaited(entry.profile())
                 && context.answers().about(entry).isEmpty()) {
             return List.of(Occasion.of(entry));
         }
@@ -150,7 +150,7 @@ public final class Timing {
     }
 
     private List<Counted> exported(Entry entry, LocalDate supplied, List<Counted> counted) {
-        if (entry.kind() == Kind.SALE || entry.kind() == Kind.DELIVERY) {
+        if (!followsASale(entry.kind())) {
             return exports.after(
                     counted, supplied, entry.line().particulars().day(Particular.EVIDENCED));
         }
@@ -168,14 +168,22 @@ public final class Timing {
 
     /** Whether entries of the profile, dated months before a period, may do something in it. */
     public boolean mayReachFromMonthsBefore(Profile profile) {
-        return exports.mayBeAwaited(profile) && !reduces(profile.kind());
+        return mayBeAwaited(profile) && !followsASale(profile.kind());
     }
 
     /** The same of entries dated at any time before. */
     public boolean mayReachFromAnyTime(Profile profile) {
-        return context.ties().exportSales().any()
-                && exports.mayBeAwaited(profile)
-                && reduces(profile.kind());
+        return mayBeAwaited(profile) && followsASale(profile.kind());
+    }
+
+    private boolean mayBeAwaited(Profile profile) {
+        return exports.mayBeAwaited(profile)
+                && (!followsASale(profile.kind()) || context.ties().exportSales().any());
+    }
+
+    /** Whether what happens of an entry goes by the days of the sale it changes. */
+    private static boolean followsASale(Kind kind) {
+        return kind != Kind.SALE && kind != Kind.DELIVERY;
     }
 
     private static boolean reduces(Kind kind) {

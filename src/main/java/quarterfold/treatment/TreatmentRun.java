@@ -35,7 +35,7 @@ public final class TreatmentRun {
         this.liabilities = new Liabilities(context.law(), context.products());
         this.rulings = new Rulings(context);
         this.questions = new Questions(context);
-        this.exports = new ExportEvidence(context.law(), context.settings());
+        this.exports = new ExportEvidence(context.law());
     }
 
     /** One share of an entry under one rule. */

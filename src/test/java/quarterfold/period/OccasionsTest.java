@@ -190,7 +190,7 @@ class OccasionsTest {
         }
     }
 
-    /** VAT Regulations 1995 regs 57 and 65: what is paid in the period, whenever it was sold. */
+    /** VAT Regulations 1995 reg 57: what is paid in the period, whenever it was sold. */
     @Test
     void cashAccountingFindsWhatIsPaid() {
         try (TempBook book = new TempBook(folder, scheme(Map.of(LocalDate.MIN, "cash")))) {

@@ -420,7 +420,7 @@ class TimingTest {
         assertThat(STANDARD.one(relief).treatment()).isEqualTo(treatment);
     }
 
-    /** VAT Regulations 1995 regs 57 and 65: by payment, rates sharing in each fairly. */
+    /** VAT Regulations 1995 reg 57: by payment, rates sharing in each fairly. */
     @Test
     void cashAccountingByPayment() {
         List<String> happens =

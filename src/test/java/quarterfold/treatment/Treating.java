@@ -125,7 +125,6 @@ final class Treating {
                         (which, each) ->
                                 ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
                         law,
-                        settings,
                         answers),
                 source -> "sheet-" + source + ".csv",
                 perLine);
