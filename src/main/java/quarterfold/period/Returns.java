@@ -19,6 +19,7 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
+import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Liabilities;
 import quarterfold.treatment.Occasion;
@@ -99,7 +100,9 @@ public final class Returns {
                 treated -> {
                     figured.add(treated.boxes());
                     queries.addAll(treated.queries());
-                    fees.see(treated.entry());
+                    if (treated.occasion().cause() == Cause.SUPPLY) {
+                        fees.see(treated.entry());
+                    }
                     each.accept(treated);
                 });
         Questions questions = new Questions(context());

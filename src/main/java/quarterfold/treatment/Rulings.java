@@ -24,12 +24,13 @@ final class Rulings {
 
     /** The ruling on an entry, or on a share of it with its own amounts and liability. */
     Ruling of(Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
+        // a decided treatment is the supply's: what comes after goes by the table
+        String decided = facts.cause() == Cause.SUPPLY ? answered.treatment() : "";
         String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
         return decider.decide(
                 entry.profile(),
                 entry.taxPoint(),
-                new Decider.Varying(
-                        liability, printed, claims(entry), facts, answered.treatment()));
+                new Decider.Varying(liability, printed, claims(entry), facts, decided));
     }
 
     /** What the entry's evidence supports by its amount and category. */

@@ -308,6 +308,30 @@ class TimingTest {
                 .containsExactly("2026-01-16 supply uk-purchase: 4=200.00 7=1000.00");
     }
 
+    /** A decided treatment is the supply's; what goes back is still only what is unpaid. */
+    @Test
+    void aDecidedTreatmentIsOfTheSupplyAlone() {
+        Treating book =
+                STANDARD.deciding(
+                        new Decision(
+                                1,
+                                Decision.Target.ENTRY,
+                                "1",
+                                Decision.Action.TREAT_AS,
+                                "uk-purchase",
+                                "the invoice was seen",
+                                "a person",
+                                LocalDate.of(2026, 9, 1)));
+        assertThat(
+                        book.happens(
+                                purchase("2026-01-16")
+                                        .evidence("missing")
+                                        .particular(Particular.DUE, "2026-02-15")))
+                .containsExactly(
+                        "2026-01-16 supply uk-purchase: 4=200.00 7=1000.00",
+                        "2026-08-15 unpaid supplier-unpaid: 4=-200.00");
+    }
+
     /** Both sides of the last day for paying. */
     @ParameterizedTest(name = "paid {0}")
     @CsvSource({"2026-08-15, false", "2026-08-16, true"})
