@@ -63,13 +63,22 @@ public enum Fact {
     /** The category as written. */
     CATEGORY(),
     /** What happened on the day: the supply itself, or something that came of it later. */
-    CAUSE("supply", "export-time-up", "export-evidenced", "unpaid", "paid-after-all"),
+    CAUSE(
+            "supply",
+            "awaiting-payment",
+            "export-time-up",
+            "export-evidenced",
+            "unpaid",
+            "paid-after-all"),
     /** What a person decided that no other fact says. */
     DECIDED("none", "disallowed", "duplicate"),
     /** Whether the tax point is before the registration took effect, during it, or after. */
     REGISTRATION("before", "during", "after"),
-    /** Whether a claim is made within the time the law gives. */
-    IN_TIME("yes", "no"),
+    /**
+     * Whether a claim is made within the time the law gives; unstated where the days it runs from
+     * are not.
+     */
+    IN_TIME("yes", "no", "early", "unstated"),
     /** Whether the goods were still held on the day that matters. */
     ON_HAND("yes", "no", "unstated"),
     /**

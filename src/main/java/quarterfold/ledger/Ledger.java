@@ -341,6 +341,11 @@ public final class Ledger implements AutoCloseable {
                                 > 0);
     }
 
+    /** A way to some of the entries, wherever in the ledger they are. */
+    public EntrySearch search() {
+        return new EntrySearch(file, connection, horizon::sees);
+    }
+
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return read(

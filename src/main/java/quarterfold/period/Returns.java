@@ -25,6 +25,7 @@ import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
+import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Gifts;
 import quarterfold.treatment.Goods;
@@ -34,6 +35,7 @@ import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 import quarterfold.treatment.Related;
 import quarterfold.treatment.StockBook;
+import quarterfold.treatment.Ties;
 import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
@@ -162,7 +164,9 @@ public final class Returns {
                     figured.add(treated.boxes());
                     adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
-                    fees.see(treated.entry());
+                    if (treated.occasion().cause() == Cause.SUPPLY) {
+                        fees.see(treated.entry());
+                    }
                     earlier.row(treated).ifPresent(rows::add);
                     each.accept(treated);
                 });
@@ -257,7 +261,7 @@ public final class Returns {
     void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
         TrueUps trueUps = TrueUps.of(ledger, with.answers());
-        new Occasions(ledger, new Timing(with.answers()))
+        new Occasions(ledger, new Timing(with), with.answers())
                 .forEach(
                         period,
                         scan,
@@ -309,6 +313,7 @@ public final class Returns {
                                     goods,
                                     baskets,
                                     answers,
+                                    Ties.of(ledger.search()::forEach, law, answers),
                                     this::fileName,
                                     book.settings().roundingPerLine(),
                                     related(liabilities, baskets, answers)));

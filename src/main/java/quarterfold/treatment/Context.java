@@ -10,7 +10,8 @@ import quarterfold.money.Rounding;
 
 /**
  * What treating an entry needs beside the entry: the law, the book's settings, the liability of its
- * products, the goods of its orders, what people decided, and the names of its files.
+ * products, the goods of its orders, what people decided, what entries say of one another, and the
+ * names of its files.
  *
  * @param perLine whether VAT inside a price is rounded to the penny in each entry
  * @param related what other entries and the calendar say of one
@@ -21,6 +22,7 @@ public record Context(
         Products products,
         Baskets baskets,
         Answers answers,
+        Ties ties,
         Files files,
         boolean perLine,
         Related related) {
@@ -34,7 +36,7 @@ public record Context(
             Answers answers,
             Files files,
             boolean perLine) {
-        this(law, settings, products, baskets, answers, files, perLine, Related.NONE);
+        this(law, settings, products, baskets, answers, Ties.NONE, files, perLine, Related.NONE);
     }
 
     /** What is known of goods by their code. */
@@ -61,13 +63,16 @@ public record Context(
                 products,
                 baskets,
                 answers,
+                ties,
                 files,
-                otherSettings.roundingPerLine());
+                otherSettings.roundingPerLine(),
+                related);
     }
 
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
-        return new Context(law, settings, products, baskets, answers, files, !perLine, related);
+        return new Context(
+                law, settings, products, baskets, answers, ties, files, !perLine, related);
     }
 
     Optional<Rounding> lineRounding() {

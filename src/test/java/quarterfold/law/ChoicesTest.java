@@ -50,7 +50,11 @@ class ChoicesTest {
                         tuple(
                                 "partial-exemption-year-on",
                                 "first-after",
-                                List.of("first-after", "last-of-year")));
+                                List.of("first-after", "last-of-year")),
+                        tuple(
+                                "leaving-cash-accounting",
+                                "settle-up",
+                                List.of("settle-up", "six-months")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

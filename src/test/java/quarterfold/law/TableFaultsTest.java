@@ -86,6 +86,9 @@ class TableFaultsTest {
         evidence-shows.csv => invoice,,,A number,2026-01-01,,a text => evidence-shows.csv:2: [particular] is empty
         evidence-shows.csv => invoice,colour,,,2026-01-01,,a text => evidence-shows.csv:2: [words] is empty
         evidence-shows.csv => invoice,tax-point,,A time,2026-01-01,,a text => evidence-shows.csv:5: 'invoice tax-point' has another row in force on the same days
+        timing.csv => nothing,bad-debt,2026-01-01,,a text => timing.csv:2: [treatment]: found 'nothing'; expected a treatment of treatments.csv
+        timing.csv => uk-sale,tomorrow,2026-01-01,,a text => timing.csv:2: [rule]: found 'tomorrow'; expected export-evidence, supplier-unpaid, bad-debt or cash-accounting
+        timing.csv => uk-sale,bad-debt,2026-01-01,,a text => timing.csv:9: 'uk-sale bad-debt' has another row in force on the same days
         """)
     void badRow(String table, String row, String message) {
         refused(table, text -> text.replaceFirst("\n", "\n" + row + "\n"), message);

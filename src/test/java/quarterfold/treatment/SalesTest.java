@@ -255,6 +255,10 @@ class SalesTest {
         SampleLine business = sale("4000").goods("", "IE").customer("business", "IE1234567T");
         assertThat(ni.told(business.on("2021-01-01")))
                 .isEqualTo(
+                        "ni-dispatch-awaited S11c 0%: 4000.00 + 0.00, claim 0.00; 6=4000.00"
+                                + " 8=4000.00; asks dispatch-evidence");
+        assertThat(ni.told(business.evidence("export")))
+                .isEqualTo(
                         "ni-dispatch S11a 0%: 4000.00 + 0.00, claim 0.00; 6=4000.00 8=4000.00; asks"
                                 + " nothing");
         assertThat(ni.told(business.on("2020-12-31")))
@@ -275,7 +279,7 @@ class SalesTest {
                                         .goods("", "IE")
                                         .customer("business", "IE1234567T")))
                 .isEqualTo(
-                        "ni-dispatch-reduced S11b 0%: 4000.00 + 0.00, claim 0.00; 6=-4000.00"
+                        "ni-dispatch-awaited-reduced S11d 0%: 4000.00 + 0.00, claim 0.00; 6=-4000.00"
                                 + " 8=-4000.00; asks nothing");
     }
 

@@ -99,6 +99,40 @@ final class Treating {
         return entries.stream().map(run::treat).toList();
     }
 
+    /**
+     * What happens of the lines, as the entries of one file, in the order of entries and days: such
+     * as {@code 2026-07-05 supply uk-sale 20%: 100.00 + 20.00; 1=20.00 6=100.00}.
+     */
+    List<String> happens(SampleLine... lines) {
+        return treated(lines).stream().map(Treating::happening).toList();
+    }
+
+    /** The same as treated. */
+    List<Treated> treated(SampleLine... lines) {
+        List<Entry> entries = new ArrayList<>();
+        for (SampleLine line : lines) {
+            entries.add(line.entry(entries.size() + 1));
+        }
+        Context context = context(entries);
+        Timing timing = new Timing(context);
+        TreatmentRun run = new TreatmentRun(context);
+        return entries.stream().flatMap(e -> timing.of(e).stream()).map(run::treat).toList();
+    }
+
+    private static String happening(Treated treated) {
+        String boxes =
+                new TreeMap<>(treated.boxes())
+                        .entrySet().stream()
+                                .map(b -> b.getKey() + "=" + b.getValue())
+                                .collect(Collectors.joining(" "));
+        return "%s %s %s: %s"
+                .formatted(
+                        treated.occasion().day(),
+                        treated.occasion().cause().code(),
+                        treated.treatment(),
+                        boxes.isEmpty() ? "no box" : boxes);
+    }
+
     Treated one(SampleLine line) {
         return all(line).get(0);
     }
@@ -112,6 +146,11 @@ final class Treating {
                 products,
                 baskets,
                 answers,
+                Ties.of(
+                        (which, each) ->
+                                ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
+                        law,
+                        answers),
                 source -> "sheet-" + source + ".csv",
                 perLine,
                 new Related(
