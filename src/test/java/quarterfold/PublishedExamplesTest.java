@@ -50,7 +50,7 @@ class PublishedExamplesTest {
     @Test
     void examplesAreThere() throws IOException {
         assertThat(wholeQuarters().map(p -> p.getFileName().toString()))
-                .hasSize(105)
+                .hasSize(103)
                 .contains("T-106", "T-107", "T-109", "T-1006", "13A-1", "13A-2", "T-504");
     }
 
@@ -138,8 +138,6 @@ class PublishedExamplesTest {
                         fact(facts, "period_ends").replace(' ', ','),
                         "--rounding",
                         fact(facts, "rounding"),
-                        "--scheme",
-                        facts.getOrDefault("scheme", "standard"),
                         "--stock",
                         fact(facts, "stock"),
                         fact(facts, "northern_ireland").equals("yes")
