@@ -28,7 +28,7 @@ final class RuleReader {
     }
 
     private static Rule rule(YamlMap row) {
-        row.known("when", "enter", "set_aside");
+        row.known("when", "enter", "set_aside", "ask");
         if (!row.has("when")) {
             row.problem("when", "found nothing; expected conditions, such as when: {Type: Order}");
         }
@@ -48,7 +48,8 @@ final class RuleReader {
         }
         String reason =
                 row.has("set_aside") ? row.required("set_aside", "no money on this row") : "";
-        return new Rule(conditions, entries(row), reason, row.line());
+        return new Rule(
+                conditions, entries(row), reason, row.text("ask").orElse("").strip(), row.line());
     }
 
     private static List<Enter> entries(YamlMap row) {
