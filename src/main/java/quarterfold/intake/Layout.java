@@ -204,6 +204,7 @@ record Layout(
      * @param is the text of the first cell that is not blank; empty for any
      * @param starts how that text starts, in either case; empty for any
      * @param blank columns that are blank
+     * @param when columns and the texts that may stand in them
      * @param sums columns whose cells must be the sums of the rows above, since the last such row
      * @param count whether the row states how many rows are above
      * @param rest whether all rows below are no rows of the table either
@@ -213,6 +214,7 @@ record Layout(
             String is,
             String starts,
             List<String> blank,
+            Map<String, List<String>> when,
             List<String> sums,
             boolean count,
             boolean rest,
@@ -245,6 +247,7 @@ record Layout(
         balance.ifPresent(b -> columns.add(b.column()));
         for (OtherRow other : otherRows) {
             columns.addAll(other.blank());
+            columns.addAll(other.when().keySet());
             columns.addAll(other.sums());
         }
         workedOut.values().forEach(worked -> columns.addAll(worked.columns()));

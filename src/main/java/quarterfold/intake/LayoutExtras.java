@@ -127,17 +127,18 @@ final class LayoutExtras {
     static List<OtherRow> otherRows(YamlMap yaml) {
         List<OtherRow> others = new ArrayList<>();
         for (YamlMap row : yaml.maps("other_rows")) {
-            row.known("is", "starts", "blank", "sums", "count", "rest", "why");
-            if (!row.has("is") && !row.has("starts") && !row.has("blank")) {
+            row.known("is", "starts", "blank", "when", "sums", "count", "rest", "why");
+            if (!row.has("is") && !row.has("starts") && !row.has("blank") && !row.has("when")) {
                 row.problem(
                         "starts",
-                        "found no condition; expected is, starts or blank, such as starts: Total");
+                        "found no condition; expected is, starts, blank or when, such as starts: Total");
             }
             others.add(
                     new OtherRow(
                             row.text("is").orElse("").strip(),
                             row.text("starts").orElse("").strip(),
                             List.copyOf(row.texts("blank")),
+                            RuleReader.conditions(row.map("when")),
                             List.copyOf(row.texts("sums")),
                             isYes(row, "count"),
                             isYes(row, "rest"),

@@ -21,6 +21,8 @@ final class OtherRows {
         private final OtherRow row;
         private final String starts;
         private final int[] blank;
+        private final int[] whenColumns;
+        private final List<List<String>> whenTexts;
         private final int[] sums;
         private final long[] sum;
         private long rows;
@@ -29,6 +31,8 @@ final class OtherRows {
             this.row = row;
             starts = row.starts().toLowerCase(Locale.ROOT);
             blank = row.blank().stream().mapToInt(header::column).toArray();
+            whenColumns = row.when().keySet().stream().mapToInt(header::column).toArray();
+            whenTexts = List.copyOf(row.when().values());
             sums = row.sums().stream().mapToInt(money::index).toArray();
             sum = new long[sums.length];
         }
@@ -40,6 +44,11 @@ final class OtherRows {
             }
             for (int column : blank) {
                 if (!at.text(column).isEmpty()) {
+                    return false;
+                }
+            }
+            for (int i = 0; i < whenColumns.length; i++) {
+                if (!whenTexts.get(i).contains(at.text(whenColumns[i]))) {
                     return false;
                 }
             }
