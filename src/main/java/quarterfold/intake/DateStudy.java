@@ -75,8 +75,12 @@ final class DateStudy {
                             .formatted(column.reference(), texts.isEmpty() ? "" : texts.get(0)));
             return Optional.empty();
         }
-        if (found.size() == 1 || isDotted(texts, found)) {
+        if (found.size() == 1) {
             return Optional.of(found.get(0).dates());
+        }
+        Optional<Dates> dotted = dotted(texts, found);
+        if (dotted.isPresent()) {
+            return dotted;
         }
         List<String> patterns = found.stream().map(f -> f.dates().pattern()).distinct().toList();
         Optional<String> answer =
@@ -100,10 +104,14 @@ final class DateStudy {
                 .findFirst();
     }
 
-    /** With points between them, days stand first: no country writes the month so. */
-    private static boolean isDotted(List<String> texts, List<DateFinder.Found> found) {
-        return texts.stream().allMatch(t -> t.matches("\\d{1,2}\\.\\d{1,2}\\.\\d{4}.*"))
-                && found.get(0).dates().pattern().startsWith("d");
+    /** With points between them, days stand first: no country writes months or years so. */
+    private static Optional<Dates> dotted(List<String> texts, List<DateFinder.Found> found) {
+        return texts.stream().allMatch(t -> t.matches("\\d{1,2}\\.\\d{1,2}\\.(\\d{4}|\\d{2})\\b.*"))
+                ? found.stream()
+                        .map(DateFinder.Found::dates)
+                        .filter(d -> d.pattern().startsWith("d"))
+                        .findFirst()
+                : Optional.empty();
     }
 
     /** The texts but for the few that are no dates at all, which reading the rows will tell. */

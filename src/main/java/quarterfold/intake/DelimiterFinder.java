@@ -2,7 +2,6 @@ package quarterfold.intake;
 
 import java.io.IOException;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -50,19 +49,18 @@ final class DelimiterFinder {
     }
 
     private static long score(Tables tables, Layout.Shape shape) throws IOException {
-        List<Grid.Line> lines;
-        try {
-            lines = Grid.read(tables, "", shape, LOOKED_AT).lines();
-        } catch (BadFile e) {
-            return 0;
-        }
         Map<Integer, Integer> widths = new HashMap<>();
         int quoted = 0;
-        for (Grid.Line line : lines) {
-            if (line.width() > 1) {
-                widths.merge(line.width(), 1, Integer::sum);
+        int lines = 0;
+        try (Rows rows = tables.rows("", shape)) {
+            for (; lines < LOOKED_AT && rows.next(); lines++) {
+                if (rows.width() > 1) {
+                    widths.merge(rows.width(), 1, Integer::sum);
+                }
+                quoted += isQuoted(rows, shape.quote()) ? 1 : 0;
             }
-            quoted += isQuoted(line, shape.quote()) ? 1 : 0;
+        } catch (BadFile e) {
+            return 0;
         }
         long best = 0;
         for (Map.Entry<Integer, Integer> width : widths.entrySet()) {
@@ -70,16 +68,20 @@ final class DelimiterFinder {
             best = Math.max(best, rows * 1_000 + Math.min(width.getKey(), 60) * rows * 10);
         }
         // Quotes left round cells mean that they are quotes, not text.
-        return quoted * 2 > lines.size() ? best / 2 : best;
+        return quoted * 2 > lines ? best / 2 : best;
     }
 
-    private static boolean isQuoted(Grid.Line line, char taken) {
-        return line.cells().stream()
-                .anyMatch(
-                        c ->
-                                c.length() > 1
-                                        && c.charAt(0) == c.charAt(c.length() - 1)
-                                        && (c.charAt(0) == '"' || c.charAt(0) == '\'')
-                                        && c.charAt(0) != taken);
+    private static boolean isQuoted(Rows rows, char taken) {
+        for (int i = 0; i < rows.width(); i++) {
+            String cell = rows.cell(i);
+            int last = cell.length() - 1;
+            if (last > 0
+                    && cell.charAt(0) == cell.charAt(last)
+                    && (cell.charAt(0) == '"' || cell.charAt(0) == '\'')
+                    && cell.charAt(0) != taken) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -97,8 +97,21 @@ final class EncodingFinder {
         }
     }
 
+    /** Whether all that is not ASCII is a letter or a mark that western reports have. */
+    private static boolean isWestern(String text) {
+        return text.chars()
+                .filter(c -> c >= 0x80)
+                .allMatch(
+                        c ->
+                                (Character.isLetter(c) && c != 0xaa && c != 0xba && c != 0xb5)
+                                        || "\u00a0\u00a3\u20ac\u2013\u2014\u2018\u2019\u201c\u201d\u2026\u00b0\u00b7\u00ba\u00aa\u00ae\u2122".indexOf(c) >= 0);
+    }
+
     /** The detector's word, but for those sets of which windows-1252 is the usual larger one. */
     private static Charset detected(byte[] bytes) {
+        if (isWestern(new String(bytes, WESTERN))) {
+            return WESTERN;
+        }
         UniversalDetector detector = new UniversalDetector();
         detector.handleData(bytes, 0, bytes.length);
         detector.dataEnd();
@@ -107,7 +120,11 @@ final class EncodingFinder {
             return WESTERN;
         }
         try {
-            return Charset.forName(name);
+            Charset charset = Charset.forName(name);
+            charset.newDecoder().decode(ByteBuffer.wrap(bytes));
+            return charset;
+        } catch (CharacterCodingException e) {
+            return WESTERN;
         } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
             return WESTERN;
         }

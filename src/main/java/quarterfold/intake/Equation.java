@@ -47,7 +47,14 @@ record Equation(List<Column> columns, List<Integer> signs, List<Integer> broken)
         found.sort(Comparator.comparingInt(e -> e.columns().size()));
         List<Equation> least = new ArrayList<>();
         for (Equation equation : found) {
-            if (least.stream().noneMatch(l -> equation.columns().containsAll(l.columns()))) {
+            boolean more =
+                    least.stream()
+                            .anyMatch(
+                                    l ->
+                                            equation.columns().containsAll(l.columns())
+                                                    && l.broken().size()
+                                                            <= equation.broken().size());
+            if (!more) {
                 least.add(equation);
             }
         }

@@ -94,7 +94,7 @@ final class LayoutMaker {
                         merged(rules.rules()),
                         tax,
                         checks(plan.get()),
-                        amounts(plan.get(), money),
+                        amounts(plan.get(), money, columns),
                         Optional.empty(),
                         outgoing(plan.get()),
                         mark,
@@ -337,10 +337,22 @@ final class LayoutMaker {
                 : List.of();
     }
 
-    private static List<String> amounts(MoneyPlan plan, String money) {
-        return plan.shape() == MoneyPlan.Shape.WIDE
-                ? plan.parts().stream().map(p -> p.column().reference()).toList()
-                : List.of(money);
+    /** Columns of money that is nought in this file count too: another file may have some. */
+    private static List<String> amounts(MoneyPlan plan, String money, List<Column> columns) {
+        List<String> amounts = new ArrayList<>();
+        if (plan.shape() == MoneyPlan.Shape.WIDE) {
+            plan.parts().forEach(p -> amounts.add(p.column().reference()));
+        } else {
+            amounts.add(money);
+        }
+        for (Column column : columns) {
+            boolean unused = !column.hasValues() || column.isZero();
+            boolean within = plan.shape() == MoneyPlan.Shape.DOCUMENT && column.role() == Role.TAX;
+            if (column.role().isPart() && unused && !within) {
+                amounts.add(column.reference());
+            }
+        }
+        return amounts.stream().distinct().toList();
     }
 
     private static Set<String> outgoing(MoneyPlan plan) {

@@ -23,6 +23,7 @@ final class MoneyCells {
     private final boolean[] stated;
     private final boolean[] converted;
     private final boolean[] negated;
+    private final boolean[] marked;
     private final boolean[] isProduct;
     private int mark = -1;
     private Set<String> negative = Set.of();
@@ -34,6 +35,9 @@ final class MoneyCells {
         this(header, wanted, layout.workedOut(), layout.numbers());
         for (int i = 0; i < negated.length; i++) {
             negated[i] = i < columns.length && layout.outgoing().contains(names.get(i));
+        }
+        for (int i = 0; i < marked.length; i++) {
+            marked[i] = layout.amounts().contains(names.get(i));
         }
         if (layout.mark().isPresent()) {
             mark = header.column(layout.mark().get().column());
@@ -77,6 +81,7 @@ final class MoneyCells {
         stated = new boolean[names.size()];
         converted = new boolean[names.size()];
         negated = new boolean[names.size()];
+        marked = new boolean[names.size()];
     }
 
     private static WorkedOut worked(Map<String, WorkedOut> workedOut, String name) {
@@ -114,7 +119,7 @@ final class MoneyCells {
                 row.wrong(columns[i], expected);
                 return false;
             }
-            boolean other = negated[i] != turned;
+            boolean other = negated[i] != (turned && marked[i]);
             values[i] = other ? -value : value;
             converted[i] = reader.converted() || (other && value != 0);
         }

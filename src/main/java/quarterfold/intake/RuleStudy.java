@@ -241,8 +241,11 @@ final class RuleStudy {
     private void directions(List<Integer> rows, int way) {
         for (MoneyPlan.Part part : plan.parts()) {
             long sum = 0;
+            int in = 0;
             for (int row : rows) {
-                sum += part.sign() * part.column().values()[row];
+                long value = part.sign() * part.column().values()[row];
+                sum += value;
+                in += Long.signum(value);
             }
             int expected =
                     switch (part.column().role()) {
@@ -250,7 +253,7 @@ final class RuleStudy {
                         case FEE, ADVERT, DISCOUNT -> way > 0 ? -1 : 0;
                         default -> 0;
                     };
-            if (expected * Long.signum(sum) < 0) {
+            if (expected * in < 0) {
                 findings.unsound(
                         "'%s' comes to %s %s; a column of that name should not; do the names stand over other columns' cells?"
                                 .formatted(

@@ -32,7 +32,12 @@ final class Desk implements AutoCloseable {
         book =
                 Book.create(
                         folder.resolve("book"),
-                        new Settings(
+                        settings());
+        ledger = book.ledger();
+    }
+
+    static Settings settings() {
+        return new Settings(
                                 "Alder & Wren",
                                 "GB",
                                 "GB101747696",
@@ -44,8 +49,7 @@ final class Desk implements AutoCloseable {
                                 false,
                                 false,
                                 "GB",
-                                Map.of()));
-        ledger = book.ledger();
+                                Map.of());
     }
 
     Path file(String name, String text) throws IOException {
