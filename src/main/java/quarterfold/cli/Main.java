@@ -44,6 +44,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             NewCommand.class,
             ImportCommand.class,
+            LearnCommand.class,
             LedgerCommand.class,
             QueriesCommand.class,
             ReturnCommand.class,

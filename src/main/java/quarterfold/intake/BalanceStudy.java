@@ -35,7 +35,8 @@ final class BalanceStudy {
                             .formatted(name, held, steps));
             return Optional.empty();
         }
-        String said = "'%s' moves by the money of each row in %,d of %,d".formatted(name, held, steps);
+        String said =
+                "'%s' moves by the money of each row in %,d of %,d".formatted(name, held, steps);
         if (held == steps) {
             findings.prove(said);
             return Optional.of(new Layout.Balance(name, newestFirst));

@@ -80,7 +80,9 @@ final class EncodingFinder {
         return Optional.empty();
     }
 
-    /** Whether undoing one encoding leaves UTF-8 again, with fewer characters that are not ASCII. */
+    /**
+     * Whether undoing one encoding leaves UTF-8 again, with fewer characters that are not ASCII.
+     */
     private static boolean isTwice(CharBuffer text) {
         CharSequence body =
                 text.length() > 0 && text.charAt(0) == '\uFEFF'
@@ -104,7 +106,9 @@ final class EncodingFinder {
                 .allMatch(
                         c ->
                                 (Character.isLetter(c) && c != 0xaa && c != 0xba && c != 0xb5)
-                                        || "\u00a0\u00a3\u20ac\u2013\u2014\u2018\u2019\u201c\u201d\u2026\u00b0\u00b7\u00ba\u00aa\u00ae\u2122".indexOf(c) >= 0);
+                                        || "\u00a0\u00a3\u20ac\u2013\u2014\u2018\u2019\u201c\u201d\u2026\u00b0\u00b7\u00ba\u00aa\u00ae\u2122"
+                                                        .indexOf(c)
+                                                >= 0);
     }
 
     /** The detector's word, but for those sets of which windows-1252 is the usual larger one. */

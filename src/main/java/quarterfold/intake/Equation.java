@@ -67,10 +67,7 @@ record Equation(List<Column> columns, List<Integer> signs, List<Integer> broken)
                 .boxed()
                 .sorted(
                         Comparator.comparingLong(
-                                r ->
-                                        -columns.stream()
-                                                .filter(c -> c.values()[r] != 0)
-                                                .count()))
+                                r -> -columns.stream().filter(c -> c.values()[r] != 0).count()))
                 .limit(LOOKED_AT)
                 .mapToInt(r -> r)
                 .toArray();

@@ -84,6 +84,7 @@ record Layout(
      */
     record Dates(String pattern, Optional<ZoneId> zone, Locale language) {
         static final Dates ISO = new Dates("yyyy-MM-dd", Optional.empty());
+
         Dates(String pattern, Optional<ZoneId> zone) {
             this(pattern, zone, Locale.ENGLISH);
         }

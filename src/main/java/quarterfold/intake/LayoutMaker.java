@@ -106,7 +106,8 @@ final class LayoutMaker {
         List<Column> columns = RoleFinder.columns(table);
         new RoleFinder(words, text).find(columns);
         for (Column column : columns) {
-            findings.answer("column/" + column.reference()).ifPresent(a -> column.setRole(Role.of(a)));
+            findings.answer("column/" + column.reference())
+                    .ifPresent(a -> column.setRole(Role.of(a)));
         }
         return columns;
     }
@@ -126,8 +127,13 @@ final class LayoutMaker {
                                         columns.stream()
                                                 .noneMatch(
                                                         c ->
-                                                                states.getOrDefault(c.reference(), List.of())
-                                                                        .contains(line.cell(c.index()))))
+                                                                states.getOrDefault(
+                                                                                c.reference(),
+                                                                                List.of())
+                                                                        .contains(
+                                                                                line.cell(
+                                                                                        c
+                                                                                                .index()))))
                         .toList();
         return new TableFinder.Found(
                 table.grid(),
@@ -146,7 +152,14 @@ final class LayoutMaker {
 
     private static OtherRow state(Map<String, List<String>> states) {
         return new OtherRow(
-                "", "", List.of(), states, List.of(), false, false, "another state of the same sale");
+                "",
+                "",
+                List.of(),
+                states,
+                List.of(),
+                false,
+                false,
+                "another state of the same sale");
     }
 
     /** Whether names stand over the cells of other columns. */
@@ -178,8 +191,7 @@ final class LayoutMaker {
     }
 
     private Optional<Layout.Mark> mark(List<Column> columns) {
-        Optional<Column> mark =
-                columns.stream().filter(c -> c.role() == Role.MARK).findFirst();
+        Optional<Column> mark = columns.stream().filter(c -> c.role() == Role.MARK).findFirst();
         List<Column> amounts =
                 columns.stream()
                         .filter(c -> c.role() == Role.AMOUNT && c.hasValues())
@@ -223,11 +235,16 @@ final class LayoutMaker {
     private void describe(List<Column> columns, TableFinder.Found table) {
         found.add(
                 table.header()
-                        .map(h -> "Column names in row %d; %,d rows below.".formatted(h.number(), table.body().size()))
+                        .map(
+                                h ->
+                                        "Column names in row %d; %,d rows below."
+                                                .formatted(h.number(), table.body().size()))
                         .orElse("No column names; %,d rows.".formatted(table.body().size())));
         for (Column column : columns) {
             String role =
-                    column.role() == Role.NONE || column.role() == Role.IGNORED
+                    column.role() == Role.NONE
+                                    || column.role() == Role.IGNORED
+                                    || !isAccepted(column)
                             ? "kept as a note"
                             : column.role().name().toLowerCase(Locale.ROOT).replace('_', ' ');
             found.add(
@@ -235,7 +252,8 @@ final class LayoutMaker {
                             .formatted(
                                     column.reference(),
                                     role,
-                                    Problem.quoted(column.stated().stream().findFirst().orElse(""))));
+                                    Problem.quoted(
+                                            column.stated().stream().findFirst().orElse(""))));
         }
     }
 
@@ -253,8 +271,7 @@ final class LayoutMaker {
         return name;
     }
 
-    private Layout.Shape shape(
-            TableFinder.Found table, List<Column> columns, NumberStudy numbers) {
+    private Layout.Shape shape(TableFinder.Found table, List<Column> columns, NumberStudy numbers) {
         Layout.Shape shape = table.grid().shape();
         return new Layout.Shape(
                 shape.delimiter(),
@@ -266,12 +283,20 @@ final class LayoutMaker {
                 numbers.blanks());
     }
 
+    /** Whether every cell is of the field's vocabulary, where the column fills one. */
+    private static boolean isAccepted(Column column) {
+        return column.role()
+                .field()
+                .filter(f -> !column.stated().stream().allMatch(f::accepts))
+                .isEmpty();
+    }
+
     private static Map<Field, String> fields(List<Column> columns) {
         Map<Field, String> fields = new EnumMap<>(Field.class);
         for (Column column : columns) {
             column.role()
                     .field()
-                    .filter(f -> column.stated().stream().allMatch(f::accepts))
+                    .filter(f -> isAccepted(column))
                     .ifPresent(f -> fields.putIfAbsent(f, column.reference()));
         }
         return fields;
@@ -308,8 +333,7 @@ final class LayoutMaker {
             texts.addAll(rule.when().getOrDefault(last, List.of()));
             when.put(last, texts);
             merged.set(
-                    earlier,
-                    new Layout.Rule(when, with.enter(), with.setAside(), with.ask(), 0));
+                    earlier, new Layout.Rule(when, with.enter(), with.setAside(), with.ask(), 0));
         }
         return merged;
     }

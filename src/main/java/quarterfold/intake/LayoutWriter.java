@@ -67,7 +67,10 @@ final class LayoutWriter {
                                         "sign: {column: %s, negative: %s}"
                                                 .formatted(
                                                         text(m.column()),
-                                                        list(m.negative().stream().sorted().toList()))));
+                                                        list(
+                                                                m.negative().stream()
+                                                                        .sorted()
+                                                                        .toList()))));
         layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
         line("");
         line("# entry field: column of the report");
@@ -86,7 +89,9 @@ final class LayoutWriter {
                                                             text(name),
                                                             w.product()
                                                                     ? list(w.columns())
-                                                                    : "{add: " + list(w.columns()) + "}")));
+                                                                    : "{add: "
+                                                                            + list(w.columns())
+                                                                            + "}")));
         }
         line("");
         line("# The first rule that fits a row decides it.");
@@ -99,9 +104,17 @@ final class LayoutWriter {
 
     private void file(Shape shape) {
         line("file:");
-        line("  delimiter: " + (shape.delimiter() == '\t' ? "\"\\t\"" : quoted(String.valueOf(shape.delimiter()))));
+        line(
+                "  delimiter: "
+                        + (shape.delimiter() == '\t'
+                                ? "\"\\t\""
+                                : quoted(String.valueOf(shape.delimiter()))));
         if (shape.quote() != '"') {
-            line("  quote: " + (shape.quote() == 0 ? "none" : quoted(String.valueOf(shape.quote()))));
+            line(
+                    "  quote: "
+                            + (shape.quote() == 0
+                                    ? "none"
+                                    : quoted(String.valueOf(shape.quote()))));
         }
         line("  encoding: " + shape.encoding().name());
         if (shape.twice()) {
@@ -152,7 +165,12 @@ final class LayoutWriter {
         for (Enter enter : rule.enter()) {
             StringBuilder entry = new StringBuilder("      - {kind: " + enter.kind().code());
             enter.amounts()
-                    .forEach((f, column) -> entry.append(", ").append(f.code()).append(": ").append(text(column)));
+                    .forEach(
+                            (f, column) ->
+                                    entry.append(", ")
+                                            .append(f.code())
+                                            .append(": ")
+                                            .append(text(column)));
             if (!enter.set().isEmpty()) {
                 entry.append(
                         enter.set().entrySet().stream()
@@ -168,7 +186,8 @@ final class LayoutWriter {
             return;
         }
         line("");
-        line("# Rows of the file that are no rows of the table; sums and counts they state must tie.");
+        line(
+                "# Rows of the file that are no rows of the table; sums and counts they state must tie.");
         line("other_rows:");
         for (OtherRow other : others) {
             StringBuilder row = new StringBuilder("  - {");
@@ -191,12 +210,18 @@ final class LayoutWriter {
                                         "tax: {column: %s%s}"
                                                 .formatted(
                                                         text(t.column()),
-                                                        t.withheld().map(w -> ", withheld: " + text(w)).orElse(""))));
+                                                        t.withheld()
+                                                                .map(w -> ", withheld: " + text(w))
+                                                                .orElse(""))));
         if (!layout.checks().isEmpty()) {
             line("# Each row must add up by itself.");
             line("check:");
             layout.checks()
-                    .forEach(c -> line("  - {sum: %s, equals: %s}".formatted(list(c.sum()), text(c.equals()))));
+                    .forEach(
+                            c ->
+                                    line(
+                                            "  - {sum: %s, equals: %s}"
+                                                    .formatted(list(c.sum()), text(c.equals()))));
         }
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
@@ -208,7 +233,9 @@ final class LayoutWriter {
                                         "balance: {column: %s%s}"
                                                 .formatted(
                                                         text(b.column()),
-                                                        b.newestFirst() ? ", newest_first: yes" : "")));
+                                                        b.newestFirst()
+                                                                ? ", newest_first: yes"
+                                                                : "")));
     }
 
     private void map(String key, Map<Field, String> map, UnaryOperator<String> value) {
@@ -244,7 +271,11 @@ final class LayoutWriter {
         for (char c : text.toCharArray()) {
             if (c == '"' || c == '\\') {
                 quoted.append('\\').append(c);
-            } else if (c < 0x20 || (c >= 0x7f && c <= 0xa0) || c == 0x2028 || c == 0x2029 || c == 0xfeff) {
+            } else if (c < 0x20
+                    || (c >= 0x7f && c <= 0xa0)
+                    || c == 0x2028
+                    || c == 0x2029
+                    || c == 0xfeff) {
                 quoted.append("\\u%04x".formatted((int) c));
             } else {
                 quoted.append(c);

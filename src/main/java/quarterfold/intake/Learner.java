@@ -1,13 +1,21 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.IoText;
+import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Settings;
 
@@ -49,6 +57,61 @@ public final class Learner {
         return learn(file, name, answers, line -> {});
     }
 
+    /**
+     * The answers that decisions on an import's questions give: what kind rows of some words are.
+     */
+    public static Map<String, String> answers(List<Decision> decisions) {
+        Map<String, String> answers = new LinkedHashMap<>();
+        Set<String> undone =
+                decisions.stream()
+                        .filter(d -> d.action() == Decision.Action.UNDO)
+                        .map(Decision::value)
+                        .collect(Collectors.toSet());
+        String code = "/" + Asked.CODE + "/";
+        for (Decision decision : decisions) {
+            int at = decision.about().indexOf(code);
+            boolean kind =
+                    decision.target() == Decision.Target.QUERY
+                            && decision.action() == Decision.Action.STATE
+                            && decision.value().startsWith("kind=")
+                            && !undone.contains(Long.toString(decision.id()));
+            if (kind && at >= 0) {
+                answers.put(
+                        "kind/" + decision.about().substring(at + code.length()),
+                        decision.value().substring("kind=".length()));
+            }
+        }
+        return answers;
+    }
+
+    /**
+     * Writes a layout into the book's folder of layouts, whole or not at all.
+     *
+     * @param replace whether one of the same name may be replaced
+     * @return the file; nothing where one of that name says something else and may not be replaced
+     * @throws LedgerException if it cannot be written
+     */
+    public static Optional<Path> write(Book book, Learned learned, boolean replace)
+            throws LedgerException {
+        Path folder = book.folder().resolve("layouts");
+        Path file = folder.resolve(learned.name() + ".yaml");
+        String yaml = learned.yaml().orElseThrow();
+        try {
+            Files.createDirectories(folder);
+            if (Files.exists(file) && !replace && !Files.readString(file).equals(yaml)) {
+                return Optional.empty();
+            }
+            Path part = Files.createTempFile(folder, learned.name(), ".part");
+            Files.writeString(part, yaml);
+            Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+            return Optional.of(file);
+        } catch (IOException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.UNREADABLE,
+                    "%s: could not be written: %s".formatted(file, IoText.withFile(e)));
+        }
+    }
+
     /** {@code lines} is given each line an import would enter, where a layout was found. */
     Learned learn(Path file, String name, Map<String, String> answers, Consumer<Line> lines)
             throws IOException {
@@ -59,7 +122,7 @@ public final class Learner {
             LayoutMaker maker =
                     new LayoutMaker(table, tables.hasNativeDates(), words, text, kinds, findings);
             Optional<Layout> layout = maker.make(name, own);
-            return finish(tables, own, table, maker, layout, findings, lines);
+            return finish(tables, name, own, table, maker, layout, findings, lines);
         } catch (BadFile e) {
             findings.unsound(e.problem().toString());
             return learned(name, Optional.empty(), List.of(), findings, 0, 0);
@@ -76,8 +139,7 @@ public final class Learner {
         Optional<TableFinder.Found> best = Optional.empty();
         for (String table : tables.names()) {
             Optional<TableFinder.Found> found = finder.find(Grid.read(tables, table, shape));
-            if (found.isPresent()
-                    && (best.isEmpty() || found.get().score() > best.get().score())) {
+            if (found.isPresent() && (best.isEmpty() || found.get().score() > best.get().score())) {
                 best = found;
             }
         }
@@ -90,6 +152,7 @@ public final class Learner {
 
     private Learned finish(
             Tables tables,
+            String name,
             String own,
             TableFinder.Found table,
             LayoutMaker maker,
@@ -98,7 +161,7 @@ public final class Learner {
             Consumer<Line> lines)
             throws BadFile, IOException {
         if (layout.isEmpty() || !findings.canBeWritten()) {
-            return learned("", Optional.empty(), maker.found(), findings, table.body().size(), 0);
+            return learned(name, Optional.empty(), maker.found(), findings, table.body().size(), 0);
         }
         Layout made = layout.get();
         List<String> comments = comments(own, maker.found(), findings);
@@ -113,15 +176,29 @@ public final class Learner {
         Trial trial = Trial.run(tables, own, read, table.grid().table(), book, kept::add);
         trial.problems().kept().stream().limit(50).forEach(p -> findings.fault(p.toString()));
         trial.raised().forEach(findings::fault);
+        if (trial.tied().settlements() > 0) {
+            findings.prove(
+                    "rows sum to the stated payout in %,d of the settlements, %s in all"
+                            .formatted(trial.tied().settlements(), trial.tied().paid()));
+        }
         if (trial.problems().none()) {
             findings.prove(
-                    "all %,d rows read: %,d entries, %,d rows set aside, money %s"
-                            .formatted(trial.rows(), trial.entries(), trial.setAside(), trial.money()));
+                    "all %,d rows read: %,d entries, %,d %s set aside, money %s"
+                            .formatted(
+                                    trial.rows(),
+                                    trial.entries(),
+                                    trial.setAside(),
+                                    trial.setAside() == 1 ? "row" : "rows",
+                                    trial.money()));
             kept.forEach(lines);
         }
         return learned(
                 made.name(),
-                Optional.of(LayoutWriter.write(made, "Learned from " + own, comments(own, maker.found(), findings))),
+                Optional.of(
+                        LayoutWriter.write(
+                                made,
+                                "Learned from " + own,
+                                comments(own, maker.found(), findings))),
                 maker.found(),
                 findings,
                 trial.rows(),
@@ -130,7 +207,10 @@ public final class Learner {
 
     private static List<String> comments(String own, List<String> found, Findings findings) {
         List<String> comments = new ArrayList<>();
-        comments.add("Worked out from " + own + " by quarterfold learn. Correct what is wrong; import reads with it from then on.");
+        comments.add(
+                "Worked out from "
+                        + own
+                        + " by quarterfold learn. Correct what is wrong; import reads with it from then on.");
         comments.add("docs/formats.md explains every key.");
         findings.proofs().forEach(p -> comments.add("Proved: " + p));
         findings.faults().stream().limit(20).forEach(f -> comments.add("Does not tie: " + f));

@@ -28,10 +28,7 @@ final class MoneyCells {
     private int mark = -1;
     private Set<String> negative = Set.of();
 
-    MoneyCells(
-            Header header,
-            Iterable<String> wanted,
-            Layout layout) {
+    MoneyCells(Header header, Iterable<String> wanted, Layout layout) {
         this(header, wanted, layout.workedOut(), layout.numbers());
         for (int i = 0; i < negated.length; i++) {
             negated[i] = i < columns.length && layout.outgoing().contains(names.get(i));

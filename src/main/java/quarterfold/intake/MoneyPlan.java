@@ -12,7 +12,8 @@ import java.util.Optional;
  * @param root the column the parts sum to, where there is one
  * @param equation what the parts and the root keep
  */
-record MoneyPlan(Shape shape, List<Part> parts, Optional<Column> root, Optional<Equation> equation) {
+record MoneyPlan(
+        Shape shape, List<Part> parts, Optional<Column> root, Optional<Equation> equation) {
     enum Shape {
         /** One amount a row, whose words say what it is. */
         SINGLE,

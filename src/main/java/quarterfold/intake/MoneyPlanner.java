@@ -37,9 +37,7 @@ final class MoneyPlanner {
     /** Nothing where no way was found; what is open or in the way is then told. */
     Optional<MoneyPlan> plan() {
         List<Column> money =
-                columns.stream()
-                        .filter(c -> c.hasValues() && !OUTSIDE.contains(c.role()))
-                        .toList();
+                columns.stream().filter(c -> c.hasValues() && !OUTSIDE.contains(c.role())).toList();
         equations = Equation.find(money, rows.size());
         Optional<MoneyPlan> plan =
                 pair().or(this::byEquation).or(() -> single(money)).or(this::product);
@@ -130,12 +128,10 @@ final class MoneyPlanner {
         List<MoneyPlan.Part> parts = new ArrayList<>();
         for (Column column : equation.columns()) {
             if (column != root) {
-                parts.add(
-                        new MoneyPlan.Part(column, -equation.sign(column) * equation.sign(root)));
+                parts.add(new MoneyPlan.Part(column, -equation.sign(column) * equation.sign(root)));
             }
         }
-        Set<Role> roles =
-                parts.stream().map(p -> p.column().role()).collect(Collectors.toSet());
+        Set<Role> roles = parts.stream().map(p -> p.column().role()).collect(Collectors.toSet());
         boolean document = isDocument(root, roles, parts);
         if (document && root.role() == Role.NET) {
             // gross - VAT = net: the same identity, seen from the net
@@ -148,11 +144,13 @@ final class MoneyPlanner {
                     Optional.of(gross),
                     Optional.of(equation));
         }
+        boolean said = columns.stream().anyMatch(c -> c.role() == Role.TYPE);
         for (MoneyPlan.Part part : parts) {
-            askPart(part.column(), root);
+            if (!said) {
+                askPart(part.column(), root, findings);
+            }
         }
-        return new MoneyPlan(
-                MoneyPlan.Shape.WIDE, parts, Optional.of(root), Optional.of(equation));
+        return new MoneyPlan(MoneyPlan.Shape.WIDE, parts, Optional.of(root), Optional.of(equation));
     }
 
     private static Column byRole(List<MoneyPlan.Part> parts, Role role) {
@@ -172,7 +170,7 @@ final class MoneyPlanner {
     }
 
     /** A part whose name does not say what it is must be told. */
-    private void askPart(Column column, Column root) {
+    static void askPart(Column column, Column root, Findings findings) {
         if (column.role() != Role.NONE) {
             return;
         }
@@ -181,7 +179,14 @@ final class MoneyPlanner {
                                 "column/" + column.reference(),
                                 "'%s' is part of '%s' on every row; what is it?"
                                         .formatted(column.reference(), root.reference()),
-                                List.of("goods", "delivery", "discount", "tax", "withheld", "fee", "advert"),
+                                List.of(
+                                        "goods",
+                                        "delivery",
+                                        "discount",
+                                        "tax",
+                                        "withheld",
+                                        "fee",
+                                        "advert"),
                                 true))
                 .ifPresent(answer -> column.setRole(Role.of(answer)));
     }
@@ -191,7 +196,11 @@ final class MoneyPlanner {
         Optional<Column> amount =
                 first(Role.AMOUNT)
                         .filter(a -> alike(a, amounts))
-                        .or(() -> amounts.size() == 1 ? Optional.of(amounts.get(0)) : Optional.empty())
+                        .or(
+                                () ->
+                                        amounts.size() == 1
+                                                ? Optional.of(amounts.get(0))
+                                                : Optional.empty())
                         .or(() -> first(Role.TOTAL).filter(t -> alike(t, amounts)))
                         .or(() -> first(Role.NET).filter(t -> alike(t, amounts)));
         return amount.map(
@@ -256,12 +265,15 @@ final class MoneyPlanner {
                                 .allMatch(
                                         c ->
                                                 c == column
-                                                        || plan.root().filter(r -> r == c).isPresent()
+                                                        || plan.root()
+                                                                .filter(r -> r == c)
+                                                                .isPresent()
                                                         || plan.parts().stream()
                                                                 .anyMatch(p -> p.column() == c));
                 if (known) {
                     findings.note(
-                            "'%s' is not entered: %s".formatted(column.reference(), said(equation, column)));
+                            "'%s' is not entered: %s"
+                                    .formatted(column.reference(), said(equation, column)));
                     return true;
                 }
             }
@@ -321,7 +333,10 @@ final class MoneyPlanner {
             for (Column column : others) {
                 boolean added = -equation.sign(column) * equation.sign(root) > 0;
                 if (added == plus) {
-                    said.append(plus ? (said.length() == 0 ? "" : " + ") : said.length() == 0 ? "- " : " - ")
+                    said.append(
+                                    plus
+                                            ? (said.length() == 0 ? "" : " + ")
+                                            : said.length() == 0 ? "- " : " - ")
                             .append(column.reference());
                 }
             }
@@ -334,7 +349,9 @@ final class MoneyPlanner {
     }
 
     static String names(List<Column> columns) {
-        return columns.stream().map(c -> "'" + c.reference() + "'").collect(Collectors.joining(", "));
+        return columns.stream()
+                .map(c -> "'" + c.reference() + "'")
+                .collect(Collectors.joining(", "));
     }
 
     /** The rows, from 0, whose money of the plan is not nothing. */

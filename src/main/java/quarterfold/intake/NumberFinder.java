@@ -10,7 +10,9 @@ import quarterfold.intake.Layout.Numbers;
 
 /** Finds how a file writes its numbers: one way for all its columns. */
 final class NumberFinder {
-    private static final String[] WAYS = {". ", ".,", ".'", ".\u2019", ".s", ", ", ",.", ",'", ",\u2019", ",s"};
+    private static final String[] WAYS = {
+        ". ", ".,", ".'", ".\u2019", ".s", ", ", ",.", ",'", ",\u2019", ",s"
+    };
 
     /**
      * A way to write numbers.

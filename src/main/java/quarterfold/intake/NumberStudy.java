@@ -57,7 +57,11 @@ final class NumberStudy {
         boolean stored = table.grid().lines().stream().anyMatch(l -> !l.numbers().isEmpty());
         boolean marked =
                 found.get().marked()
-                        || numeric.stream().anyMatch(c -> c.texts().stream().anyMatch(t -> stored && t.contains(".")));
+                        || numeric.stream()
+                                .anyMatch(
+                                        c ->
+                                                c.texts().stream()
+                                                        .anyMatch(t -> stored && t.contains(".")));
         if (!marked) {
             askUnit(numeric);
         }
@@ -78,7 +82,8 @@ final class NumberStudy {
         List<String> stated = column.stated();
         long good = stated.stream().filter(text::isNumber).count();
         boolean money =
-                stated.stream().anyMatch(s -> text.of(s).filter(NumberStudy::isDressed).isPresent());
+                stated.stream()
+                        .anyMatch(s -> text.of(s).filter(NumberStudy::isDressed).isPresent());
         return !stated.isEmpty() && good * 10 >= stated.size() * 8L && money;
     }
 
@@ -94,7 +99,10 @@ final class NumberStudy {
         String example =
                 numeric.stream()
                         .flatMap(c -> c.stated().stream())
-                        .filter(t -> new AmountReader(numbers).read(t) != new AmountReader(other).read(t))
+                        .filter(
+                                t ->
+                                        new AmountReader(numbers).read(t)
+                                                != new AmountReader(other).read(t))
                         .findFirst()
                         .orElse("");
         findings.ask(
@@ -107,7 +115,12 @@ final class NumberStudy {
                                                 new Amount(new AmountReader(other).read(example))),
                                 List.of(".", ","),
                                 true))
-                .ifPresent(mark -> numbers = mark.equals(String.valueOf(numbers.decimal())) ? numbers : other);
+                .ifPresent(
+                        mark ->
+                                numbers =
+                                        mark.equals(String.valueOf(numbers.decimal()))
+                                                ? numbers
+                                                : other);
     }
 
     /** Numbers that show no decimals are whole pounds, or pence. */
@@ -115,7 +128,10 @@ final class NumberStudy {
         boolean names =
                 numeric.stream().anyMatch(c -> words.isLabel(c.name(), "minor"))
                         || table.preamble().stream()
-                                .anyMatch(l -> l.cells().stream().anyMatch(c -> words.isLabel(c, "minor")));
+                                .anyMatch(
+                                        l ->
+                                                l.cells().stream()
+                                                        .anyMatch(c -> words.isLabel(c, "minor")));
         if (names) {
             setMinor("minor");
         } else if (finder.units().isEmpty()) {

@@ -26,9 +26,28 @@ final class NumberText {
         String space = "[ \u00a0\u202f]*";
         pattern =
                 Pattern.compile(
-                        "(?<a>" + sign + ")" + space + "(?<u>" + unit + ")?" + space + "(?<b>"
-                                + sign + ")" + space + "(?<d>\\d[\\d" + MARKS + "]*?|[.,]\\d+)"
-                                + space + "(?<c>[-)]?)" + space + "(?<v>" + unit + ")?" + space
+                        "(?<a>"
+                                + sign
+                                + ")"
+                                + space
+                                + "(?<u>"
+                                + unit
+                                + ")?"
+                                + space
+                                + "(?<b>"
+                                + sign
+                                + ")"
+                                + space
+                                + "(?<d>\\d[\\d"
+                                + MARKS
+                                + "]*?|[.,]\\d+)"
+                                + space
+                                + "(?<c>[-)]?)"
+                                + space
+                                + "(?<v>"
+                                + unit
+                                + ")?"
+                                + space
                                 + "(?<e>[-)]?)");
     }
 

@@ -140,8 +140,7 @@ final class Recognition {
     private static Attempt headerless(Layout layout, String table, Rows rows) throws BadFile {
         Header header = new Header(Header.numbered(layout.shape().columns()));
         boolean fits = new Headerless(layout, header).fits(rows);
-        return new Attempt(
-                layout, table, header, fits ? List.of() : List.copyOf(layout.columns()));
+        return new Attempt(layout, table, header, fits ? List.of() : List.copyOf(layout.columns()));
     }
 
     /** Column names say more than what rows look like. */

@@ -10,7 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Finds what stands in a table more than once: a sale once for each of its states, or a whole row. */
+/**
+ * Finds what stands in a table more than once: a sale once for each of its states, or a whole row.
+ */
 final class RepeatStudy {
     private static final int STATES = 8;
     private static final int TOLD = 10;
@@ -20,15 +22,16 @@ final class RepeatStudy {
     private final KindFinder kinds;
     private final Findings findings;
 
-    RepeatStudy(
-            List<Column> columns, List<Grid.Line> rows, KindFinder kinds, Findings findings) {
+    RepeatStudy(List<Column> columns, List<Grid.Line> rows, KindFinder kinds, Findings findings) {
         this.columns = columns;
         this.rows = rows;
         this.kinds = kinds;
         this.findings = findings;
     }
 
-    /** The rows of states that do not count, as conditions, where a person said which state does. */
+    /**
+     * The rows of states that do not count, as conditions, where a person said which state does.
+     */
     Optional<Map<String, List<String>>> study() {
         tellDoubles();
         boolean identified =
@@ -64,7 +67,11 @@ final class RepeatStudy {
             int at = row;
             List<String> rest =
                     columns.stream()
-                            .filter(c -> c != state && c.role() != Role.DATE && c.role() != Role.PAID)
+                            .filter(
+                                    c ->
+                                            c != state
+                                                    && c.role() != Role.DATE
+                                                    && c.role() != Role.PAID)
                             .filter(c -> !c.stated().stream().allMatch(DateFinder::isLike))
                             .filter(c -> !isCounter(c))
                             .map(c -> c.texts().get(at))
@@ -86,7 +93,11 @@ final class RepeatStudy {
                                                 repeated.size(),
                                                 state.reference(),
                                                 repeated.get(0).stream()
-                                                        .map(r -> Long.toString(rows.get(r).number()))
+                                                        .map(
+                                                                r ->
+                                                                        Long.toString(
+                                                                                rows.get(r)
+                                                                                        .number()))
                                                         .collect(Collectors.joining(", ")),
                                                 state.reference()),
                                 List.copyOf(texts),

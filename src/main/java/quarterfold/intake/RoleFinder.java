@@ -71,16 +71,23 @@ final class RoleFinder {
                 return;
             }
         }
-        if (!roles.isEmpty() && !column.stated().isEmpty()) {
-            column.setMeant(roles.get(0));
+        if (!column.stated().isEmpty()) {
+            words.wholeRole(withoutUnit(column)).ifPresent(column::setMeant);
         }
     }
 
-    /** The name without what it says of the currency: {@code Amount (GBP)}, {@code Betrag in EUR}. */
+    /**
+     * The name without what it says of the currency: {@code Amount (GBP)}, {@code Betrag in EUR}.
+     */
     private static String withoutUnit(Column column) {
         String name = column.name().replaceAll("\\([^)]*\\)|\\[[^\\]]*\\]|[£€$]", " ");
-        name = name.replaceAll("\\b(?:in )?[A-Z]{3}\\b(?<=GBP|EUR|USD|PLN|CHF|SEK|DKK|NOK|CZK)", " ");
-        name = name.replaceAll("(?i)\\b(?:in )?(?:pence|cents?|centimes|c[eé]ntimos|centesimi|centen|groszy|grosze|groszach|minor)\\b", " ");
+        name =
+                name.replaceAll(
+                        "\\b(?:in )?[A-Z]{3}\\b(?<=GBP|EUR|USD|PLN|CHF|SEK|DKK|NOK|CZK)", " ");
+        name =
+                name.replaceAll(
+                        "(?i)\\b(?:in )?(?:pence|cents?|centimes|c[eé]ntimos|centesimi|centen|groszy|grosze|groszach|minor)\\b",
+                        " ");
         return name.isBlank() ? column.name() : name;
     }
 
@@ -126,7 +133,7 @@ final class RoleFinder {
         } else if (stated.stream().allMatch(Words::isCurrency)
                 && columns.stream().noneMatch(c -> c.role() == Role.CURRENCY)) {
             column.setRole(Role.CURRENCY);
-        } else if (!named
+        } else if ((!named || column.distinct().size() > 1)
                 && stated.stream().noneMatch(numbers::isNumber)
                 && columns.stream().noneMatch(c -> c.role() == Role.TYPE)
                 && column.distinct().size() <= KINDS

@@ -93,7 +93,10 @@ final class RoundStudy {
         Set<String> sums = new LinkedHashSet<>();
         boolean count = false;
         boolean headings =
-                is && table.header().filter(h -> h.cells().equals(lines.get(0).cells())).isPresent();
+                is
+                        && table.header()
+                                .filter(h -> h.cells().equals(lines.get(0).cells()))
+                                .isPresent();
         long since = 0;
         for (Grid.Line line : lines) {
             if (headings || line.number() < firstBody) {
@@ -122,7 +125,9 @@ final class RoundStudy {
                         false,
                         headings
                                 ? "column names again"
-                                : !sums.isEmpty() ? "total" : count ? "count" : "no row of the table"));
+                                : !sums.isEmpty()
+                                        ? "total"
+                                        : count ? "count" : "no row of the table"));
     }
 
     private String date() {
@@ -174,7 +179,9 @@ final class RoundStudy {
         boolean matchesElsewhere = total && tied.isEmpty() && loose.size() == 1 && isKnown(line);
         if (!loose.isEmpty() && !matchesElsewhere) {
             loose.forEach(
-                    l -> findings.fault("row %d ('%s'): %s".formatted(line.number(), line.first(), l)));
+                    l ->
+                            findings.fault(
+                                    "row %d ('%s'): %s".formatted(line.number(), line.first(), l)));
             if (!total && tied.isEmpty()) {
                 findings.unsound(
                         "row %d ('%s') holds money, but no date, and is no total: it would be lost"
@@ -203,14 +210,14 @@ final class RoundStudy {
     }
 
     private long rowsBetween(long since, long before) {
-        return table.body().stream()
-                .filter(l -> l.number() > since && l.number() < before)
-                .count();
+        return table.body().stream().filter(l -> l.number() > since && l.number() < before).count();
     }
 
     private boolean statesCount(Grid.Line line, long since) {
         String rows = Long.toString(rowsBetween(since, line.number()));
-        return line.cells().stream().skip(1).anyMatch(c -> c.replaceFirst("^0+(?=.)", "").equals(rows));
+        return line.cells().stream()
+                .skip(1)
+                .anyMatch(c -> c.replaceFirst("^0+(?=.)", "").equals(rows));
     }
 
     private boolean count(Grid.Line line, long since, boolean labelled) {
@@ -225,7 +232,8 @@ final class RoundStudy {
         if (labelled) {
             findings.fault(
                     "row %d ('%s'): there are %,d rows above"
-                            .formatted(line.number(), String.join(" ", line.cells()).strip(), rows));
+                            .formatted(
+                                    line.number(), String.join(" ", line.cells()).strip(), rows));
         }
         return false;
     }

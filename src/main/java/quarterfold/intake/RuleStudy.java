@@ -16,8 +16,7 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
-    private static final List<String> KINDS =
-            Stream.of(Kind.values()).map(Kind::code).toList();
+    private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
 
     /** Rows that say the same of themselves. */
     private record Heap(Map<String, String> when, List<Integer> rows) {
@@ -113,21 +112,19 @@ final class RuleStudy {
             add(heap, List.of(), "information only, no money", "");
             return;
         }
-        Optional<Kind> kind =
-                answered(heap).or(() -> said.flatMap(KindFinder::kind));
-        String category =
-                said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
+        Optional<Kind> kind = answered(heap).or(() -> said.flatMap(KindFinder::kind));
+        String category = said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
         if (kind.isEmpty()) {
             kind = ask(heap);
         }
         if (kind.isPresent()) {
             Kind found = kind.get();
             heap.rows().forEach(row -> kindOfRow.put(row, found));
-            add(heap, List.of(enter(found, amounts(), category)), "", "");
+            add(heap, List.of(enter(found, amounts(found), category)), "", "");
         } else {
             add(
                     heap,
-                    List.of(enter(Kind.OTHER_MONEY, amounts(), "")),
+                    List.of(enter(Kind.OTHER_MONEY, amounts(Kind.OTHER_MONEY), "")),
                     "",
                     "what is '%s'?".formatted(heap.about()));
         }
@@ -156,15 +153,36 @@ final class RuleStudy {
                 .flatMap(a -> Coded.find(Kind.class, a));
     }
 
-    private Map<Field, String> amounts() {
-        if (plan.shape() != MoneyPlan.Shape.DOCUMENT) {
-            return Map.of(Field.GROSS, money);
-        }
+    private Map<Field, String> amounts(Kind kind) {
         Map<Field, String> amounts = new EnumMap<>(Field.class);
+        if (plan.shape() != MoneyPlan.Shape.DOCUMENT) {
+            amounts.put(Field.GROSS, money);
+            if (kind.side() == Kind.Side.PURCHASES && plan.shape() == MoneyPlan.Shape.SINGLE) {
+                printedVat().ifPresent(c -> amounts.put(Field.VAT, c.reference()));
+            }
+            return amounts;
+        }
         amounts.put(Field.NET, plan.parts().get(0).column().reference());
         amounts.put(Field.VAT, plan.parts().get(1).column().reference());
         amounts.put(Field.GROSS, money);
         return amounts;
+    }
+
+    /** The VAT a bill prints within its total, on every row of the total's own sign. */
+    private Optional<Column> printedVat() {
+        long[] totals = plan.parts().get(0).column().values();
+        return columns.stream()
+                .filter(c -> c.role() == Role.TAX && c.hasValues() && !c.isZero())
+                .filter(
+                        c -> {
+                            for (int row = 0; row < totals.length; row++) {
+                                if (Long.signum(c.values()[row]) * Long.signum(totals[row]) < 0) {
+                                    return false;
+                                }
+                            }
+                            return true;
+                        })
+                .findFirst();
     }
 
     private static Enter enter(Kind kind, Map<Field, String> amounts, String category) {
@@ -207,13 +225,14 @@ final class RuleStudy {
             boolean trade =
                     said.filter(s -> s.event().equals("sale") || s.event().equals("refund"))
                             .isPresent();
-            if (!used && !trade) {
+            if (!used && (!trade || role == Role.NONE)) {
                 continue;
             }
+            if (trade && role == Role.NONE) {
+                MoneyPlanner.askPart(part.column(), plan.root().orElseThrow(), findings);
+            }
             Optional<Kind> kind =
-                    answer.isPresent()
-                            ? answer
-                            : said.flatMap(s -> KindFinder.kind(s, role));
+                    answer.isPresent() ? answer : said.flatMap(s -> KindFinder.kind(s, role));
             String category = said.map(s -> KindFinder.category(s, role)).orElse("");
             enters.add(
                     enter(
@@ -224,12 +243,15 @@ final class RuleStudy {
                 ask(heap);
             }
         }
-        boolean open = enters.stream().anyMatch(e -> e.kind() == Kind.OTHER_MONEY) && answer.isEmpty();
+        boolean open =
+                enters.stream().anyMatch(e -> e.kind() == Kind.OTHER_MONEY) && answer.isEmpty();
         checkDirections(heap, said);
         add(heap, enters, "", open ? "what is '%s'?".formatted(heap.about()) : "");
     }
 
-    /** What a sale brings comes in, what it costs goes out; else names stand over the wrong cells. */
+    /**
+     * What a sale brings comes in, what it costs goes out; else names stand over the wrong cells.
+     */
     private void checkDirections(Heap heap, Optional<KindFinder.Said> said) {
         if (said.filter(s -> s.event().equals("sale")).isPresent()) {
             directions(heap.rows(), 1);
@@ -245,7 +267,7 @@ final class RuleStudy {
             for (int row : rows) {
                 long value = part.sign() * part.column().values()[row];
                 sum += value;
-                in += Long.signum(value);
+                in += Long.signum(value) * way * way(row, part, way);
             }
             int expected =
                     switch (part.column().role()) {
@@ -264,11 +286,28 @@ final class RuleStudy {
         }
     }
 
+    /** Which way the row goes: where its price is not the part looked at, as the price goes. */
+    private int way(int row, MoneyPlan.Part looked, int otherwise) {
+        for (MoneyPlan.Part part : plan.parts()) {
+            Role role = part.column().role();
+            boolean price = role == Role.GOODS || role == Role.TOTAL || role == Role.AMOUNT;
+            long value = part.sign() * part.column().values()[row];
+            if (price && part.column() != looked.column() && value != 0) {
+                return Long.signum(value);
+            }
+        }
+        return otherwise;
+    }
+
     private void withoutWords(boolean wide) {
         List<Enter> enters = new ArrayList<>();
         boolean trade =
                 wide
-                        && plan.parts().stream().anyMatch(p -> p.column().role() == Role.GOODS || p.column().role() == Role.TOTAL)
+                        && plan.parts().stream()
+                                .anyMatch(
+                                        p ->
+                                                p.column().role() == Role.GOODS
+                                                        || p.column().role() == Role.TOTAL)
                         && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER);
         Optional<Kind> kind =
                 trade || (sales && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER))
@@ -288,7 +327,7 @@ final class RuleStudy {
             for (int row = 0; row < columns.get(0).texts().size(); row++) {
                 kindOfRow.put(row, found);
             }
-            enters.add(enter(found, amounts(), ""));
+            enters.add(enter(found, amounts(found), ""));
             boolean out = found.direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
             signs = out && sum() > 0 ? Signs.DOCUMENT : signs;
         } else {

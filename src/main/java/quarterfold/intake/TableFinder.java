@@ -133,8 +133,7 @@ final class TableFinder {
         List<Grid.Line> body = new ArrayList<>();
         List<Grid.Line> others = new ArrayList<>();
         Optional<Grid.Line> second = Optional.empty();
-        Optional<Grid.Line> names =
-                header < 0 ? Optional.empty() : Optional.of(lines.get(header));
+        Optional<Grid.Line> names = header < 0 ? Optional.empty() : Optional.of(lines.get(header));
         for (int i = header + 1; i < lines.size(); i++) {
             Grid.Line line = lines.get(i);
             if (second.isEmpty()
@@ -146,8 +145,7 @@ final class TableFinder {
             boolean of = second.isEmpty() && (header < 0 ? i >= first : true);
             (of && isBody(line, dateColumn) ? body : others).add(line);
         }
-        List<Grid.Line> preamble =
-                new ArrayList<>(lines.subList(0, header < 0 ? first : header));
+        List<Grid.Line> preamble = new ArrayList<>(lines.subList(0, header < 0 ? first : header));
         if (header < 0) {
             others.removeAll(preamble);
             others.addAll(0, preamble);

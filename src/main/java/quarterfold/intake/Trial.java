@@ -15,7 +15,8 @@ import quarterfold.money.Amount;
  * @param setAside rows that make none
  * @param money what the lines come to, positive where it comes to the business
  * @param problems what an import would refuse it for
- * @param raised questions an import would raise
+ * @param raised questions an import would raise about payouts
+ * @param tied payouts that tie
  */
 record Trial(
         long rows,
@@ -23,11 +24,17 @@ record Trial(
         long setAside,
         Amount money,
         Problems problems,
-        List<String> raised) {
+        List<String> raised,
+        Payouts.Tied tied) {
 
     /** Reads the file; {@code lines} is given each line. */
     static Trial run(
-            Tables tables, String name, Layout layout, String table, Settings book, Consumer<Line> lines)
+            Tables tables,
+            String name,
+            Layout layout,
+            String table,
+            Settings book,
+            Consumer<Line> lines)
             throws BadFile, IOException {
         Problems problems = new Problems();
         Payouts payouts = new Payouts();
@@ -56,7 +63,9 @@ record Trial(
                                 name,
                                 "",
                                 "found %s in the amounts; expected the %s of the entries"
-                                        .formatted(new Amount(count.stated), new Amount(count.money))));
+                                        .formatted(
+                                                new Amount(count.stated),
+                                                new Amount(count.money))));
             }
         }
         List<String> raised = new ArrayList<>();
@@ -67,7 +76,8 @@ record Trial(
                 count.aside,
                 new Amount(count.money),
                 problems,
-                List.copyOf(raised));
+                List.copyOf(raised),
+                payouts.tied());
     }
 
     private static Header header(Tables tables, Layout layout, String table)
@@ -76,8 +86,7 @@ record Trial(
             return new Header(Header.numbered(layout.shape().columns()));
         }
         try (Rows rows = tables.rows(table, layout.shape())) {
-            return new Header(
-                    Tables.header(rows, layout.shape().headerRow()).orElse(List.of()));
+            return new Header(Tables.header(rows, layout.shape().headerRow()).orElse(List.of()));
         }
     }
 

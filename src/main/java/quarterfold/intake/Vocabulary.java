@@ -100,6 +100,15 @@ final class Vocabulary {
         return roles;
     }
 
+    /** The role that the whole name means, where it is a name of one. */
+    Optional<Role> wholeRole(String name) {
+        Phrase phrase = Phrase.of(name);
+        return columns.stream()
+                .filter(c -> c.phrase().equals(phrase))
+                .map(c -> Role.of(c.meaning()))
+                .findFirst();
+    }
+
     /** What words of the text mean for a row, the longest first, each word used once. */
     List<Meaning> meanings(String text) {
         Phrase rest = Phrase.of(text);

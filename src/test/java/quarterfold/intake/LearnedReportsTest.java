@@ -36,7 +36,8 @@ class LearnedReportsTest {
     private Learned learn(MadeReport report, Map<String, Long> given) throws IOException {
         Path file = report.write(folder);
         Learned learned =
-                new Learner(Desk.settings()).learn(file, "made", Map.of(), line -> add(given, line));
+                new Learner(Desk.settings())
+                        .learn(file, "made", Map.of(), line -> add(given, line));
         Files.delete(file);
         return learned;
     }
@@ -57,13 +58,25 @@ class LearnedReportsTest {
             Map<String, Long> given = new TreeMap<>();
             Learned learned = learn(report, given);
             if (!learned.isProved()) {
-                String why = learned.open().isEmpty() ? String.join(" / ", learned.faults()) : learned.open().get(0).id();
+                String why =
+                        learned.open().isEmpty()
+                                ? String.join(" / ", learned.faults())
+                                : learned.open().get(0).id();
                 cannot.merge(why.replaceAll("\\d+", "9"), 1, Integer::sum);
-                if (System.getProperty("show") != null) System.out.println(seed + " " + report + "\n   " + learned.faults() + learned.open());
+                if (System.getProperty("show") != null)
+                    System.out.println(
+                            seed + " " + report + "\n   " + learned.faults() + learned.open());
             } else if (given.equals(report.truth())) {
                 proved++;
             } else {
-                wrong.add(seed + ": " + report + "\n put in " + report.truth() + "\n given  " + given);
+                wrong.add(
+                        seed
+                                + ": "
+                                + report
+                                + "\n put in "
+                                + report.truth()
+                                + "\n given  "
+                                + given);
             }
         }
         System.out.println("proved " + proved + " wrong " + wrong.size() + " cannot " + cannot);

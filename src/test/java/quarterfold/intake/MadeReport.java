@@ -31,6 +31,7 @@ final class MadeReport {
         NONE,
         BROKEN_ROW,
         WRONG_TOTAL,
+        WRONG_PAYOUT,
         SLIPPED_NAMES,
         REPEATED_STATES,
         ROW_WITHOUT_DATE
@@ -45,24 +46,56 @@ final class MadeReport {
 
     private static final String[] LANGUAGES = {"en", "de", "fr", "es", "it", "nl", "pl"};
     private static final Map<String, String[]> NAMES = new LinkedHashMap<>();
+    private static final Map<String, String> PAYOUT =
+            Map.of("de", "Auszahlung", "fr", "Versement", "nl", "Uitbetaling", "pl", "Wypłata");
     private static final Map<String, String[]> KINDS = new LinkedHashMap<>();
 
     static {
-        // date, order, type, goods, delivery, discount, fee, net, amount, debit, credit, balance, title, total
-        NAMES.put("en", split("Order date|Order number|Transaction type|Item price|Shipping charged|Money off|Selling fee|Net to you|Amount|Money out|Money in|Running balance|Item title|Total"));
-        NAMES.put("de", split("Buchungsdatum|Bestellnummer|Transaktionsart|Artikelpreis|Versandkosten|Rabatt|Verkaufsgebühr|Auszahlbetrag|Betrag|Soll|Haben|Saldo|Artikelbezeichnung|Summe"));
-        NAMES.put("fr", split("Date de commande|Numéro de commande|Type de transaction|Prix article|Frais de livraison|Remise|Commission|Net à payer|Montant|Débit|Crédit|Solde|Désignation|Total général"));
-        NAMES.put("es", split("Fecha de pedido|Número de pedido|Tipo de transacción|Precio del artículo|Gastos de envío|Descuento|Comisión de venta|Importe neto|Importe|Debe|Haber|Saldo|Descripción|Suma"));
-        NAMES.put("it", split("Data ordine|Numero ordine|Tipo transazione|Prezzo articolo|Spese di spedizione|Sconto|Commissione|Importo netto|Importo|Dare|Avere|Saldo|Descrizione|Totale"));
-        NAMES.put("nl", split("Besteldatum|Bestelnummer|Transactietype|Artikelprijs|Verzendkosten|Korting|Commissie|Nettobedrag|Bedrag|Af|Bij|Saldo|Omschrijving|Totaal"));
-        NAMES.put("pl", split("Data zamówienia|Numer zamówienia|Typ transakcji|Cena produktu|Koszt dostawy|Rabat|Prowizja|Kwota netto|Kwota|Obciążenie|Uznanie|Saldo|Opis|Razem"));
+        // date, order, type, goods, delivery, discount, fee, net, amount, debit, credit, balance,
+        // title, total
+        NAMES.put(
+                "en",
+                split(
+                        "Order date|Order number|Transaction type|Item price|Shipping charged|Money off|Selling fee|Net to you|Amount|Money out|Money in|Running balance|Item title|Total"));
+        NAMES.put(
+                "de",
+                split(
+                        "Buchungsdatum|Bestellnummer|Transaktionsart|Artikelpreis|Versandkosten|Rabatt|Verkaufsgebühr|Auszahlbetrag|Betrag|Soll|Haben|Saldo|Artikelbezeichnung|Summe"));
+        NAMES.put(
+                "fr",
+                split(
+                        "Date de commande|Numéro de commande|Type de transaction|Prix article|Frais de livraison|Remise|Commission|Net à payer|Montant|Débit|Crédit|Solde|Désignation|Total général"));
+        NAMES.put(
+                "es",
+                split(
+                        "Fecha de pedido|Número de pedido|Tipo de transacción|Precio del artículo|Gastos de envío|Descuento|Comisión de venta|Importe neto|Importe|Debe|Haber|Saldo|Descripción|Suma"));
+        NAMES.put(
+                "it",
+                split(
+                        "Data ordine|Numero ordine|Tipo transazione|Prezzo articolo|Spese di spedizione|Sconto|Commissione|Importo netto|Importo|Dare|Avere|Saldo|Descrizione|Totale"));
+        NAMES.put(
+                "nl",
+                split(
+                        "Besteldatum|Bestelnummer|Transactietype|Artikelprijs|Verzendkosten|Korting|Commissie|Nettobedrag|Bedrag|Af|Bij|Saldo|Omschrijving|Totaal"));
+        NAMES.put(
+                "pl",
+                split(
+                        "Data zamówienia|Numer zamówienia|Typ transakcji|Cena produktu|Koszt dostawy|Rabat|Prowizja|Kwota netto|Kwota|Obciążenie|Uznanie|Saldo|Opis|Razem"));
         // sale, refund, fee, payout, delivery (with sale), compensation
         KINDS.put("en", split("Sale|Refund|Commission|Payout|Sale shipping|Lost stock"));
-        KINDS.put("de", split("Verkauf|Erstattung|Gebühr|Auszahlung|Verkauf Versand|Entschädigung"));
-        KINDS.put("fr", split("Vente|Remboursement|Commission|Versement|Vente livraison|Indemnisation"));
+        KINDS.put(
+                "de", split("Verkauf|Erstattung|Gebühr|Auszahlung|Verkauf Versand|Entschädigung"));
+        KINDS.put(
+                "fr",
+                split("Vente|Remboursement|Commission|Versement|Vente livraison|Indemnisation"));
         KINDS.put("es", split("Venta|Reembolso|Comisión|Transferencia|Venta envío|Indemnización"));
-        KINDS.put("it", split("Vendita|Rimborso|Commissione|Bonifico|Vendita spedizione|Risarcimento"));
-        KINDS.put("nl", split("Verkoop|Terugbetaling|Commissie|Uitbetaling|Verkoop verzending|Schadevergoeding"));
+        KINDS.put(
+                "it",
+                split("Vendita|Rimborso|Commissione|Bonifico|Vendita spedizione|Risarcimento"));
+        KINDS.put(
+                "nl",
+                split(
+                        "Verkoop|Terugbetaling|Commissie|Uitbetaling|Verkoop verzending|Schadevergoeding"));
         KINDS.put("pl", split("Sprzedaż|Zwrot|Prowizja|Wypłata|Sprzedaż dostawa|Odszkodowanie"));
     }
 
@@ -73,6 +106,7 @@ final class MadeReport {
     private final Random lot;
     private final Shape shape;
     private final Harm harm;
+    private final String language;
     private final String[] names;
     private final String[] kinds;
     private final char decimal;
@@ -92,30 +126,35 @@ final class MadeReport {
     MadeReport(long seed, Harm harm) {
         lot = new Random(seed);
         this.harm = harm;
-        String language = LANGUAGES[lot.nextInt(LANGUAGES.length)];
+        language = LANGUAGES[lot.nextInt(LANGUAGES.length)];
         names = NAMES.getOrDefault(language, new String[0]);
         kinds = KINDS.getOrDefault(language, new String[0]);
         Shape drawn = Shape.values()[lot.nextInt(4)];
         boolean needsColumns = harm == Harm.BROKEN_ROW || harm == Harm.SLIPPED_NAMES;
-        boolean needsTotal = harm == Harm.WRONG_TOTAL && drawn == Shape.MARK;
+        boolean needsTotal =
+                (harm == Harm.WRONG_TOTAL || harm == Harm.WRONG_PAYOUT) && drawn == Shape.MARK;
         shape = needsColumns ? Shape.WIDE : needsTotal ? Shape.LONG : drawn;
         boolean english = language.equals("en");
         decimal = english ? '.' : lot.nextInt(8) == 0 ? '.' : ',';
-        thousands = lot.nextInt(3) == 0 ? "" : decimal == '.' ? "," : lot.nextInt(4) == 0 ? "\u00a0" : ".";
+        thousands =
+                lot.nextInt(3) == 0
+                        ? ""
+                        : decimal == '.' ? "," : lot.nextInt(4) == 0 ? "\u00a0" : ".";
         negative = lot.nextInt(6) == 0 ? 1 + lot.nextInt(2) : 0;
         unit = lot.nextInt(5) == 0 ? (english ? "£" : " €") : "";
-        minor = unit.isEmpty() && lot.nextInt(12) == 0;
+        minor = harm != Harm.WRONG_PAYOUT && unit.isEmpty() && lot.nextInt(12) == 0;
         pattern =
                 new String[] {
-                    "yyyy-MM-dd",
-                    "dd.MM.yyyy",
-                    "dd/MM/yyyy",
-                    "yyyy-MM-dd'T'HH:mm:ss",
-                    "d MMM yyyy",
-                    "MM/dd/yyyy HH:mm",
-                    "dd.MM.yy",
-                    "yyyyMMdd"
-                }[lot.nextInt(8)];
+                            "yyyy-MM-dd",
+                            "dd.MM.yyyy",
+                            "dd/MM/yyyy",
+                            "yyyy-MM-dd'T'HH:mm:ss",
+                            "d MMM yyyy",
+                            "MM/dd/yyyy HH:mm",
+                            "dd.MM.yy",
+                            "yyyyMMdd"
+                        }
+                        [lot.nextInt(8)];
         positive = lot.nextInt(3) == 0;
         unknown = lot.nextInt(12) == 0;
     }
@@ -143,8 +182,16 @@ final class MadeReport {
         }
         List<String> total = total(header);
         harm(body, header);
+        if (isRecords()) {
+            records(body);
+            return text(folder);
+        }
+        statePayout();
         preamble(header);
         lines.addAll(body);
+        if (lot.nextInt(10) == 0 && !blankColumn) {
+            lines.add(lines.size() - body.size() / 2, header); // the names again, on a new page
+        }
         if (hasTotal && shape != Shape.MARK) {
             lines.add(total);
         }
@@ -152,6 +199,40 @@ final class MadeReport {
             lines.add(List.of("Rows", Integer.toString(rows)));
         }
         return lot.nextInt(25) == 0 ? workbook(folder) : text(folder);
+    }
+
+    /** Rows of several kinds, each with a letter and a shape of its own, and no column names. */
+    private boolean isRecords() {
+        return harm == Harm.NONE && shape == Shape.LONG && !minor && lot.nextInt(3) == 0;
+    }
+
+    private void records(List<List<String>> body) {
+        boolean letters = lot.nextBoolean();
+        if (letters) {
+            lines.add(List.of("H", "Quaylark", "20260930"));
+        }
+        for (List<String> row : body) {
+            List<String> record = new ArrayList<>(row);
+            if (letters) {
+                record.add(0, "T");
+            }
+            lines.add(record);
+        }
+        if (letters) {
+            lines.add(List.of("F", Integer.toString(body.size())));
+        }
+    }
+
+    /** What the report says above the table that all its rows but the payout come to. */
+    private void statePayout() {
+        if (harm == Harm.WRONG_PAYOUT || (!minor && lot.nextInt(6) == 0)) {
+            long all = 0;
+            for (Map.Entry<String, Long> each : truth.entrySet()) {
+                all += each.getKey().endsWith("payout") ? 0 : each.getValue();
+            }
+            long said = all + (harm == Harm.WRONG_PAYOUT ? 1_001 : 0);
+            lines.add(List.of(PAYOUT.getOrDefault(language, "Payout"), number(said)));
+        }
     }
 
     private List<String> header(boolean hasBalance) {
@@ -203,7 +284,12 @@ final class MadeReport {
     }
 
     private List<String> single(
-            LocalDate day, String order, String kind, String family, long pennies, boolean hasBalance) {
+            LocalDate day,
+            String order,
+            String kind,
+            String family,
+            long pennies,
+            boolean hasBalance) {
         rows++;
         balance += pennies;
         add(truth, day, family, pennies);
@@ -231,10 +317,6 @@ final class MadeReport {
         return row;
     }
 
-    private boolean hasType() {
-        return names.length > 0 && shape != Shape.WIDE;
-    }
-
     private List<String> wide(LocalDate day, String order, int draw, long goods) {
         rows++;
         int way = draw < 8 ? 1 : -1;
@@ -247,8 +329,11 @@ final class MadeReport {
         add(truth, day, "discount", -way * discount);
         add(truth, day, "fee", -way * fee);
         int out = positive ? 1 : -1;
-        List<String> row = new ArrayList<>(List.of(date(day), order, kinds[way > 0 ? 0 : 1], title()));
-        long[] printed = {way * goods, way * delivery, way * out * discount, way * out * fee, way * net};
+        List<String> row =
+                new ArrayList<>(List.of(date(day), order, kinds[way > 0 ? 0 : 1], title()));
+        long[] printed = {
+            way * goods, way * delivery, way * out * discount, way * out * fee, way * net
+        };
         for (int i = 0; i < printed.length; i++) {
             row.add(printed[i] == 0 && draw == 3 ? "" : number(printed[i]));
             total(i, printed[i]);
@@ -329,7 +414,6 @@ final class MadeReport {
         if (lot.nextInt(5) == 0) {
             header.add(1, "Reserved");
             lines.add(header);
-            lines.replaceAll(l -> l);
             blankColumn = true;
             return;
         }
@@ -340,12 +424,19 @@ final class MadeReport {
 
     private String title() {
         return new String[] {
-            "Wool blanket", "Teapot, blue", "Oak \"A\" frame", "Marble; run", "Line\nbreak", "Café cup"
-        }[lot.nextInt(6)];
+                    "Wool blanket",
+                    "Teapot, blue",
+                    "Oak \"A\" frame",
+                    "Marble; run",
+                    "Line\nbreak",
+                    "Café cup"
+                }
+                [lot.nextInt(6)];
     }
 
     private String date(LocalDate day) {
-        return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH).format(day.atTime(lot.nextInt(24), 15));
+        return DateTimeFormatter.ofPattern(pattern, Locale.ENGLISH)
+                .format(day.atTime(lot.nextInt(24), 15));
     }
 
     private String number(long pennies) {
@@ -353,7 +444,9 @@ final class MadeReport {
             return Long.toString(pennies);
         }
         String digits =
-                BigDecimal.valueOf(Math.abs(pennies), 2).setScale(2, RoundingMode.UNNECESSARY).toPlainString();
+                BigDecimal.valueOf(Math.abs(pennies), 2)
+                        .setScale(2, RoundingMode.UNNECESSARY)
+                        .toPlainString();
         StringBuilder text = new StringBuilder(digits.replace('.', decimal));
         if (!thousands.isEmpty()) {
             for (int i = digits.length() - 6; i > 0; i -= 3) {
@@ -391,9 +484,10 @@ final class MadeReport {
         StringBuilder text = new StringBuilder();
         for (List<String> line : finished()) {
             for (int i = 0; i < line.size(); i++) {
-                text.append(i == 0 ? "" : String.valueOf(delimiter)).append(cell(line.get(i), delimiter));
+                text.append(i == 0 ? "" : String.valueOf(delimiter))
+                        .append(cell(line.get(i), delimiter));
             }
-            text.append(trailing ? String.valueOf(delimiter) : "").append(lot.nextInt(9) == 0 ? "\r\n" : "\r\n");
+            text.append(trailing ? String.valueOf(delimiter) : "").append("\r\n");
         }
         return Files.write(folder.resolve("quaylark.csv"), bytes(text.toString()));
     }
@@ -416,7 +510,9 @@ final class MadeReport {
                 for (byte b : once) {
                     String c = new String(new byte[] {b}, western);
                     boolean none = c.equals("\uFFFD");
-                    twice.writeBytes((none ? String.valueOf((char) (b & 0xff)) : c).getBytes(StandardCharsets.UTF_8));
+                    twice.writeBytes(
+                            (none ? String.valueOf((char) (b & 0xff)) : c)
+                                    .getBytes(StandardCharsets.UTF_8));
                 }
                 yield twice.toByteArray();
             }
@@ -445,8 +541,24 @@ final class MadeReport {
 
     @Override
     public String toString() {
-        return shape + " " + harm + " " + Arrays.toString(names) + " " + pattern + " decimal " + decimal
-                + " thousands '" + thousands + "' negative " + negative + " unit '" + unit + "' minor " + minor
-                + " positive " + positive;
+        return shape
+                + " "
+                + harm
+                + " "
+                + Arrays.toString(names)
+                + " "
+                + pattern
+                + " decimal "
+                + decimal
+                + " thousands '"
+                + thousands
+                + "' negative "
+                + negative
+                + " unit '"
+                + unit
+                + "' minor "
+                + minor
+                + " positive "
+                + positive;
     }
 }
