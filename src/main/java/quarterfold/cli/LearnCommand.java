@@ -32,7 +32,8 @@ import quarterfold.intake.Question;
             "",
             "Examples:",
             "  quarterfold --book my-book learn report.csv",
-            "  quarterfold --book my-book learn report.csv --name corner-stall --answer \"kind/Type: Levy=fee\"",
+            "  quarterfold --book my-book learn report.csv --name corner-stall",
+            "  quarterfold --book my-book learn report.csv --answer \"kind/Type: Levy=fee\"",
             "  quarterfold --book my-book learn report.csv --accept --json"
         },
         mixinStandardHelpOptions = true)

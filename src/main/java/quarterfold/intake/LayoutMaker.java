@@ -54,7 +54,7 @@ final class LayoutMaker {
             return Optional.empty();
         }
         Optional<Map<String, List<String>>> states =
-                new RepeatStudy(withNumbers(full, all), full.body(), kinds, findings).study();
+                new RepeatStudy(withNumbers(full, all), full.body(), kinds, words, findings).study();
         TableFinder.Found table = states.map(s -> without(s, all)).orElse(full);
         List<Column> columns = states.isPresent() ? columns(table) : all;
         NumberStudy numbers = new NumberStudy(table, columns, words, text, findings);
@@ -159,7 +159,7 @@ final class LayoutMaker {
                 List.of(),
                 false,
                 false,
-                "another state of the same sale");
+                "a state that does not count");
     }
 
     /** Whether names stand over the cells of other columns. */

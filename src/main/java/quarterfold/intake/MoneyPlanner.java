@@ -37,7 +37,10 @@ final class MoneyPlanner {
     /** Nothing where no way was found; what is open or in the way is then told. */
     Optional<MoneyPlan> plan() {
         List<Column> money =
-                columns.stream().filter(c -> c.hasValues() && !OUTSIDE.contains(c.role())).toList();
+                withoutBalance(
+                        columns.stream()
+                                .filter(c -> c.hasValues() && !OUTSIDE.contains(c.role()))
+                                .toList());
         equations = Equation.find(money, rows.size());
         Optional<MoneyPlan> plan =
                 pair().or(this::byEquation).or(() -> single(money)).or(this::product);
@@ -52,6 +55,33 @@ final class MoneyPlanner {
         leftOver(money, plan.get());
         plan.get().equation().ifPresent(e -> tell(plan.get(), e));
         return plan;
+    }
+
+    /** Without a column that has no name, but moves by what another says on every row. */
+    private static List<Column> withoutBalance(List<Column> money) {
+        for (Column balance : money) {
+            for (Column moves : money) {
+                if (balance != moves
+                        && balance.role() == Role.NONE
+                        && (isBalance(balance.values(), moves.values(), 1)
+                                || isBalance(balance.values(), moves.values(), 0))) {
+                    balance.setRole(Role.BALANCE);
+                    return money.stream().filter(c -> c != balance).toList();
+                }
+            }
+        }
+        return money;
+    }
+
+    /** {@code newer}: 1 where the newer of two rows is the lower, 0 where it is the upper. */
+    private static boolean isBalance(long[] balance, long[] moves, int newer) {
+        for (int row = 1; row < balance.length; row++) {
+            long moved = balance[row - 1 + newer] - balance[row - newer];
+            if (moved != moves[row - 1 + newer]) {
+                return false;
+            }
+        }
+        return balance.length >= 4;
     }
 
     private Optional<Column> first(Role role) {

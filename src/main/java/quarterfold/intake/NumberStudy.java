@@ -46,6 +46,14 @@ final class NumberStudy {
                 }
             }
         }
+        for (Grid.Line line : table.others()) {
+            for (Column column : numeric) {
+                if (!line.numbers().get(column.index())
+                        && !DateFinder.isLike(line.cell(column.index()))) {
+                    finder.add(line.cell(column.index()));
+                }
+            }
+        }
         Optional<NumberFinder.Found> found = finder.find();
         if (found.isEmpty()) {
             findings.unsound(

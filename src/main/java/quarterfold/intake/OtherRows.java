@@ -149,7 +149,7 @@ final class OtherRows {
     private static boolean states(Row row, long count) {
         Matcher digits = DIGITS.matcher(texts(row));
         while (digits.find()) {
-            if (digits.group().equals(Long.toString(count))) {
+            if (digits.group().replaceFirst("^0+(?=.)", "").equals(Long.toString(count))) {
                 return true;
             }
         }

@@ -20,12 +20,19 @@ final class RepeatStudy {
     private final List<Column> columns;
     private final List<Grid.Line> rows;
     private final KindFinder kinds;
+    private final Vocabulary words;
     private final Findings findings;
 
-    RepeatStudy(List<Column> columns, List<Grid.Line> rows, KindFinder kinds, Findings findings) {
+    RepeatStudy(
+            List<Column> columns,
+            List<Grid.Line> rows,
+            KindFinder kinds,
+            Vocabulary words,
+            Findings findings) {
         this.columns = columns;
         this.rows = rows;
         this.kinds = kinds;
+        this.words = words;
         this.findings = findings;
     }
 
@@ -34,6 +41,10 @@ final class RepeatStudy {
      */
     Optional<Map<String, List<String>>> study() {
         tellDoubles();
+        Optional<Map<String, List<String>>> voided = voided();
+        if (voided.isPresent()) {
+            return voided;
+        }
         boolean identified =
                 columns.stream().anyMatch(c -> c.role() == Role.ORDER || c.role() == Role.DOCUMENT);
         if (!identified) {
@@ -44,6 +55,33 @@ final class RepeatStudy {
                 Optional<Map<String, List<String>>> states = states(column);
                 if (states.isPresent()) {
                     return states.get().isEmpty() ? Optional.empty() : states;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Rows whose state says that nothing came of them, where a person said they do not count. */
+    private Optional<Map<String, List<String>>> voided() {
+        for (Column column : columns) {
+            List<String> texts =
+                    column.role() == Role.STATUS
+                            ? column.distinct().keySet().stream()
+                                    .filter(t -> words.isLabel(t, "void"))
+                                    .toList()
+                            : List.of();
+            if (!texts.isEmpty() && texts.size() < column.distinct().size()) {
+                Optional<String> count =
+                        findings.ask(
+                                new Question(
+                                        "void/" + column.reference(),
+                                        "do rows count whose '%s' is %s?"
+                                                .formatted(
+                                                        column.reference(), String.join(" or ", texts)),
+                                        List.of("yes", "no"),
+                                        true));
+                if (count.filter("no"::equals).isPresent()) {
+                    return Optional.of(Map.of(column.reference(), texts));
                 }
             }
         }

@@ -90,6 +90,7 @@ final class RoundStudy {
                                 .anyMatch(l -> l.first().toLowerCase(Locale.ROOT).startsWith(low));
         List<String> blank =
                 (starts && alsoBody) || condition.equals("blank:") ? List.of(date()) : List.of();
+        tellOtherRecords(text, lines);
         Set<String> sums = new LinkedHashSet<>();
         boolean count = false;
         boolean headings =
@@ -130,6 +131,28 @@ final class RoundStudy {
                                         : count ? "count" : "no row of the table"));
     }
 
+    /** A record of another kind may stand there once and state what is known; else it is money. */
+    private void tellOtherRecords(String text, List<Grid.Line> lines) {
+        if (table.record().isEmpty()) {
+            return;
+        }
+        boolean money =
+                lines.stream().anyMatch(l -> !amounts(decimals(l)).isEmpty() && !isKnown(decimals(l)));
+        if (lines.size() > 1 || money) {
+            findings.unsound(
+                    "records '%s' (%,d, the first in row %d) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own"
+                            .formatted(text, lines.size(), lines.get(0).number()));
+        }
+    }
+
+    /** The line with just the cells that show decimals. */
+    private static Grid.Line decimals(Grid.Line line) {
+        return new Grid.Line(
+                line.number(),
+                line.cells().stream().map(c -> c.matches(".*\\d[.,]\\d{2}\\D*") ? c : "").toList(),
+                line.numbers());
+    }
+
     private String date() {
         return columns.stream()
                 .filter(c -> c.role() == Role.DATE)
@@ -154,6 +177,15 @@ final class RoundStudy {
                             && column.role() != Role.PAYOUT
                             && !cell.isEmpty();
             Optional<Long> value = sums ? value(line, column) : Optional.empty();
+            if (sums && value.isEmpty() && cell.matches(".*\\d[.,]\\d{2}\\b.*")) {
+                findings.fault(
+                        "row %d ('%s'): found %s in '%s', which is no amount as the rows above write them"
+                                .formatted(
+                                        line.number(),
+                                        line.first(),
+                                        Problem.quoted(cell),
+                                        column.reference()));
+            }
             if (value.isEmpty()) {
                 continue;
             }

@@ -76,7 +76,8 @@ class LearnCommandTest {
         assertThat(open.code()).isEqualTo(1);
         assertThat(open.out())
                 .contains("\"result\":\"open\",\"written\":false")
-                .contains("\"id\":\"kind/Type: Wibble\",\"question\":\"what is 'Type: Wibble' (1 row, -2.00)?\"");
+                .contains(
+                        "\"id\":\"kind/Type: Wibble\",\"question\":\"what is 'Type: Wibble' (1 row, -2.00)?\"");
         assertThat(book.resolve("layouts").resolve("till.yaml")).doesNotExist();
 
         Run accepted = Run.of("--book", book, "learn", file, "--accept");
@@ -85,23 +86,35 @@ class LearnCommandTest {
         assertThat(entered.code()).isZero();
         assertThat(entered.err()).contains("till.csv: query: what is 'Type: Wibble'?");
 
-        Run answered =
-                Run.of("--book", book, "learn", file, "--answer", "kind/Type: Wibble=fee");
+        Run answered = Run.of("--book", book, "learn", file, "--answer", "kind/Type: Wibble=fee");
         assertThat(answered.code()).isEqualTo(1);
         assertThat(answered.out())
                 .endsWith(
                         "Not written: layouts/till.yaml is there and says something else; --accept replaces it, --name gives another.\n");
         Run kept =
-                Run.of("--book", book, "learn", file, "--answer", "kind/Type: Wibble=fee", "--accept");
+                Run.of(
+                        "--book",
+                        book,
+                        "learn",
+                        file,
+                        "--answer",
+                        "kind/Type: Wibble=fee",
+                        "--accept");
         assertThat(kept.code()).isZero();
         assertThat(Files.readString(book.resolve("layouts").resolve("till.yaml")))
-                .contains("- when: {Type: Wibble}\n    enter:\n      - {kind: fee, gross: Amount, set: {category: channel-fee}}")
+                .contains(
+                        "- when: {Type: Wibble}\n    enter:\n      - {kind: fee, gross: Amount, set: {category: channel-fee}}")
                 .doesNotContain("ask:");
     }
 
     @Test
     void whatDoesNotTieIsToldRowByRow() throws IOException {
-        Path file = file("stall.csv", HEAD + ROWS.replace("952,42", "925,42") + "Total;;1.130,50;169,58;5,70;955,22\n");
+        Path file =
+                file(
+                        "stall.csv",
+                        HEAD
+                                + ROWS.replace("952,42", "925,42")
+                                + "Total;;1.130,50;169,58;5,70;955,22\n");
 
         Run told = Run.of("--book", book, "learn", file);
 

@@ -18,7 +18,8 @@ import quarterfold.ledger.Line;
 
 /** Reports made by lot are learned, and give back exactly the money put in, or say they cannot. */
 class LearnedReportsTest {
-    private static final int SEEDS = Integer.getInteger("seeds", 1_500);
+    /** More with {@code -Dseeds=5000}. */
+    private static final int SEEDS = Integer.getInteger("seeds", 1_000);
 
     @TempDir private Path folder;
 
@@ -63,9 +64,6 @@ class LearnedReportsTest {
                                 ? String.join(" / ", learned.faults())
                                 : learned.open().get(0).id();
                 cannot.merge(why.replaceAll("\\d+", "9"), 1, Integer::sum);
-                if (System.getProperty("show") != null)
-                    System.out.println(
-                            seed + " " + report + "\n   " + learned.faults() + learned.open());
             } else if (given.equals(report.truth())) {
                 proved++;
             } else {
@@ -79,9 +77,8 @@ class LearnedReportsTest {
                                 + given);
             }
         }
-        System.out.println("proved " + proved + " wrong " + wrong.size() + " cannot " + cannot);
         assertThat(wrong).isEmpty();
-        assertThat(proved).isGreaterThan(SEEDS * 3 / 4);
+        assertThat(proved).as("not proved: %s", cannot).isGreaterThan(SEEDS * 17 / 20);
     }
 
     @ParameterizedTest
@@ -90,8 +87,9 @@ class LearnedReportsTest {
         List<String> missed = new ArrayList<>();
         for (long seed = 0; seed < SEEDS / 10; seed++) {
             MadeReport report = new MadeReport(seed, harm);
-            if (learn(report, new TreeMap<>()).isProved()) {
-                missed.add(seed + ": " + report);
+            Learned learned = learn(report, new TreeMap<>());
+            if (learned.isProved()) {
+                missed.add(seed + ": " + report + learned.proofs());
             }
         }
         assertThat(missed).isEmpty();
