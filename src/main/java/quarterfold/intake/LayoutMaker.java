@@ -54,7 +54,8 @@ final class LayoutMaker {
             return Optional.empty();
         }
         Optional<Map<String, List<String>>> states =
-                new RepeatStudy(withNumbers(full, all), full.body(), kinds, words, findings).study();
+                new RepeatStudy(withNumbers(full, all), full.body(), kinds, words, findings)
+                        .study();
         TableFinder.Found table = states.map(s -> without(s, all)).orElse(full);
         List<Column> columns = states.isPresent() ? columns(table) : all;
         NumberStudy numbers = new NumberStudy(table, columns, words, text, findings);
@@ -152,14 +153,7 @@ final class LayoutMaker {
 
     private static OtherRow state(Map<String, List<String>> states) {
         return new OtherRow(
-                "",
-                "",
-                List.of(),
-                states,
-                List.of(),
-                false,
-                false,
-                "a state that does not count");
+                "", "", List.of(), states, List.of(), false, false, "a state that does not count");
     }
 
     /** Whether names stand over the cells of other columns. */

@@ -268,7 +268,8 @@ final class LayoutWriter {
 
     private static String quoted(String text) {
         StringBuilder quoted = new StringBuilder("\"");
-        for (char c : text.toCharArray()) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
             if (c == '"' || c == '\\') {
                 quoted.append('\\').append(c);
             } else if (c < 0x20

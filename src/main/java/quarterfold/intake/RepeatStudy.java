@@ -77,7 +77,8 @@ final class RepeatStudy {
                                         "void/" + column.reference(),
                                         "do rows count whose '%s' is %s?"
                                                 .formatted(
-                                                        column.reference(), String.join(" or ", texts)),
+                                                        column.reference(),
+                                                        String.join(" or ", texts)),
                                         List.of("yes", "no"),
                                         true));
                 if (count.filter("no"::equals).isPresent()) {

@@ -137,7 +137,8 @@ final class RoundStudy {
             return;
         }
         boolean money =
-                lines.stream().anyMatch(l -> !amounts(decimals(l)).isEmpty() && !isKnown(decimals(l)));
+                lines.stream()
+                        .anyMatch(l -> !amounts(decimals(l)).isEmpty() && !isKnown(decimals(l)));
         if (lines.size() > 1 || money) {
             findings.unsound(
                     "records '%s' (%,d, the first in row %d) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own"

@@ -254,49 +254,10 @@ final class RuleStudy {
      */
     private void checkDirections(Heap heap, Optional<KindFinder.Said> said) {
         if (said.filter(s -> s.event().equals("sale")).isPresent()) {
-            directions(heap.rows(), 1);
+            Directions.check(plan, heap.rows(), 1, findings);
         } else if (said.filter(s -> s.event().equals("refund")).isPresent()) {
-            directions(heap.rows(), -1);
+            Directions.check(plan, heap.rows(), -1, findings);
         }
-    }
-
-    private void directions(List<Integer> rows, int way) {
-        for (MoneyPlan.Part part : plan.parts()) {
-            long sum = 0;
-            int in = 0;
-            for (int row : rows) {
-                long value = part.sign() * part.column().values()[row];
-                sum += value;
-                in += Long.signum(value) * way * way(row, part, way);
-            }
-            int expected =
-                    switch (part.column().role()) {
-                        case GOODS, TOTAL, AMOUNT, DELIVERY -> way;
-                        case FEE, ADVERT, DISCOUNT -> way > 0 ? -1 : 0;
-                        default -> 0;
-                    };
-            if (expected * in < 0) {
-                findings.unsound(
-                        "'%s' comes to %s %s; a column of that name should not; do the names stand over other columns' cells?"
-                                .formatted(
-                                        part.column().reference(),
-                                        new Amount(Math.abs(sum)),
-                                        sum > 0 ? "in" : "out"));
-            }
-        }
-    }
-
-    /** Which way the row goes: where its price is not the part looked at, as the price goes. */
-    private int way(int row, MoneyPlan.Part looked, int otherwise) {
-        for (MoneyPlan.Part part : plan.parts()) {
-            Role role = part.column().role();
-            boolean price = role == Role.GOODS || role == Role.TOTAL || role == Role.AMOUNT;
-            long value = part.sign() * part.column().values()[row];
-            if (price && part.column() != looked.column() && value != 0) {
-                return Long.signum(value);
-            }
-        }
-        return otherwise;
     }
 
     private void withoutWords(boolean wide) {
@@ -346,7 +307,7 @@ final class RuleStudy {
                                     KindFinder.category(sale, role)));
                 }
             }
-            directions(all, 1);
+            Directions.check(plan, all, 1, findings);
         }
         rules.add(new Rule(Map.of(), enters, "", "", 0));
     }

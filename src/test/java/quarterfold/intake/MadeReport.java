@@ -256,7 +256,7 @@ final class MadeReport {
     private List<List<String>> rows(LocalDate day, int i, int tall, boolean hasBalance) {
         int draw = lot.nextInt(10);
         String order = "Q-" + (1000 + i * 7 + lot.nextInt(7));
-        long goods = 500 + lot.nextInt(lot.nextInt(4) == 0 ? 400_000 : 9_000);
+        long goods = 500L + lot.nextInt(lot.nextInt(4) == 0 ? 400_000 : 9_000);
         if (shape == Shape.WIDE) {
             return List.of(wide(day, order, draw, goods));
         }
@@ -328,7 +328,7 @@ final class MadeReport {
         add(truth, day, "delivery", way * delivery);
         add(truth, day, "discount", -way * discount);
         add(truth, day, "fee", -way * fee);
-        int out = positive ? 1 : -1;
+        long out = positive ? 1 : -1;
         List<String> row =
                 new ArrayList<>(List.of(date(day), order, kinds[way > 0 ? 0 : 1], title()));
         long[] printed = {
