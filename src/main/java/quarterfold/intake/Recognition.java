@@ -37,7 +37,8 @@ final class Recognition {
         Recognition own = new Recognition(tables, name);
         own.attempt(layouts.own());
         Recognition all = own;
-        if (own.fitting().isEmpty()) {
+        // What rows look like says less than column names, the shipped layouts' included.
+        if (own.fitting().stream().noneMatch(a -> a.form().shape().headerRow() > 0)) {
             all.attempt(layouts.shipped());
         }
         List<Attempt> fitting = all.fitting();

@@ -164,6 +164,27 @@ class LayoutExtrasTest {
     }
 
     @Test
+    void columnNamesSayMoreThanWhatRowsLookLike() throws IOException {
+        desk.layout(
+                "bare",
+                """
+                layout: bare
+                file: {header_row: none, columns: 3}
+                dates: {pattern: "yyyy-MM-dd"}
+                signs: owner
+                fields: {date: "#1"}
+                rows:
+                  - when: {}
+                    enter: [{kind: fee, gross: "#3"}]
+                amounts: ["#3"]
+                """);
+
+        assertThat(desk.enter("p.csv", "date,kind,gross\n2026-07-01,sale,1.00\n").layout())
+                .isEqualTo("plain-sheet");
+        assertThat(desk.enter("b.csv", "2026-07-01,levy,-1.00\n").layout()).isEqualTo("bare");
+    }
+
+    @Test
     void sameNamesAreToldApartByTheirPlaces() throws IOException {
         desk.layout(
                 "twins",
