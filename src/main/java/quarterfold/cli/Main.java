@@ -45,6 +45,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             NewCommand.class,
             ImportCommand.class,
+            LearnCommand.class,
             LedgerCommand.class,
             QueriesCommand.class,
             DecideCommand.class,

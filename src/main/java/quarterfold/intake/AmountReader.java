@@ -64,11 +64,14 @@ final class AmountReader {
         if (digits == 0 || markAt == length - 1) {
             return BAD;
         }
+        if (numbers.minor() > 0 && (decimals > 0 || digits > 17)) {
+            return BAD;
+        }
         if (decimals > DECIMALS || digits > 17) {
             return readLong(text, mark);
         }
-        converted |= markAt >= 0 && mark != '.';
-        value *= SCALE[decimals];
+        converted |= (markAt >= 0 && mark != '.') || numbers.minor() > 0;
+        value *= SCALE[decimals + numbers.minor()];
         return value >= LIMIT || value < 0 ? BAD : negative ? -value : value;
     }
 
@@ -89,7 +92,7 @@ final class AmountReader {
 
     /** An amount with thousands marks, or with its sign behind it or around it. */
     private long readDressed(String text, char mark) {
-        String digits = text;
+        String digits = withoutUnit(text);
         boolean negative = false;
         if (digits.startsWith("-") || digits.startsWith("\u2212")) {
             negative = true;
@@ -100,7 +103,10 @@ final class AmountReader {
         } else if (numbers.brackets() && digits.startsWith("(") && digits.endsWith(")")) {
             negative = true;
             digits = digits.substring(1, digits.length() - 1).strip();
+        } else if (numbers.plus() && digits.startsWith("+")) {
+            digits = digits.substring(1);
         }
+        digits = withoutUnit(digits);
         String plain = withoutThousands(digits, mark);
         for (int i = 0; i < plain.length(); i++) {
             char c = plain.charAt(i);
@@ -114,6 +120,32 @@ final class AmountReader {
         long value = read(plain, mark);
         converted = true;
         return value == BAD ? BAD : negative ? -value : value;
+    }
+
+    /** The text without one unit before it or behind it, and the spaces between. */
+    private String withoutUnit(String text) {
+        for (String unit : numbers.units()) {
+            if (text.startsWith(unit)) {
+                return trimmed(text.substring(unit.length()));
+            }
+            if (text.endsWith(unit)) {
+                return trimmed(text.substring(0, text.length() - unit.length()));
+            }
+        }
+        return text;
+    }
+
+    /** Without spaces at its ends, those that do not break included. */
+    private static String trimmed(String text) {
+        int start = 0;
+        int end = text.length();
+        while (start < end && Character.isSpaceChar(text.charAt(start))) {
+            start++;
+        }
+        while (start < end && Character.isSpaceChar(text.charAt(end - 1))) {
+            end--;
+        }
+        return text.substring(start, end);
     }
 
     /** The digits alone where thousands marks stand in their places, else the text as it is. */

@@ -33,6 +33,7 @@ sealed interface Form permits Layout, PlainSheet {
             Settings book,
             boolean nativeDates,
             Payouts payouts,
+            Asked asked,
             Problems problems) {
         ZoneId zone() {
             return book.zone();

@@ -2,11 +2,17 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
 
-/** A header row: the column each name stands in, from 0. */
+/**
+ * A header row: the column each name stands in, from 0. {@code #3} is the third column whatever its
+ * name, and {@code Amount#2} the second of the columns named so.
+ */
 final class Header {
     private final List<String> names;
     private final Map<String, Integer> columns = new HashMap<>();
@@ -23,6 +29,9 @@ final class Header {
         for (int i = 0; i < rows.width(); i++) {
             texts.add(rows.cell(i).strip());
         }
+        while (!texts.isEmpty() && texts.get(texts.size() - 1).isEmpty()) {
+            texts.remove(texts.size() - 1);
+        }
         return texts;
     }
 
@@ -34,20 +43,53 @@ final class Header {
         return names.get(column);
     }
 
+    /** The names where no row says them: {@code #1} and on. */
+    static List<String> numbered(int columns) {
+        return IntStream.rangeClosed(1, columns).mapToObj(i -> "#" + i).toList();
+    }
+
     boolean has(String name) {
-        return columns.containsKey(name);
+        return column(name) >= 0;
     }
 
     /** The column of the name, or -1. */
     int column(String name) {
-        return columns.getOrDefault(name, -1);
+        Integer exact = columns.get(name);
+        if (exact != null) {
+            return exact;
+        }
+        int mark = name.lastIndexOf('#');
+        if (mark < 0 || !name.substring(mark + 1).matches("[1-9]\\d{0,3}")) {
+            return -1;
+        }
+        int number = Integer.parseInt(name.substring(mark + 1));
+        return mark == 0
+                ? (number <= names.size() ? number - 1 : -1)
+                : occurrence(name.substring(0, mark), number);
+    }
+
+    private int occurrence(String name, int number) {
+        int left = number;
+        for (int i = 0; i < names.size(); i++) {
+            if (names.get(i).equals(name) && --left == 0) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** The columns of these names. */
+    Set<Integer> columns(Iterable<String> named) {
+        Set<Integer> found = new HashSet<>();
+        named.forEach(name -> found.add(column(name)));
+        return found;
     }
 
     /** Names among {@code named} that stand in more than one column, with a word on where. */
     Map<String, String> repeated(Iterable<String> named) {
         Map<String, String> repeated = new LinkedHashMap<>();
         for (String name : named) {
-            int first = column(name);
+            int first = columns.getOrDefault(name, -1);
             int last = names.lastIndexOf(name);
             if (first != last) {
                 repeated.put(name, "columns " + (first + 1) + " and " + (last + 1));

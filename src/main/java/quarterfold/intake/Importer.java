@@ -114,8 +114,10 @@ public final class Importer {
                             : Recognition.recognise(tables, copy.name(), layouts);
             String layout = found.form().name();
             Payouts payouts = new Payouts();
+            Asked asked = new Asked();
             Optional<RowReader> reader =
-                    Recognition.reader(tables, copy, found, book.settings(), payouts, problems);
+                    Recognition.reader(
+                            tables, copy.name(), found, book.settings(), payouts, asked, problems);
             if (reader.isEmpty()) {
                 return refused(copy, layout, 0, problems);
             }
@@ -123,7 +125,10 @@ public final class Importer {
                 Tables.header(rows, found.form().shape().headerRow());
                 Row row = new Row(rows, found.header(), found.form().shape().blanks(), problems);
                 return enter(
-                        copy, found.form(), new Transfer(row, reader.get(), payouts, problems));
+                        copy,
+                        found.form(),
+                        new Transfer(row, reader.get(), payouts, problems),
+                        asked);
             }
         } catch (BadFile e) {
             problems.add(e.problem());
@@ -131,7 +136,8 @@ public final class Importer {
         }
     }
 
-    private ImportResult enter(Archived copy, Form form, Transfer transfer) throws BadFile {
+    private ImportResult enter(Archived copy, Form form, Transfer transfer, Asked asked)
+            throws BadFile {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), form.name())) {
             transfer.run(into(entry));
             if (transfer.rowsRead() == 0 && transfer.problems().none()) {
@@ -143,14 +149,13 @@ public final class Importer {
                 return refused(copy, form.name(), transfer.rowsRead(), transfer.problems());
             }
             List<RaisedQuery> queries = new ArrayList<>();
-            transfer.payouts()
-                    .tie(
-                            form instanceof Layout,
-                            copy.name(),
-                            (code, about, question) -> {
-                                entry.raise(code, about, question);
-                                queries.add(new RaisedQuery(0, code, about, question));
-                            });
+            Payouts.Raise raise =
+                    (code, about, question) -> {
+                        entry.raise(code, about, question);
+                        queries.add(new RaisedQuery(0, code, about, question));
+                    };
+            transfer.payouts().tie(form instanceof Layout, copy.name(), raise);
+            asked.raise(raise);
             if (!Files.isRegularFile(copy.path())) {
                 throw new LedgerException(
                         Fault.UNREADABLE,

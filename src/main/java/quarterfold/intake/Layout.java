@@ -23,9 +23,12 @@ import quarterfold.ledger.Kind;
  * @param name as {@code --layout} takes it, such as {@code quaylark-statement}
  * @param fields entry fields and the columns they are taken from
  * @param constants entry fields and their fixed values
- * @param workedOut columns the file does not have, and the two columns whose product they are
+ * @param workedOut columns the file does not have, and those they are worked out from
  * @param amounts the columns whose money must all be accounted for
  * @param payoutColumn the column that repeats a settlement's payout on each of its rows
+ * @param outgoing columns printed positive where their money leaves the business; read as negative
+ * @param mark the column that says on which rows amounts printed positive are negative
+ * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
  */
 record Layout(
         String name,
@@ -36,39 +39,64 @@ record Layout(
         Optional<String> currency,
         Map<Field, String> fields,
         Map<Field, String> constants,
-        Map<String, List<String>> workedOut,
+        Map<String, WorkedOut> workedOut,
         List<Rule> rules,
         Optional<Tax> tax,
         List<Check> checks,
         List<String> amounts,
-        Optional<String> payoutColumn)
+        Optional<String> payoutColumn,
+        Set<String> outgoing,
+        Optional<Mark> mark,
+        List<OtherRow> otherRows,
+        Optional<Balance> balance)
         implements Form {
 
     /**
      * The file around the cells.
      *
-     * @param headerRow from 1; rows above it are preamble
+     * @param quote round a cell that holds the delimiter; 0 where quotes are text
+     * @param twice whether the text was encoded in UTF-8 twice, the second time as windows-1252
+     * @param headerRow from 1; rows above it are preamble; 0 where no row names the columns
+     * @param columns how many there are where no row names them; their names are {@code #1} and on
      * @param blanks texts that mean an empty cell
      */
-    record Shape(char delimiter, Charset encoding, int headerRow, Set<String> blanks) {
-        static final Shape COMMA = new Shape(',', StandardCharsets.UTF_8, 1, Set.of());
-        static final Shape TAB = new Shape('\t', StandardCharsets.UTF_8, 1, Set.of());
+    record Shape(
+            char delimiter,
+            char quote,
+            Charset encoding,
+            boolean twice,
+            int headerRow,
+            int columns,
+            Set<String> blanks) {
+        static final Shape COMMA = of(',');
+        static final Shape TAB = of('\t');
+
+        /** UTF-8 with its column names in the first row. */
+        static Shape of(char delimiter) {
+            return new Shape(delimiter, '"', StandardCharsets.UTF_8, false, 1, 0, Set.of());
+        }
     }
 
     /**
      * @param pattern of java.time, with {@code y} for the year
      * @param zone of times without an offset; the book's where empty
+     * @param language of month names
      */
-    record Dates(String pattern, Optional<ZoneId> zone) {
+    record Dates(String pattern, Optional<ZoneId> zone, Locale language) {
         static final Dates ISO = new Dates("yyyy-MM-dd", Optional.empty());
+
+        Dates(String pattern, Optional<ZoneId> zone) {
+            this(pattern, zone, Locale.ENGLISH);
+        }
+
         private static final LocalDateTime EXAMPLE = LocalDateTime.of(2026, 9, 30, 13, 45);
 
-        /** Refuses days that are not on the calendar; month names are English. */
+        /** Refuses days that are not on the calendar. */
         DateTimeFormatter formatter() {
             return new DateTimeFormatterBuilder()
                     .parseCaseInsensitive()
                     .appendPattern(withProlepticYear())
-                    .toFormatter(Locale.ENGLISH)
+                    .toFormatter(language)
                     .withResolverStyle(ResolverStyle.STRICT);
         }
 
@@ -97,8 +125,23 @@ record Layout(
      * @param thousands the mark between groups of three digits, or 0 for none
      * @param trailingMinus whether {@code 5.00-} is a negative
      * @param brackets whether {@code (5.00)} is a negative
+     * @param plus whether {@code +5.00} is a positive
+     * @param minor how many of the last digits are decimals without a mark: {@code 500} is 5.00
+     *     where it is 2
+     * @param units texts that may stand before or behind the digits, such as a currency's sign
      */
-    record Numbers(char decimal, char thousands, boolean trailingMinus, boolean brackets) {
+    record Numbers(
+            char decimal,
+            char thousands,
+            boolean trailingMinus,
+            boolean brackets,
+            boolean plus,
+            int minor,
+            List<String> units) {
+        Numbers(char decimal, char thousands, boolean trailingMinus, boolean brackets) {
+            this(decimal, thousands, trailingMinus, brackets, false, 0, List.of());
+        }
+
         static final Numbers PLAIN = new Numbers('.', (char) 0, false, false);
 
         /** A space stands for the no-break spaces that print like it. */
@@ -107,6 +150,9 @@ record Layout(
         }
 
         String expected() {
+            if (minor > 0) {
+                return "an amount in the currency's smallest unit, without a decimal mark, such as 123450";
+            }
             return "an amount with at most 4 decimals, such as "
                     + (thousands == 0 ? "1234" : "1" + thousands + "234")
                     + decimal
@@ -125,15 +171,55 @@ record Layout(
      *
      * @param when columns and the texts that may stand in them
      * @param setAside the reason the row makes no entry; empty where it makes some
+     * @param ask what a person is asked about the rows it fits; empty where nothing is open
      * @param line where it stands in the layout's file
      */
-    record Rule(Map<String, List<String>> when, List<Enter> enter, String setAside, int line) {}
+    record Rule(
+            Map<String, List<String>> when,
+            List<Enter> enter,
+            String setAside,
+            String ask,
+            int line) {}
 
     /** An entry a row makes: amount fields and their columns, and values of its own. */
     record Enter(Kind kind, Map<Field, String> amounts, Map<Field, String> set) {}
 
     /** A tax column beside prices, and the column of what the channel withholds of it. */
     record Tax(String column, Optional<String> withheld) {}
+
+    /**
+     * How a column the file does not have is worked out: the product of two columns, or the sum of
+     * any number.
+     */
+    record WorkedOut(boolean product, List<String> columns) {}
+
+    /** The column whose text says that the row's amounts, printed positive, are negative. */
+    record Mark(String column, Set<String> negative) {}
+
+    /** A column of the balance after each row: it grows by what the row's counted cells say. */
+    record Balance(String column, boolean newestFirst) {}
+
+    /**
+     * Rows that are no rows of the table. All that is stated must hold.
+     *
+     * @param is the text of the first cell that is not blank; empty for any
+     * @param starts how that text starts, in either case; empty for any
+     * @param blank columns that are blank
+     * @param when columns and the texts that may stand in them
+     * @param sums columns whose cells must be the sums of the rows above, since the last such row
+     * @param count whether the row states how many rows are above
+     * @param rest whether all rows below are no rows of the table either
+     * @param why the reason such rows are set aside
+     */
+    record OtherRow(
+            String is,
+            String starts,
+            List<String> blank,
+            Map<String, List<String>> when,
+            List<String> sums,
+            boolean count,
+            boolean rest,
+            String why) {}
 
     /** An identity that every row must keep. */
     record Check(List<String> sum, String equals) {}
@@ -157,7 +243,15 @@ record Layout(
                     columns.add(check.equals());
                 });
         payoutColumn.ifPresent(columns::add);
-        workedOut.values().forEach(columns::addAll);
+        columns.addAll(outgoing);
+        mark.ifPresent(m -> columns.add(m.column()));
+        balance.ifPresent(b -> columns.add(b.column()));
+        for (OtherRow other : otherRows) {
+            columns.addAll(other.blank());
+            columns.addAll(other.when().keySet());
+            columns.addAll(other.sums());
+        }
+        workedOut.values().forEach(worked -> columns.addAll(worked.columns()));
         columns.removeAll(workedOut.keySet());
         return columns;
     }

@@ -17,8 +17,8 @@ final class LayoutCheck {
             yaml.problem("amounts", "found a column twice; expected each once, such as [Amount]");
         }
         tax(layout, yaml, counted);
-        for (Map.Entry<String, List<String>> product : layout.workedOut().entrySet()) {
-            for (String factor : product.getValue()) {
+        for (Map.Entry<String, Layout.WorkedOut> worked : layout.workedOut().entrySet()) {
+            for (String factor : worked.getValue().columns()) {
                 if (layout.workedOut().containsKey(factor)) {
                     yaml.problem(
                             "worked_out",
@@ -26,6 +26,14 @@ final class LayoutCheck {
                                     .formatted(factor));
                 }
             }
+        }
+        if (layout.signs() == Signs.DOCUMENT
+                && (!layout.outgoing().isEmpty()
+                        || layout.mark().isPresent()
+                        || layout.balance().isPresent())) {
+            yaml.problem(
+                    "signs",
+                    "found document beside outgoing, sign or balance, which say which way money goes; expected signs: owner");
         }
         List<YamlMap> rows = yaml.maps("rows");
         for (int i = 0; i < rows.size(); i++) {

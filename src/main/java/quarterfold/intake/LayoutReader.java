@@ -19,6 +19,7 @@ import quarterfold.intake.Layout.Numbers;
 import quarterfold.intake.Layout.Shape;
 import quarterfold.intake.Layout.Signs;
 import quarterfold.intake.Layout.Tax;
+import quarterfold.intake.Layout.WorkedOut;
 import quarterfold.ledger.Coded;
 
 /** Reads a layout's YAML; every mistake becomes a problem with its line and key. */
@@ -64,7 +65,11 @@ final class LayoutReader {
                 "tax",
                 "check",
                 "amounts",
-                "payout");
+                "payout",
+                "outgoing",
+                "sign",
+                "other_rows",
+                "balance");
         return new Layout(
                 name(file),
                 shape(yaml.map("file")),
@@ -79,7 +84,11 @@ final class LayoutReader {
                 tax(),
                 yaml.maps("check").stream().map(LayoutReader::check).toList(),
                 required("amounts", "amounts: [Amount]"),
-                payout());
+                payout(),
+                Set.copyOf(yaml.texts("outgoing")),
+                LayoutExtras.mark(yaml),
+                LayoutExtras.otherRows(yaml),
+                LayoutExtras.balance(yaml));
     }
 
     private static Layout empty(String file) {
@@ -96,6 +105,10 @@ final class LayoutReader {
                 List.of(),
                 Optional.empty(),
                 List.of(),
+                List.of(),
+                Optional.empty(),
+                Set.of(),
+                Optional.empty(),
                 List.of(),
                 Optional.empty());
     }
@@ -114,21 +127,21 @@ final class LayoutReader {
     }
 
     private static Shape shape(YamlMap file) {
-        file.known("delimiter", "encoding", "header_row", "blank");
+        file.known("delimiter", "quote", "encoding", "encoded", "header_row", "columns", "blank");
         String delimiter = file.text("delimiter").orElse(",");
         if (delimiter.length() != 1 || "\"\r\n\0".contains(delimiter)) {
             file.wrong("delimiter", delimiter, "one character, such as \",\" or \"\\t\"");
             delimiter = ",";
         }
-        String row = file.text("header_row").orElse("1");
-        int headerRow = 1;
-        if (row.matches("[1-9]\\d{0,3}")) {
-            headerRow = Integer.parseInt(row);
-        } else {
-            file.wrong("header_row", row, "a row from 1 to 9999, such as 1");
-        }
+        int headerRow = LayoutExtras.headerRow(file);
         return new Shape(
-                delimiter.charAt(0), encoding(file), headerRow, Set.copyOf(file.texts("blank")));
+                delimiter.charAt(0),
+                LayoutExtras.quote(file),
+                encoding(file),
+                LayoutExtras.twice(file),
+                headerRow,
+                LayoutExtras.columns(file, headerRow),
+                Set.copyOf(file.texts("blank")));
     }
 
     private static Charset encoding(YamlMap file) {
@@ -142,7 +155,7 @@ final class LayoutReader {
     }
 
     private static Dates dates(YamlMap dates) {
-        dates.known("pattern", "zone");
+        dates.known("pattern", "zone", "language");
         String pattern = dates.required("pattern", "yyyy-MM-dd");
         Optional<ZoneId> zone = Optional.empty();
         if (dates.has("zone")) {
@@ -153,7 +166,7 @@ final class LayoutReader {
                 dates.wrong("zone", name, "the name of a time zone, such as Europe/London");
             }
         }
-        Dates read = new Dates(pattern, zone);
+        Dates read = new Dates(pattern, zone, LayoutExtras.language(dates));
         try {
             DateTimeFormatter formatter = read.formatter();
             LocalDate.parse(read.example(), formatter);
@@ -168,7 +181,7 @@ final class LayoutReader {
     }
 
     private static Numbers numbers(YamlMap numbers) {
-        numbers.known("decimal", "thousands", "negative");
+        numbers.known("decimal", "thousands", "negative", "minor", "units");
         String decimal = numbers.text("decimal").orElse(".");
         if (!decimal.equals(".") && !decimal.equals(",")) {
             numbers.wrong("decimal", decimal, "a point or a comma, such as \".\"");
@@ -187,18 +200,21 @@ final class LayoutReader {
         }
         List<String> negative = numbers.texts("negative");
         for (String form : negative) {
-            if (!Set.of("minus", "trailing-minus", "brackets").contains(form)) {
+            if (!Set.of("minus", "trailing-minus", "brackets", "plus").contains(form)) {
                 numbers.wrong(
                         "negative",
                         form,
-                        "minus, trailing-minus or brackets, such as [minus, brackets]");
+                        "minus, trailing-minus, brackets or plus, such as [minus, brackets]");
             }
         }
         return new Numbers(
                 decimal.charAt(0),
                 thousands.isEmpty() ? 0 : thousands.charAt(0),
                 negative.contains("trailing-minus"),
-                negative.contains("brackets"));
+                negative.contains("brackets"),
+                negative.contains("plus"),
+                LayoutExtras.minor(numbers),
+                numbers.texts("units").stream().filter(u -> !u.isBlank()).toList());
     }
 
     private Signs signs() {
@@ -255,12 +271,16 @@ final class LayoutReader {
         return values;
     }
 
-    private static Map<String, List<String>> workedOut(YamlMap yaml) {
-        Map<String, List<String>> workedOut = new LinkedHashMap<>();
+    private static Map<String, WorkedOut> workedOut(YamlMap yaml) {
+        Map<String, WorkedOut> workedOut = new LinkedHashMap<>();
         for (String key : yaml.keys()) {
+            if (yaml.isMap(key)) {
+                workedOut.put(key, LayoutExtras.sum(yaml.map(key)));
+                continue;
+            }
             List<String> factors = yaml.texts(key);
             if (factors.size() == 2) {
-                workedOut.put(key, List.copyOf(factors));
+                workedOut.put(key, new WorkedOut(true, List.copyOf(factors)));
             } else {
                 yaml.problem(
                         key,

@@ -20,6 +20,9 @@ final class LayoutRows implements RowReader {
     private final int[] counted;
     private final int payout;
     private final ProfileReader payoutProfiles;
+    private final OtherRows others;
+    private final Optional<RunningBalance> balance;
+    private final Asked asked;
 
     LayoutRows(Layout layout, Form.Terms terms) {
         this.layout = layout;
@@ -28,7 +31,7 @@ final class LayoutRows implements RowReader {
         FieldCells cells = FieldCells.of(header, layout.fields(), layout.constants());
         String currency = layout.currency().orElse(terms.book().currency());
         rules = new RuleFinder(layout.rules(), header);
-        money = new MoneyCells(header, amountColumns(), layout.workedOut(), layout.numbers());
+        money = new MoneyCells(header, amountColumns(), layout);
         counted = layout.amounts().stream().mapToInt(money::index).toArray();
         payout = layout.payoutColumn().map(money::index).orElse(-1);
         payoutProfiles = new ProfileReader(cells, currency);
@@ -37,6 +40,9 @@ final class LayoutRows implements RowReader {
                         cells,
                         new DateReader(layout.dates(), terms.zone(), terms.nativeDates()),
                         new Notes(header, layout.named()));
+        asked = terms.asked();
+        others = new OtherRows(layout, header, money);
+        balance = layout.balance().map(b -> new RunningBalance(b, counted, money));
         layout.checks().forEach(check -> identities.add(new Identity(check, money)));
         for (Layout.Rule rule : layout.rules()) {
             List<EntryCells> entries =
@@ -64,12 +70,18 @@ final class LayoutRows implements RowReader {
         layout.checks().forEach(check -> columns.addAll(check.sum()));
         layout.checks().forEach(check -> columns.add(check.equals()));
         layout.payoutColumn().ifPresent(columns::add);
+        layout.balance().ifPresent(b -> columns.add(b.column()));
+        layout.otherRows().forEach(other -> columns.addAll(other.sums()));
         return columns;
     }
 
     @Override
     public long read(Row row, Output output) {
+        if (others.take(row, output)) {
+            return 0;
+        }
         if (!row.isWhole()) {
+            others.spoil();
             return 0;
         }
         int rule = rules.find(row);
@@ -83,8 +95,11 @@ final class LayoutRows implements RowReader {
                                     rules.example()));
         }
         if (!money.read(row) || rule < 0) {
+            others.spoil();
             return 0;
         }
+        others.add();
+        balance.ifPresent(b -> b.check(row, money));
         for (Identity identity : identities) {
             identity.check(row, money);
         }
@@ -96,7 +111,11 @@ final class LayoutRows implements RowReader {
             setAside(row, reason, output);
             return 0;
         }
-        return enterings.get(rule).read(row, output);
+        long in = enterings.get(rule).read(row, output);
+        if (!layout.rules().get(rule).ask().isEmpty()) {
+            asked.add(layout.rules().get(rule), in);
+        }
+        return in;
     }
 
     private void setAside(Row row, String reason, Output output) {

@@ -4,11 +4,14 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import quarterfold.intake.Layout.WorkedOut;
 import quarterfold.money.Amount;
 
 /**
  * The amount cells of a row, each read once, in ten-thousandths: the columns of the file first,
- * then those worked out as the product of two. A blank cell is zero. For one thread.
+ * then those worked out of them. A blank cell is zero. What is printed positive and goes out is
+ * negative here. For one thread.
  */
 final class MoneyCells {
     private final AmountReader reader;
@@ -19,11 +22,30 @@ final class MoneyCells {
     private final long[] values;
     private final boolean[] stated;
     private final boolean[] converted;
+    private final boolean[] negated;
+    private final boolean[] marked;
+    private final boolean[] isProduct;
+    private int mark = -1;
+    private Set<String> negative = Set.of();
+
+    MoneyCells(Header header, Iterable<String> wanted, Layout layout) {
+        this(header, wanted, layout.workedOut(), layout.numbers());
+        for (int i = 0; i < negated.length; i++) {
+            negated[i] = i < columns.length && layout.outgoing().contains(names.get(i));
+        }
+        for (int i = 0; i < marked.length; i++) {
+            marked[i] = layout.amounts().contains(names.get(i));
+        }
+        if (layout.mark().isPresent()) {
+            mark = header.column(layout.mark().get().column());
+            negative = layout.mark().get().negative();
+        }
+    }
 
     MoneyCells(
             Header header,
             Iterable<String> wanted,
-            Map<String, List<String>> workedOut,
+            Map<String, WorkedOut> workedOut,
             Layout.Numbers numbers) {
         reader = new AmountReader(numbers);
         expected = numbers.expected();
@@ -35,7 +57,7 @@ final class MoneyCells {
             }
         }
         for (String product : products) {
-            for (String factor : workedOut.getOrDefault(product, List.of())) {
+            for (String factor : worked(workedOut, product).columns()) {
                 if (!names.contains(factor)) {
                     names.add(factor);
                 }
@@ -44,13 +66,23 @@ final class MoneyCells {
         columns = names.stream().mapToInt(header::column).toArray();
         factors =
                 products.stream()
-                        .map(p -> workedOut.getOrDefault(p, List.of()))
-                        .map(pair -> pair.stream().mapToInt(names::indexOf).toArray())
+                        .map(p -> worked(workedOut, p).columns())
+                        .map(parts -> parts.stream().mapToInt(names::indexOf).toArray())
                         .toArray(int[][]::new);
+        isProduct = new boolean[products.size()];
+        for (int p = 0; p < isProduct.length; p++) {
+            isProduct[p] = worked(workedOut, products.get(p)).product();
+        }
         names.addAll(products);
         values = new long[names.size()];
         stated = new boolean[names.size()];
         converted = new boolean[names.size()];
+        negated = new boolean[names.size()];
+        marked = new boolean[names.size()];
+    }
+
+    private static WorkedOut worked(Map<String, WorkedOut> workedOut, String name) {
+        return workedOut.getOrDefault(name, new WorkedOut(false, List.of()));
     }
 
     /** Where a column stands among these, or -1. */
@@ -65,45 +97,73 @@ final class MoneyCells {
     /** Reads every amount of the row; false where one is not an amount, as problems say. */
     boolean read(Row row) {
         boolean good = true;
+        boolean turned = mark >= 0 && negative.contains(row.text(mark));
         for (int i = 0; i < columns.length; i++) {
-            String text = row.text(columns[i]);
-            stated[i] = !text.isEmpty();
-            converted[i] = false;
-            values[i] = 0;
-            if (stated[i]) {
-                long value = row.isNumber(columns[i]) ? reader.readNumber(text) : reader.read(text);
-                if (value == AmountReader.BAD) {
-                    row.wrong(columns[i], expected);
-                    good = false;
-                } else {
-                    values[i] = value;
-                    converted[i] = reader.converted();
-                }
-            }
+            good &= read(row, i, turned);
         }
-        return good && (factors.length == 0 || multiply(row));
+        return good && (factors.length == 0 || workOut(row));
     }
 
-    private boolean multiply(Row row) {
+    /** Reads one amount of the file; false where it is none, as a problem says. */
+    boolean read(Row row, int i, boolean turned) {
+        String text = row.text(columns[i]);
+        stated[i] = !text.isEmpty();
+        converted[i] = false;
+        values[i] = 0;
+        if (stated[i]) {
+            long value = row.isNumber(columns[i]) ? reader.readNumber(text) : reader.read(text);
+            if (value == AmountReader.BAD) {
+                row.wrong(columns[i], expected);
+                return false;
+            }
+            boolean other = negated[i] != (turned && marked[i]);
+            values[i] = other ? -value : value;
+            converted[i] = reader.converted() || (other && value != 0);
+        }
+        return true;
+    }
+
+    private boolean workOut(Row row) {
         for (int p = 0; p < factors.length; p++) {
-            int at = columns.length + p;
-            int a = factors[p][0];
-            int b = factors[p][1];
-            stated[at] = stated[a] && stated[b];
-            converted[at] = true;
-            try {
-                BigDecimal product =
-                        new Amount(values[a]).decimal().multiply(new Amount(values[b]).decimal());
-                values[at] = stated[at] ? Amount.of(product).tenThousandths() : 0;
-            } catch (ArithmeticException tooPrecise) {
-                row.fault(
-                        names.get(at),
-                        "found %s; expected a product with at most 4 decimals, such as 10 x 1.95"
-                                .formatted(original(row, at)));
+            if (!isProduct[p]) {
+                add(p);
+            } else if (!multiply(row, p)) {
                 return false;
             }
         }
         return true;
+    }
+
+    private void add(int p) {
+        int at = columns.length + p;
+        values[at] = 0;
+        stated[at] = false;
+        converted[at] = false;
+        for (int part : factors[p]) {
+            values[at] = Math.addExact(values[at], values[part]);
+            stated[at] |= stated[part];
+            converted[at] |= converted[part];
+        }
+    }
+
+    private boolean multiply(Row row, int p) {
+        int at = columns.length + p;
+        int a = factors[p][0];
+        int b = factors[p][1];
+        stated[at] = stated[a] && stated[b];
+        converted[at] = true;
+        try {
+            BigDecimal product =
+                    new Amount(values[a]).decimal().multiply(new Amount(values[b]).decimal());
+            values[at] = stated[at] ? Amount.of(product).tenThousandths() : 0;
+            return true;
+        } catch (ArithmeticException tooPrecise) {
+            row.fault(
+                    names.get(at),
+                    "found %s; expected a product with at most 4 decimals, such as 10 x 1.95"
+                            .formatted(original(row, at)));
+            return false;
+        }
     }
 
     /** The value, 0 where the cell is blank or {@code index} is -1. */
@@ -123,6 +183,11 @@ final class MoneyCells {
         return index >= 0 && converted[index];
     }
 
+    /** Whether what the file prints is turned round. */
+    boolean isNegated(int index) {
+        return index < columns.length && negated[index];
+    }
+
     /** The column of the file, or that of the first factor. */
     int column(int index) {
         return index < columns.length
@@ -133,8 +198,13 @@ final class MoneyCells {
     /** The cell as the file writes it, with its column's name; a product as its two factors. */
     String original(Row row, int index) {
         if (index >= columns.length) {
-            int[] pair = factors[index - columns.length];
-            return original(row, pair[0]) + "; " + original(row, pair[1]);
+            StringBuilder parts = new StringBuilder();
+            for (int part : factors[index - columns.length]) {
+                if (stated[part]) {
+                    parts.append(parts.length() == 0 ? "" : "; ").append(original(row, part));
+                }
+            }
+            return parts.toString();
         }
         return names.get(index) + ": " + row.text(columns[index]);
     }

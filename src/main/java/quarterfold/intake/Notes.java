@@ -12,9 +12,14 @@ final class Notes {
     Notes(Header header, Set<String> named) {
         columns =
                 IntStream.range(0, header.width())
-                        .filter(i -> !named.contains(header.name(i)))
+                        .filter(i -> !header.columns(named).contains(i))
                         .toArray();
-        labels = IntStream.of(columns).mapToObj(i -> header.name(i) + ": ").toArray(String[]::new);
+        labels = IntStream.of(columns).mapToObj(i -> label(header, i)).toArray(String[]::new);
+    }
+
+    private static String label(Header header, int column) {
+        String name = header.name(column);
+        return (name.isEmpty() ? "#" + (column + 1) : name) + ": ";
     }
 
     String read(Row row) {

@@ -63,6 +63,23 @@ final class Payouts {
         return settlements.computeIfAbsent(new Key(name, currency), key -> new Settlement());
     }
 
+    /** How many settlements state a payout that their other rows sum to, and what they pay out. */
+    record Tied(int settlements, Amount paid) {}
+
+    Tied tied() {
+        int tied = 0;
+        Amount paid = Amount.ZERO;
+        for (Settlement settlement : settlements.values()) {
+            boolean states = settlement.hasPayout || settlement.stated.isPresent();
+            Amount stated = settlement.stated.orElse(new Amount(settlement.paidOut));
+            if (states && settlement.rows > 0 && stated.equals(new Amount(settlement.sum))) {
+                tied++;
+                paid = paid.plus(stated);
+            }
+        }
+        return new Tied(tied, paid);
+    }
+
     /** Who is told of a settlement that does not tie; see {@link RaisedQuery}. */
     interface Raise {
         void query(String code, String about, String question);

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import quarterfold.ledger.Archived;
 import quarterfold.ledger.Settings;
 
 /** Finds the form a file has, from its header alone. */
@@ -38,7 +37,8 @@ final class Recognition {
         Recognition own = new Recognition(tables, name);
         own.attempt(layouts.own());
         Recognition all = own;
-        if (own.fitting().isEmpty()) {
+        // What rows look like says less than column names, the shipped layouts' included.
+        if (own.fitting().stream().noneMatch(a -> a.form().shape().headerRow() > 0)) {
             all.attempt(layouts.shipped());
         }
         List<Attempt> fitting = all.fitting();
@@ -80,12 +80,13 @@ final class Recognition {
     /** A reader of the table's rows, or nothing where its header will not do, as problems say. */
     static Optional<RowReader> reader(
             Tables tables,
-            Archived copy,
+            String name,
             Found found,
             Settings book,
             Payouts payouts,
+            Asked asked,
             Problems problems) {
-        String place = place(tables, copy.name(), found.table(), found.form());
+        String place = place(tables, name, found.table(), found.form());
         found.header()
                 .repeated(found.form().named())
                 .forEach(
@@ -108,6 +109,7 @@ final class Recognition {
                                         book,
                                         tables.hasNativeDates(),
                                         payouts,
+                                        asked,
                                         problems));
         return problems.none() ? Optional.of(reader) : Optional.empty();
     }
@@ -116,6 +118,10 @@ final class Recognition {
         for (Form form : forms) {
             for (String table : tables.names()) {
                 try (Rows rows = tables.rows(table, form.shape())) {
+                    if (form.shape().headerRow() == 0 && form instanceof Layout layout) {
+                        attempts.add(headerless(layout, table, rows));
+                        continue;
+                    }
                     Tables.header(rows, form.shape().headerRow())
                             .ifPresent(names -> attempts.add(attempt(form, table, names)));
                 } catch (BadFile e) {
@@ -131,8 +137,19 @@ final class Recognition {
         return new Attempt(form, table, header, lacking);
     }
 
+    /** Without column names, rows must read as the layout says. */
+    private static Attempt headerless(Layout layout, String table, Rows rows) throws BadFile {
+        Header header = new Header(Header.numbered(layout.shape().columns()));
+        boolean fits = new Headerless(layout, header).fits(rows);
+        return new Attempt(layout, table, header, fits ? List.of() : List.copyOf(layout.columns()));
+    }
+
+    /** Column names say more than what rows look like. */
     private List<Attempt> fitting() {
-        return attempts.stream().filter(Attempt::fits).toList();
+        List<Attempt> fitting = attempts.stream().filter(Attempt::fits).toList();
+        List<Attempt> named =
+                fitting.stream().filter(a -> a.form().shape().headerRow() > 0).toList();
+        return named.isEmpty() ? fitting : named;
     }
 
     /** The attempt that lacks the smallest share of its form's columns, the first of several. */
@@ -179,6 +196,6 @@ final class Recognition {
 
     static String place(Tables tables, String name, String table, Form form) {
         String sheet = tables.hasNativeDates() ? ":" + table + "!" : ":";
-        return name + sheet + form.shape().headerRow();
+        return name + sheet + Math.max(1, form.shape().headerRow());
     }
 }

@@ -28,15 +28,11 @@ final class RuleReader {
     }
 
     private static Rule rule(YamlMap row) {
-        row.known("when", "enter", "set_aside");
+        row.known("when", "enter", "set_aside", "ask");
         if (!row.has("when")) {
             row.problem("when", "found nothing; expected conditions, such as when: {Type: Order}");
         }
-        YamlMap when = row.map("when");
-        Map<String, List<String>> conditions = new LinkedHashMap<>();
-        for (String column : when.keys()) {
-            conditions.put(column.strip(), when.texts(column).stream().map(String::strip).toList());
-        }
+        Map<String, List<String>> conditions = conditions(row.map("when"));
         if (row.has("enter") == row.has("set_aside")) {
             row.problem(
                     "enter",
@@ -48,7 +44,17 @@ final class RuleReader {
         }
         String reason =
                 row.has("set_aside") ? row.required("set_aside", "no money on this row") : "";
-        return new Rule(conditions, entries(row), reason, row.line());
+        return new Rule(
+                conditions, entries(row), reason, row.text("ask").orElse("").strip(), row.line());
+    }
+
+    /** Columns and the texts that may stand in them. */
+    static Map<String, List<String>> conditions(YamlMap when) {
+        Map<String, List<String>> conditions = new LinkedHashMap<>();
+        for (String column : when.keys()) {
+            conditions.put(column.strip(), when.texts(column).stream().map(String::strip).toList());
+        }
+        return conditions;
     }
 
     private static List<Enter> entries(YamlMap row) {

@@ -40,9 +40,16 @@ final class StrictReader extends Reader {
     private long given;
     private long rowStart;
 
-    StrictReader(Path file, Charset charset) throws IOException {
+    /** The characters of a file of this shape. */
+    static StrictReader of(Path file, Layout.Shape shape) throws IOException {
+        InputStream bytes = Files.newInputStream(file);
+        return new StrictReader(shape.twice() ? new TwiceEncoded(bytes) : bytes, shape.encoding());
+    }
+
+    /** {@code in}: bytes of the encoding; closed with this. */
+    StrictReader(InputStream in, Charset charset) {
         this.charset = charset;
-        in = Files.newInputStream(file);
+        this.in = in;
         decoder =
                 charset.newDecoder()
                         .onMalformedInput(CodingErrorAction.REPORT)
@@ -134,9 +141,9 @@ final class StrictReader extends Reader {
     }
 
     /** The line, from 1, in which the character after the first {@code count} stands. */
-    static long line(Path file, Charset charset, long count) throws IOException {
+    static long line(Path file, Layout.Shape shape, long count) throws IOException {
         long line = 1;
-        try (StrictReader reader = new StrictReader(file, charset)) {
+        try (StrictReader reader = of(file, shape)) {
             char[] chars = new char[1 << 13];
             char before = 0;
             while (reader.given < count) {

@@ -53,6 +53,9 @@ interface Tables extends Closeable {
 
     /** The row that is to be the header, trimmed, or nothing where the table is too short. */
     static Optional<List<String>> header(Rows rows, int headerRow) throws BadFile {
+        if (headerRow == 0) {
+            return Optional.empty();
+        }
         while (rows.next()) {
             if (rows.number() == headerRow) {
                 return Optional.of(Header.texts(rows));

@@ -2,7 +2,6 @@ package quarterfold.intake;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.Iterator;
 import org.apache.commons.csv.CSVException;
@@ -17,7 +16,7 @@ import org.apache.commons.csv.CSVRecord;
 final class TextRows implements Rows {
     private final Path file;
     private final String name;
-    private final Charset charset;
+    private final Layout.Shape shape;
     private final StrictReader reader;
     private final CSVParser parser;
     private final Iterator<CSVRecord> records;
@@ -28,8 +27,8 @@ final class TextRows implements Rows {
     TextRows(Path file, String name, Layout.Shape shape) throws IOException {
         this.file = file;
         this.name = name;
-        charset = shape.encoding();
-        reader = new StrictReader(file, charset);
+        this.shape = shape;
+        reader = StrictReader.of(file, shape);
         parser =
                 CSVParser.builder()
                         .setReader(reader)
@@ -37,6 +36,7 @@ final class TextRows implements Rows {
                                 CSVFormat.RFC4180
                                         .builder()
                                         .setDelimiter(shape.delimiter())
+                                        .setQuote(shape.quote() == 0 ? null : shape.quote())
                                         .setIgnoreEmptyLines(false)
                                         .get())
                         .get();
@@ -105,7 +105,7 @@ final class TextRows implements Rows {
 
     private long faultLine() {
         try {
-            return StrictReader.line(file, charset, reader.given());
+            return StrictReader.line(file, shape, reader.given());
         } catch (IOException e) {
             return line;
         }

@@ -119,6 +119,10 @@ final class YamlMap {
         }
     }
 
+    boolean isMap(String key) {
+        return values.get(key) instanceof MappingNode;
+    }
+
     Optional<String> text(String key) {
         if (!values.containsKey(key)) {
             return Optional.empty();

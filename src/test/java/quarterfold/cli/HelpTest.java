@@ -28,6 +28,7 @@ class HelpTest {
                 .containsExactlyInAnyOrder(
                         "new",
                         "import",
+                        "learn",
                         "ledger",
                         "queries",
                         "decide",

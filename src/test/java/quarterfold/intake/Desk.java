@@ -29,23 +29,24 @@ final class Desk implements AutoCloseable {
 
     Desk(Path folder) {
         this.folder = folder;
-        book =
-                Book.create(
-                        folder.resolve("book"),
-                        new Settings(
-                                "Alder & Wren",
-                                "GB",
-                                "GB101747696",
-                                LocalDate.of(2024, 1, 1),
-                                List.of(Month.MARCH, Month.JUNE, Month.SEPTEMBER, Month.DECEMBER),
-                                "standard",
-                                ZoneId.of("Europe/London"),
-                                "GBP",
-                                false,
-                                false,
-                                "GB",
-                                Map.of()));
+        book = Book.create(folder.resolve("book"), settings());
         ledger = book.ledger();
+    }
+
+    static Settings settings() {
+        return new Settings(
+                "Alder & Wren",
+                "GB",
+                "GB101747696",
+                LocalDate.of(2024, 1, 1),
+                List.of(Month.MARCH, Month.JUNE, Month.SEPTEMBER, Month.DECEMBER),
+                "standard",
+                ZoneId.of("Europe/London"),
+                "GBP",
+                false,
+                false,
+                "GB",
+                Map.of());
     }
 
     Path file(String name, String text) throws IOException {

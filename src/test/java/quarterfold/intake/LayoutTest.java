@@ -109,10 +109,10 @@ class LayoutTest {
     void keysThatMeanNothing() {
         assertThat(changed("currency: GBP", "curency: GBP"))
                 .containsExactly(
-                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, such as layout");
+                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, such as layout");
         assertThat(changed("  zone: UTC", "  timezone: UTC"))
                 .containsExactly(
-                        "till.yaml:10 [dates.timezone]: found a key that means nothing here; expected one of pattern, zone, such as pattern");
+                        "till.yaml:10 [dates.timezone]: found a key that means nothing here; expected one of pattern, zone, language, such as pattern");
         assertThat(changed("kind: sale, gross: Sum", "kind: sale, gross: Sum, amount: Sum"))
                 .containsExactly(
                         "till.yaml:26 [rows.enter.amount]: found a key that means nothing here; expected one of kind, gross, net, vat, set, such as kind");
@@ -135,7 +135,7 @@ class LayoutTest {
                         "till.yaml:5 [file.encoding]: found 'latin-9000'; expected the name of a character encoding, such as UTF-8");
         assertThat(changed("header_row: 2", "header_row: 0"))
                 .containsExactly(
-                        "till.yaml:6 [file.header_row]: found '0'; expected a row from 1 to 9999, such as 1");
+                        "till.yaml:6 [file.header_row]: found '0'; expected a row from 1 to 9999, or none, such as 1");
     }
 
     @Test
@@ -155,7 +155,7 @@ class LayoutTest {
                         "till.yaml:13 [numbers.thousands]: found '.'; expected a point, comma, apostrophe or space that is not the decimal mark, such as \",\"");
         assertThat(changed("[minus, brackets]", "[minus, red]"))
                 .containsExactly(
-                        "till.yaml:14 [numbers.negative]: found 'red'; expected minus, trailing-minus or brackets, such as [minus, brackets]");
+                        "till.yaml:14 [numbers.negative]: found 'red'; expected minus, trailing-minus, brackets or plus, such as [minus, brackets]");
     }
 
     @Test

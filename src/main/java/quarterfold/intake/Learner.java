@@ -1,0 +1,240 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.IoText;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.Settings;
+
+/**
+ * Works out how to read a report no layout knows, and proves it: finds the encoding, the table in
+ * the file and what each column is for, searches for sums that hold on every row and for the whole
+ * file, and reads the file with the layout so found as an import would. What cannot be found is a
+ * question; what does not tie is told.
+ */
+public final class Learner {
+    private final Vocabulary words = Vocabulary.load();
+    private final NumberText text = new NumberText(words.currencies());
+    private final KindFinder kinds = new KindFinder(words);
+    private final Settings book;
+
+    public Learner(Settings book) {
+        this.book = book;
+    }
+
+    /** The name a layout of this file would have: its own, without digits and endings. */
+    public static String nameOf(Path file) {
+        String own = String.valueOf(file.getFileName()).replaceFirst("\\.[^.]*$", "");
+        String name =
+                Phrase.of(own).words().stream()
+                        .map(w -> w.replaceAll("[^a-z]", ""))
+                        .filter(w -> !w.isEmpty())
+                        .collect(Collectors.joining("-"));
+        return name.isEmpty() ? "my-report" : name;
+    }
+
+    /**
+     * Learns a file. Nothing is written.
+     *
+     * @param name of the layout to make
+     * @param answers to questions an earlier call asked, by their ids
+     * @throws IOException if the file cannot be read
+     */
+    public Learned learn(Path file, String name, Map<String, String> answers) throws IOException {
+        return learn(file, name, answers, line -> {});
+    }
+
+    /**
+     * The answers that decisions on an import's questions give: what kind rows of some words are.
+     */
+    public static Map<String, String> answers(List<Decision> decisions) {
+        Map<String, String> answers = new LinkedHashMap<>();
+        Set<String> undone =
+                decisions.stream()
+                        .filter(d -> d.action() == Decision.Action.UNDO)
+                        .map(Decision::value)
+                        .collect(Collectors.toSet());
+        String code = "/" + Asked.CODE + "/";
+        for (Decision decision : decisions) {
+            int at = decision.about().indexOf(code);
+            boolean kind =
+                    decision.target() == Decision.Target.QUERY
+                            && decision.action() == Decision.Action.STATE
+                            && decision.value().startsWith("kind=")
+                            && !undone.contains(Long.toString(decision.id()));
+            if (kind && at >= 0) {
+                answers.put(
+                        "kind/" + decision.about().substring(at + code.length()),
+                        decision.value().substring("kind=".length()));
+            }
+        }
+        return answers;
+    }
+
+    /**
+     * Writes a layout into the book's folder of layouts, whole or not at all.
+     *
+     * @param replace whether one of the same name may be replaced
+     * @return the file; nothing where one of that name says something else and may not be replaced
+     * @throws LedgerException if it cannot be written
+     */
+    public static Optional<Path> write(Book book, Learned learned, boolean replace)
+            throws LedgerException {
+        Path folder = book.folder().resolve("layouts");
+        Path file = folder.resolve(learned.name() + ".yaml");
+        String yaml = learned.yaml().orElseThrow();
+        try {
+            Files.createDirectories(folder);
+            if (Files.exists(file) && !replace && !Files.readString(file).equals(yaml)) {
+                return Optional.empty();
+            }
+            Path part = Files.createTempFile(folder, learned.name(), ".part");
+            Files.writeString(part, yaml);
+            Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+            return Optional.of(file);
+        } catch (IOException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.UNREADABLE,
+                    "%s: could not be written: %s".formatted(file, IoText.withFile(e)));
+        }
+    }
+
+    /** {@code lines} is given each line an import would enter, where a layout was found. */
+    Learned learn(Path file, String name, Map<String, String> answers, Consumer<Line> lines)
+            throws IOException {
+        Findings findings = new Findings(answers);
+        String own = String.valueOf(file.getFileName());
+        try (Tables tables = Tables.open(file, own)) {
+            TableFinder.Found table = table(file, own, tables);
+            LayoutMaker maker =
+                    new LayoutMaker(table, tables.hasNativeDates(), words, text, kinds, findings);
+            Optional<Layout> layout = maker.make(name, own);
+            return finish(tables, name, own, table, maker, layout, findings, lines);
+        } catch (BadFile e) {
+            findings.unsound(e.problem().toString());
+            return learned(name, Optional.empty(), List.of(), findings, 0, 0);
+        }
+    }
+
+    private TableFinder.Found table(Path file, String own, Tables tables)
+            throws BadFile, IOException {
+        Layout.Shape shape =
+                tables.hasNativeDates()
+                        ? Layout.Shape.COMMA
+                        : DelimiterFinder.find(tables, own, EncodingFinder.find(file));
+        TableFinder finder = new TableFinder(words, text);
+        Optional<TableFinder.Found> best = Optional.empty();
+        for (String table : tables.names()) {
+            Optional<TableFinder.Found> found = finder.find(Grid.read(tables, table, shape));
+            if (found.isPresent() && (best.isEmpty() || found.get().score() > best.get().score())) {
+                best = found;
+            }
+        }
+        return best.orElseThrow(
+                () ->
+                        new BadFile(
+                                own,
+                                "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+    }
+
+    private Learned finish(
+            Tables tables,
+            String name,
+            String own,
+            TableFinder.Found table,
+            LayoutMaker maker,
+            Optional<Layout> layout,
+            Findings findings,
+            Consumer<Line> lines)
+            throws BadFile, IOException {
+        if (layout.isEmpty() || !findings.canBeWritten()) {
+            return learned(name, Optional.empty(), maker.found(), findings, table.body().size(), 0);
+        }
+        Layout made = layout.get();
+        List<String> comments = comments(own, maker.found(), findings);
+        String yaml = LayoutWriter.write(made, "Learned from " + own, comments);
+        Problems problems = new Problems();
+        Layout read = LayoutReader.read(made.name() + ".yaml", yaml, problems);
+        problems.kept().forEach(p -> findings.unsound(p.toString()));
+        if (!problems.none()) {
+            return learned(made.name(), Optional.empty(), maker.found(), findings, 0, 0);
+        }
+        List<Line> kept = new ArrayList<>();
+        Trial trial = Trial.run(tables, own, read, table.grid().table(), book, kept::add);
+        trial.problems().kept().stream().limit(50).forEach(p -> findings.fault(p.toString()));
+        trial.raised().forEach(findings::fault);
+        if (trial.tied().settlements() > 0) {
+            findings.prove(
+                    "rows sum to the stated payout in %,d of the settlements, %s in all"
+                            .formatted(trial.tied().settlements(), trial.tied().paid()));
+        }
+        if (trial.problems().none()) {
+            findings.prove(
+                    "all %,d rows read: %,d entries, %,d %s set aside, money %s"
+                            .formatted(
+                                    trial.rows(),
+                                    trial.entries(),
+                                    trial.setAside(),
+                                    trial.setAside() == 1 ? "row" : "rows",
+                                    trial.money()));
+            kept.forEach(lines);
+        }
+        return learned(
+                made.name(),
+                Optional.of(
+                        LayoutWriter.write(
+                                made,
+                                "Learned from " + own,
+                                comments(own, maker.found(), findings))),
+                maker.found(),
+                findings,
+                trial.rows(),
+                trial.entries());
+    }
+
+    private static List<String> comments(String own, List<String> found, Findings findings) {
+        List<String> comments = new ArrayList<>();
+        comments.add(
+                "Worked out from "
+                        + own
+                        + " by quarterfold learn. Correct what is wrong; import reads with it from then on.");
+        comments.add("docs/formats.md explains every key.");
+        findings.proofs().forEach(p -> comments.add("Proved: " + p));
+        findings.faults().stream().limit(20).forEach(f -> comments.add("Does not tie: " + f));
+        findings.notes().forEach(n -> comments.add("Note: " + n));
+        found.forEach(comments::add);
+        return comments;
+    }
+
+    private static Learned learned(
+            String name,
+            Optional<String> yaml,
+            List<String> found,
+            Findings findings,
+            long rows,
+            long entries) {
+        return new Learned(
+                name,
+                yaml,
+                found,
+                findings.proofs(),
+                findings.notes(),
+                findings.faults(),
+                findings.open(),
+                rows,
+                entries);
+    }
+}

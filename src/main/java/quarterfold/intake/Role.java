@@ -1,0 +1,88 @@
+package quarterfold.intake;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a column of a report is for. The constants are the roles in {@code words/columns.csv}. */
+enum Role {
+    DATE(Field.DATE),
+    PAID(Field.PAID),
+    SETTLEMENT(Field.SETTLEMENT),
+    ORDER(Field.ORDER),
+    DOCUMENT(Field.DOCUMENT),
+    PRODUCT(Field.PRODUCT),
+    DESCRIPTION(Field.DESCRIPTION),
+    CURRENCY(Field.CURRENCY),
+    FROM(Field.FROM),
+    TO(Field.TO),
+    SUPPLIER(Field.PARTY),
+    CUSTOMER(Field.PARTY),
+    RATE(Field.RATE),
+    TYPE,
+    PART,
+    STATUS,
+    GOODS(true),
+    DELIVERY(true),
+    DISCOUNT(true),
+    TAX(true),
+    WITHHELD(true),
+    FEE(true),
+    ADVERT(true),
+    NET(true),
+    TOTAL(true),
+    AMOUNT(true),
+    DEBIT(true),
+    CREDIT(true),
+    MARK,
+    BALANCE(true),
+    QUANTITY(true),
+    UNIT_PRICE(true),
+    PAYOUT(true),
+    IGNORED,
+    NONE;
+
+    private final Optional<Field> field;
+    private final boolean number;
+
+    Role() {
+        this(Optional.empty(), false);
+    }
+
+    Role(Field field) {
+        this(Optional.of(field), false);
+    }
+
+    Role(boolean number) {
+        this(Optional.empty(), number);
+    }
+
+    Role(Optional<Field> field, boolean number) {
+        this.field = field;
+        this.number = number;
+    }
+
+    static Role of(String word) {
+        return valueOf(word.toUpperCase(Locale.ROOT));
+    }
+
+    /** The entry's field it fills, where it is a text or a day. */
+    Optional<Field> field() {
+        return field;
+    }
+
+    /** Whether its cells are numbers. */
+    boolean isNumber() {
+        return number;
+    }
+
+    /** Whether it is a part of what a row comes to, not a sum of parts. */
+    boolean isPart() {
+        return this == GOODS
+                || this == DELIVERY
+                || this == DISCOUNT
+                || this == TAX
+                || this == WITHHELD
+                || this == FEE
+                || this == ADVERT;
+    }
+}

@@ -1,0 +1,144 @@
+package quarterfold.intake;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** Finds what each column is for, from its name, and its cells where they bear it out. */
+final class RoleFinder {
+    /** A column of kinds has few texts for its rows. */
+    private static final int KINDS = 60;
+
+    private final Vocabulary words;
+    private final NumberText numbers;
+
+    RoleFinder(Vocabulary words, NumberText numbers) {
+        this.words = words;
+        this.numbers = numbers;
+    }
+
+    static List<Column> columns(TableFinder.Found table) {
+        int width = table.body().stream().mapToInt(Grid.Line::width).max().orElse(0);
+        width = Math.max(width, table.header().map(Grid.Line::width).orElse(0));
+        List<Column> columns = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < width; i++) {
+            int column = i;
+            names.add(table.header().map(h -> h.cell(column)).orElse(""));
+        }
+        for (int i = 0; i < width; i++) {
+            int column = i;
+            columns.add(
+                    new Column(
+                            i,
+                            reference(names, i),
+                            names.get(i),
+                            table.body().stream().map(line -> line.cell(column)).toList()));
+        }
+        return columns;
+    }
+
+    private static String reference(List<String> names, int column) {
+        String name = names.get(column);
+        if (name.isEmpty()) {
+            return "#" + (column + 1);
+        }
+        if (Collections.frequency(names, name) == 1) {
+            return name;
+        }
+        return name + "#" + Collections.frequency(names.subList(0, column + 1), name);
+    }
+
+    void find(List<Column> columns) {
+        for (Column column : columns) {
+            fromName(column);
+        }
+        once(columns);
+        for (Column column : columns) {
+            if (column.role() == Role.NONE && column.meant().isEmpty()) {
+                fromCells(column, columns);
+            }
+        }
+    }
+
+    private void fromName(Column column) {
+        List<Role> roles = column.name().isEmpty() ? List.of() : words.roles(withoutUnit(column));
+        for (Role role : roles) {
+            if (fits(column, role)) {
+                column.setRole(role);
+                return;
+            }
+        }
+        if (!column.stated().isEmpty()) {
+            words.wholeRole(withoutUnit(column)).ifPresent(column::setMeant);
+        }
+    }
+
+    /**
+     * The name without what it says of the currency: {@code Amount (GBP)}, {@code Betrag in EUR}.
+     */
+    private static String withoutUnit(Column column) {
+        String name = column.name().replaceAll("\\([^)]*\\)|\\[[^\\]]*\\]|[£€$]", " ");
+        name =
+                name.replaceAll(
+                        "\\b(?:in )?[A-Z]{3}\\b(?<=GBP|EUR|USD|PLN|CHF|SEK|DKK|NOK|CZK)", " ");
+        name =
+                name.replaceAll(
+                        "(?i)\\b(?:in )?(?:pence|cents?|centimes|c[eé]ntimos|centesimi|centen|groszy|grosze|groszach|minor)\\b",
+                        " ");
+        return name.isBlank() ? column.name() : name;
+    }
+
+    private boolean fits(Column column, Role role) {
+        List<String> stated = column.stated();
+        if (role.isNumber()) {
+            return stated.stream().allMatch(numbers::isNumber) && !isDates(stated);
+        }
+        return switch (role) {
+            case DATE, PAID -> !stated.isEmpty() && isDates(stated);
+            case CURRENCY -> stated.stream().allMatch(Words::isCurrency);
+            case TYPE, PART, STATUS, MARK -> column.distinct().size() <= KINDS && !isDates(stated);
+            default -> true;
+        };
+    }
+
+    private static boolean isDates(List<String> stated) {
+        return !stated.isEmpty() && stated.stream().allMatch(DateFinder::isLike);
+    }
+
+    /** A text can have a role once; of several columns the first keeps it. */
+    private static void once(List<Column> columns) {
+        Set<Role> seen = EnumSet.noneOf(Role.class);
+        for (Column column : columns) {
+            Role role = column.role();
+            boolean single = !role.isNumber() && role != Role.IGNORED && role != Role.DATE;
+            if (role != Role.NONE && single && !seen.add(role)) {
+                column.setRole(Role.IGNORED);
+            }
+        }
+    }
+
+    private void fromCells(Column column, List<Column> columns) {
+        List<String> stated = column.stated();
+        if (stated.isEmpty()) {
+            return;
+        }
+        boolean named = !column.name().isEmpty();
+        if (isDates(stated)) {
+            if (columns.stream().noneMatch(c -> c.role() == Role.DATE)) {
+                column.setRole(Role.DATE);
+            }
+        } else if (stated.stream().allMatch(Words::isCurrency)
+                && columns.stream().noneMatch(c -> c.role() == Role.CURRENCY)) {
+            column.setRole(Role.CURRENCY);
+        } else if ((!named || column.distinct().size() > 1)
+                && stated.stream().noneMatch(numbers::isNumber)
+                && columns.stream().noneMatch(c -> c.role() == Role.TYPE)
+                && column.distinct().size() <= KINDS
+                && stated.stream().allMatch(t -> !words.meanings(t).isEmpty())) {
+            column.setRole(Role.TYPE);
+        }
+    }
+}

@@ -1,0 +1,381 @@
+package quarterfold.intake;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import quarterfold.intake.Layout.Enter;
+import quarterfold.intake.Layout.Rule;
+import quarterfold.intake.Layout.Signs;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.Kind;
+import quarterfold.money.Amount;
+
+/** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
+final class RuleStudy {
+    private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
+
+    /** Rows that say the same of themselves. */
+    private record Heap(Map<String, String> when, List<Integer> rows) {
+        List<String> texts() {
+            return List.copyOf(when.values());
+        }
+
+        String about() {
+            Map<String, List<String>> lists = new LinkedHashMap<>();
+            when.forEach((column, text) -> lists.put(column, List.of(text)));
+            return Asked.about(lists);
+        }
+    }
+
+    private final List<Column> columns;
+    private final MoneyPlan plan;
+    private final String money;
+    private final KindFinder kinds;
+    private final Findings findings;
+    private final boolean sales;
+    private final List<Rule> rules = new ArrayList<>();
+    private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
+    private Signs signs = Signs.OWNER;
+
+    /**
+     * @param money the column of a row's one amount, as the layout names it
+     * @param sales whether words round the table say that its rows are sales
+     */
+    RuleStudy(
+            List<Column> columns,
+            MoneyPlan plan,
+            String money,
+            KindFinder kinds,
+            boolean sales,
+            Findings findings) {
+        this.columns = columns;
+        this.plan = plan;
+        this.money = money;
+        this.kinds = kinds;
+        this.sales = sales;
+        this.findings = findings;
+    }
+
+    List<Rule> rules() {
+        return rules;
+    }
+
+    Signs signs() {
+        return signs;
+    }
+
+    void study() {
+        List<Column> said =
+                columns.stream()
+                        .filter(c -> c.role() == Role.TYPE || c.role() == Role.PART)
+                        .toList();
+        boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
+        if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
+            signs = Signs.DOCUMENT;
+        }
+        if (said.isEmpty()) {
+            withoutWords(wide);
+            return;
+        }
+        List<Heap> heaps = heaps(said);
+        if (wide) {
+            heaps.forEach(this::wide);
+        } else {
+            heaps.forEach(this::single);
+            if (plan.shape() == MoneyPlan.Shape.SINGLE || plan.shape() == MoneyPlan.Shape.PAIR) {
+                findSigns();
+            }
+        }
+    }
+
+    private List<Heap> heaps(List<Column> said) {
+        Map<Map<String, String>, List<Integer>> heaps = new LinkedHashMap<>();
+        int rows = said.get(0).texts().size();
+        for (int row = 0; row < rows; row++) {
+            Map<String, String> when = new LinkedHashMap<>();
+            for (Column column : said) {
+                when.put(column.reference(), column.texts().get(row));
+            }
+            heaps.computeIfAbsent(when, w -> new ArrayList<>()).add(row);
+        }
+        return heaps.entrySet().stream().map(e -> new Heap(e.getKey(), e.getValue())).toList();
+    }
+
+    private void single(Heap heap) {
+        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+        boolean moves = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
+        if (!moves && said.filter(KindFinder.Said::isNote).isPresent()) {
+            add(heap, List.of(), "information only, no money", "");
+            return;
+        }
+        Optional<Kind> kind = answered(heap).or(() -> said.flatMap(KindFinder::kind));
+        String category = said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
+        if (kind.isEmpty()) {
+            kind = ask(heap);
+        }
+        if (kind.isPresent()) {
+            Kind found = kind.get();
+            heap.rows().forEach(row -> kindOfRow.put(row, found));
+            add(heap, List.of(enter(found, amounts(found), category)), "", "");
+        } else {
+            add(
+                    heap,
+                    List.of(enter(Kind.OTHER_MONEY, amounts(Kind.OTHER_MONEY), "")),
+                    "",
+                    "what is '%s'?".formatted(heap.about()));
+        }
+    }
+
+    private Optional<Kind> answered(Heap heap) {
+        return findings.answer("kind/" + heap.about()).flatMap(a -> Coded.find(Kind.class, a));
+    }
+
+    private Optional<Kind> ask(Heap heap) {
+        long sum = 0;
+        for (int row : heap.rows()) {
+            sum += plan.money(row);
+        }
+        return findings.ask(
+                        new Question(
+                                "kind/" + heap.about(),
+                                "what is '%s' (%,d %s, %s)?"
+                                        .formatted(
+                                                heap.about(),
+                                                heap.rows().size(),
+                                                heap.rows().size() == 1 ? "row" : "rows",
+                                                new Amount(sum)),
+                                KINDS,
+                                false))
+                .flatMap(a -> Coded.find(Kind.class, a));
+    }
+
+    private Map<Field, String> amounts(Kind kind) {
+        Map<Field, String> amounts = new EnumMap<>(Field.class);
+        if (plan.shape() != MoneyPlan.Shape.DOCUMENT) {
+            amounts.put(Field.GROSS, money);
+            if (kind.side() == Kind.Side.PURCHASES && plan.shape() == MoneyPlan.Shape.SINGLE) {
+                printedVat().ifPresent(c -> amounts.put(Field.VAT, c.reference()));
+            }
+            return amounts;
+        }
+        amounts.put(Field.NET, plan.parts().get(0).column().reference());
+        amounts.put(Field.VAT, plan.parts().get(1).column().reference());
+        amounts.put(Field.GROSS, money);
+        return amounts;
+    }
+
+    /** The VAT a bill prints within its total, on every row of the total's own sign. */
+    private Optional<Column> printedVat() {
+        long[] totals = plan.parts().get(0).column().values();
+        return columns.stream()
+                .filter(c -> c.role() == Role.TAX && c.hasValues() && !c.isZero())
+                .filter(
+                        c -> {
+                            for (int row = 0; row < totals.length; row++) {
+                                if (Long.signum(c.values()[row]) * Long.signum(totals[row]) < 0) {
+                                    return false;
+                                }
+                            }
+                            return true;
+                        })
+                .findFirst();
+    }
+
+    private static Enter enter(Kind kind, Map<Field, String> amounts, String category) {
+        boolean fee = kind == Kind.FEE || kind == Kind.FEE_REFUND;
+        return new Enter(
+                kind,
+                amounts,
+                fee && !category.isEmpty() ? Map.of(Field.CATEGORY, category) : Map.of());
+    }
+
+    private void add(Heap heap, List<Enter> enters, String setAside, String ask) {
+        Map<String, List<String>> when = new LinkedHashMap<>();
+        heap.when().forEach((column, text) -> when.put(column, List.of(text)));
+        rules.add(new Rule(when, enters, setAside, ask, 0));
+    }
+
+    private void wide(Heap heap) {
+        boolean moves =
+                heap.rows().stream()
+                        .anyMatch(
+                                row ->
+                                        plan.parts().stream()
+                                                .anyMatch(p -> p.column().values()[row] != 0));
+        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+        if (!moves) {
+            add(heap, List.of(), "information only, no money", "");
+            return;
+        }
+        Optional<Kind> answer = answered(heap);
+        if (said.isEmpty() && answer.isEmpty()) {
+            answer = ask(heap);
+        }
+        List<Enter> enters = new ArrayList<>();
+        for (MoneyPlan.Part part : plan.parts()) {
+            Role role = part.column().role();
+            if (role == Role.TAX || role == Role.WITHHELD) {
+                continue;
+            }
+            boolean used = heap.rows().stream().anyMatch(r -> part.column().values()[r] != 0);
+            boolean trade =
+                    said.filter(s -> s.event().equals("sale") || s.event().equals("refund"))
+                            .isPresent();
+            if (!used && (!trade || role == Role.NONE)) {
+                continue;
+            }
+            if (trade && role == Role.NONE) {
+                MoneyPlanner.askPart(part.column(), plan.root().orElseThrow(), findings);
+            }
+            Optional<Kind> kind =
+                    answer.isPresent() ? answer : said.flatMap(s -> KindFinder.kind(s, role));
+            String category = said.map(s -> KindFinder.category(s, role)).orElse("");
+            enters.add(
+                    enter(
+                            kind.orElse(Kind.OTHER_MONEY),
+                            Map.of(Field.GROSS, part.column().reference()),
+                            category));
+            if (kind.isEmpty() && said.isPresent()) {
+                ask(heap);
+            }
+        }
+        boolean open =
+                enters.stream().anyMatch(e -> e.kind() == Kind.OTHER_MONEY) && answer.isEmpty();
+        checkDirections(heap, said);
+        add(heap, enters, "", open ? "what is '%s'?".formatted(heap.about()) : "");
+    }
+
+    /**
+     * What a sale brings comes in, what it costs goes out; else names stand over the wrong cells.
+     */
+    private void checkDirections(Heap heap, Optional<KindFinder.Said> said) {
+        if (said.filter(s -> s.event().equals("sale")).isPresent()) {
+            Directions.check(plan, heap.rows(), 1, findings);
+        } else if (said.filter(s -> s.event().equals("refund")).isPresent()) {
+            Directions.check(plan, heap.rows(), -1, findings);
+        }
+    }
+
+    private void withoutWords(boolean wide) {
+        List<Enter> enters = new ArrayList<>();
+        boolean trade =
+                wide
+                        && plan.parts().stream()
+                                .anyMatch(
+                                        p ->
+                                                p.column().role() == Role.GOODS
+                                                        || p.column().role() == Role.TOTAL)
+                        && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER);
+        Optional<Kind> kind =
+                trade || (sales && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER))
+                        ? Optional.of(Kind.SALE)
+                        : findings.ask(
+                                        new Question(
+                                                "rows",
+                                                "no column says what the rows are; what are they?",
+                                                KINDS,
+                                                true))
+                                .flatMap(a -> Coded.find(Kind.class, a));
+        if (kind.isEmpty()) {
+            return;
+        }
+        if (!wide) {
+            Kind found = kind.get();
+            for (int row = 0; row < columns.get(0).texts().size(); row++) {
+                kindOfRow.put(row, found);
+            }
+            enters.add(enter(found, amounts(found), ""));
+            boolean out = found.direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
+            signs = out && sum() > 0 ? Signs.DOCUMENT : signs;
+        } else {
+            KindFinder.Said sale = new KindFinder.Said("sale", "", "");
+            List<Integer> all = new ArrayList<>();
+            for (int row = 0; row < columns.get(0).texts().size(); row++) {
+                all.add(row);
+            }
+            for (MoneyPlan.Part part : plan.parts()) {
+                Role role = part.column().role();
+                if (role != Role.TAX && role != Role.WITHHELD) {
+                    enters.add(
+                            enter(
+                                    KindFinder.kind(sale, role).orElse(Kind.OTHER_MONEY),
+                                    Map.of(Field.GROSS, part.column().reference()),
+                                    KindFinder.category(sale, role)));
+                }
+            }
+            Directions.check(plan, all, 1, findings);
+        }
+        rules.add(new Rule(Map.of(), enters, "", "", 0));
+    }
+
+    private long sum() {
+        return plan.parts().get(0).column().sum();
+    }
+
+    /** Whether amounts are the owner's + and -, or all positive as printed. */
+    private void findSigns() {
+        long with = 0;
+        long against = 0;
+        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
+            int direction = each.getValue().direction();
+            long value = plan.money(each.getKey());
+            if (direction < 0 && each.getValue() != Kind.RESERVE && value != 0) {
+                with += value < 0 ? 1 : 0;
+                against += value > 0 ? 1 : 0;
+            }
+        }
+        if (plan.shape() == MoneyPlan.Shape.PAIR) {
+            if (against > with) {
+                findings.unsound(
+                        "most rows that should take money away have it in the credit column; expected the owner's view, such as fees under debit");
+            }
+            return;
+        }
+        if (against > 0 && with * 10 >= against && against * 10 >= with) {
+            findings.ask(
+                            new Question(
+                                    "signs",
+                                    "of the rows that should take money away %,d have a minus and %,d have none; are amounts printed with the owner's + and -, or all as on a document?"
+                                            .formatted(with, against),
+                                    List.of("owner", "document"),
+                                    true))
+                    .ifPresent(a -> signs = a.equals("document") ? Signs.DOCUMENT : Signs.OWNER);
+        } else if (against > with) {
+            signs = Signs.DOCUMENT;
+        }
+        checkSales();
+    }
+
+    private void checkSales() {
+        long in = 0;
+        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
+            if (each.getValue() == Kind.SALE) {
+                in += plan.money(each.getKey());
+            }
+        }
+        if (in < 0) {
+            findings.ask(
+                    new Question(
+                            "signs-turned",
+                            "sales come to %s, less than nothing; answer yes if + means money out here"
+                                    .formatted(new Amount(in)),
+                            List.of("no"),
+                            true));
+        }
+    }
+
+    /** The money of a row as the ledger will have it: positive where it comes in. */
+    long money(int row) {
+        long value = plan.money(row);
+        Kind kind = kindOfRow.get(row);
+        return signs == Signs.DOCUMENT && kind != null ? value * kind.direction() : value;
+    }
+
+    boolean isPayout(int row) {
+        return kindOfRow.get(row) == Kind.PAYOUT;
+    }
+}

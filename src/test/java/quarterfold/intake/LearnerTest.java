@@ -1,0 +1,239 @@
+package quarterfold.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.Charset;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.Line;
+
+/** What learning finds, asks and tells, report by report. */
+class LearnerTest {
+    @TempDir private Path folder;
+    private final List<Line> lines = new ArrayList<>();
+
+    private Learned learn(String text, Map<String, String> answers) throws IOException {
+        Path file = Files.writeString(folder.resolve("report.csv"), text);
+        lines.clear();
+        return new Learner(Desk.settings()).learn(file, "report", answers, lines::add);
+    }
+
+    private Learned learn(String text) throws IOException {
+        return learn(text, Map.of());
+    }
+
+    private List<String> ids(Learned learned) {
+        return learned.open().stream().map(Question::id).toList();
+    }
+
+    private List<String> money() {
+        return lines.stream()
+                .map(l -> l.taxPoint() + " " + l.profile().kind().code() + " " + l.signedMoney())
+                .toList();
+    }
+
+    @Test
+    void datesThatReadTwoWaysAreAsked() throws IOException {
+        String text = "Date,Type,Amount\n03/07/2026,Sale,10.00\n04/07/2026,Sale,11.00\n";
+
+        Learned open = learn(text);
+
+        assertThat(open.yaml()).isEmpty();
+        assertThat(open.open())
+                .containsExactly(
+                        new Question(
+                                "dates",
+                                "every date in 'Date' can be read in 2 ways, such as '03/07/2026', which is 2026-07-03 or 2026-03-07; which pattern is it?",
+                                List.of("dd/MM/yyyy", "MM/dd/yyyy"),
+                                true));
+        assertThat(learn(text, Map.of("dates", "dd/MM/yyyy")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 10.00", "2026-07-04 sale 11.00");
+    }
+
+    @Test
+    void oneDayPastTheTwelfthDecidesTheColumn() throws IOException {
+        assertThat(
+                        learn("Date,Type,Amount\n03/07/2026,Sale,10.00\n13/07/2026,Sale,11.00\n")
+                                .isProved())
+                .isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 10.00", "2026-07-13 sale 11.00");
+    }
+
+    @Test
+    void aMarkThatReadsTwoWaysIsAsked() throws IOException {
+        String text = "Date;Type;Amount\n2026-07-03;Sale;1.250\n2026-07-04;Sale;2.125\n";
+
+        assertThat(ids(learn(text))).containsExactly("decimal-mark");
+        assertThat(learn(text, Map.of("decimal-mark", ",")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 1250.00", "2026-07-04 sale 2125.00");
+        assertThat(learn(text, Map.of("decimal-mark", ".")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 1.25", "2026-07-04 sale 2.125");
+    }
+
+    @Test
+    void wholeNumbersMayBePence() throws IOException {
+        String text = "Date,Type,Amount\n2026-07-03,Sale,1250\n2026-07-04,Fee,-125\n";
+
+        assertThat(ids(learn(text))).containsExactly("unit");
+        assertThat(learn(text, Map.of("unit", "minor")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 12.50", "2026-07-04 fee -1.25");
+        assertThat(learn(text.replace("Amount", "Amount (pence)")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 12.50", "2026-07-04 fee -1.25");
+    }
+
+    @Test
+    void aSaleRepeatedForEachOfItsStates() throws IOException {
+        String text =
+                """
+                Date,Order,Type,Status,Amount
+                2026-07-03,N-1,Sale,Placed,10.00
+                2026-07-04,N-1,Sale,Sent,10.00
+                2026-07-05,N-2,Sale,Placed,12.00
+                2026-07-06,N-2,Sale,Sent,12.00
+                """;
+
+        Learned open = learn(text);
+
+        assertThat(open.open().get(0).text())
+                .isEqualTo(
+                        "2 sales stand there once for each 'Status', such as rows 2, 3; the rows of which 'Status' count?");
+        assertThat(learn(text, Map.of("state/Status", "Sent")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-04 sale 10.00", "2026-07-06 sale 12.00");
+    }
+
+    @Test
+    void cancelledRowsAreAsked() throws IOException {
+        String text =
+                "Date,Order,Type,Status,Amount\n2026-07-03,N-1,Sale,Sent,10.00\n2026-07-04,N-2,Sale,Cancelled,7.00\n";
+
+        assertThat(ids(learn(text))).containsExactly("void/Status");
+        assertThat(learn(text, Map.of("void/Status", "no")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 sale 10.00");
+        assertThat(learn(text, Map.of("void/Status", "yes")).isProved()).isTrue();
+        assertThat(lines).hasSize(2);
+    }
+
+    @Test
+    void aSecondTableIsNotLost() throws IOException {
+        String text =
+                """
+                Date,Order,Type,Amount
+                2026-07-03,N-1,Sale,10.00
+                2026-07-04,N-2,Sale,20.00
+
+                Fee type,Amount
+                Levy,-4.00
+                """;
+
+        assertThat(learn(text).faults())
+                .containsExactly(
+                        "a second table begins in row 5 (Fee type, Amount); a layout reads one table: save each as a file of its own");
+        Learned summary = learn(text.replace("Levy,-4.00", "Sales,30.00"));
+        assertThat(summary.isProved()).isTrue();
+        assertThat(summary.proofs())
+                .contains("the table below, from row 5, states what the rows come to");
+    }
+
+    @Test
+    void namesThatSlippedAreTold() throws IOException {
+        assertThat(
+                        learn(
+                                        "Type,Date,Amount,Order\n2026-07-03,N-1,Sale,10.00\n2026-07-04,N-2,Sale,20.00\n")
+                                .faults())
+                .contains(
+                        "'Date' stands above cells such as 'N-1'; expected dates; have the columns slipped?",
+                        "'Amount' stands above cells such as 'Sale'; expected amounts; have the columns slipped?");
+    }
+
+    @Test
+    void recordsOfAnotherShapeAreNotLost() throws IOException {
+        String text =
+                """
+                H|Quaylark|20260801
+                T|20260703|N-1|Sale|10.00
+                T|20260704|N-2|Sale|20.00
+                A|20260705|Levy|-4.00
+                F|2
+                """;
+
+        assertThat(learn(text).faults())
+                .contains(
+                        "records 'A' (1, the first in row 4) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own");
+        Learned sound = learn(text.replace("A|20260705|Levy|-4.00\n", ""));
+        assertThat(sound.isProved()).isTrue();
+        assertThat(sound.proofs()).contains("row 4 states 2 rows: there are");
+    }
+
+    @Test
+    void aStatedPayoutThatTheRowsDoNotComeTo() throws IOException {
+        String text =
+                "Payout;;18.00\n\nDate;Type;Amount\n2026-07-13;Sale;20.00\n2026-07-14;Fee;-2.00\n";
+
+        assertThat(learn(text).proofs()).contains("the rows come to 18.00: row 1 states 18.00 too");
+        assertThat(learn(text.replace("18.00", "19.00")).faults())
+                .containsExactly("row 1 ('Payout  19.00') states 19.00; the rows come to 18.00");
+    }
+
+    @Test
+    void columnsWithoutAnIdentityAreNoLayout() throws IOException {
+        assertThat(
+                        learn(
+                                        "Date,Type,Price,Fee\n2026-07-13,Sale,20.00,2.00\n2026-07-14,Sale,30.00,4.50\n")
+                                .faults())
+                .containsExactly(
+                        "found 'Price', 'Fee', which keep no identity from row to row, such as gross - fee = net; nothing shows which of them are the money");
+    }
+
+    @Test
+    void aReportInWindows1252() throws IOException {
+        Path file =
+                Files.write(
+                        folder.resolve("w.csv"),
+                        "Datum;Typ;Betrag;Bezeichnung\n03.07.2026;Gebühr;-1,50;Öl\n14.07.2026;Verkauf;1.012,00;Tür\n"
+                                .getBytes(Charset.forName("windows-1252")));
+
+        Learned learned = new Learner(Desk.settings()).learn(file, "w", Map.of(), lines::add);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-03 fee -1.50", "2026-07-14 sale 1012.00");
+        assertThat(lines.get(1).item().description()).isEqualTo("Tür");
+    }
+
+    @Test
+    void decisionsAnswerUntilTheyAreUndone() {
+        Decision made =
+                decision(1, Decision.Action.STATE, "S4/kind-unknown/Type: Levy", "kind=fee");
+        Decision undone = decision(2, Decision.Action.UNDO, "1", "1");
+
+        assertThat(Learner.answers(List.of(made)))
+                .containsExactly(Map.entry("kind/Type: Levy", "fee"));
+        assertThat(Learner.answers(List.of(made, undone))).isEmpty();
+    }
+
+    private static Decision decision(long id, Decision.Action action, String about, String value) {
+        return new Decision(
+                id,
+                Decision.Target.QUERY,
+                about,
+                action,
+                value,
+                "as the channel says",
+                "A. Wren",
+                LocalDate.of(2026, 10, 1));
+    }
+
+    @Test
+    void layoutsAreNamedAfterTheirFiles() {
+        assertThat(Learner.nameOf(Path.of("Quaylark_Report-2026-07.csv")))
+                .isEqualTo("quaylark-report");
+        assertThat(Learner.nameOf(Path.of("2026.xlsx"))).isEqualTo("my-report");
+    }
+}
