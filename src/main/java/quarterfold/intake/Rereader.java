@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import quarterfold.ledger.Archived;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Finding;
@@ -58,11 +57,12 @@ public final class Rereader {
         try (Tables tables = Tables.open(copy, source.name())) {
             Recognition.Found form = Recognition.as(tables, source.name(), forms.get(), problems);
             Payouts payouts = new Payouts();
-            Archived archived = new Archived(copy, source.sha256(), source.name(), false);
+            Asked asked = new Asked();
             Optional<RowReader> reader =
-                    Recognition.reader(tables, archived, form, book.settings(), payouts, problems);
+                    Recognition.reader(
+                            tables, source.name(), form, book.settings(), payouts, asked, problems);
             if (reader.isPresent()) {
-                read(tables, form, new Reading(reader.get(), payouts, problems), comparison);
+                read(tables, form, new Reading(reader.get(), payouts, asked, problems), comparison);
             }
         } catch (BadFile e) {
             problems.add(e.problem());
@@ -85,7 +85,7 @@ public final class Rereader {
         return layouts.own().stream().anyMatch(form -> form.name().equals(layout));
     }
 
-    private record Reading(RowReader reader, Payouts payouts, Problems problems) {}
+    private record Reading(RowReader reader, Payouts payouts, Asked asked, Problems problems) {}
 
     private static void read(
             Tables tables, Recognition.Found form, Reading reading, Comparison comparison)
@@ -99,7 +99,7 @@ public final class Rereader {
             transfer.run(comparison);
             if (reading.problems().none()) {
                 comparison.finish(transfer.rowsRead());
-                comparison.raised(form.form() instanceof Layout, reading.payouts());
+                comparison.raised(form.form() instanceof Layout, reading);
             }
         }
     }
@@ -205,13 +205,13 @@ public final class Rereader {
         }
 
         /** The questions that the reading raises are those the ledger keeps. */
-        void raised(boolean whole, Payouts payouts) {
+        void raised(boolean whole, Reading reading) {
             List<RaisedQuery> raised = new ArrayList<>();
-            payouts.tie(
-                    whole,
-                    source.name(),
+            Payouts.Raise raise =
                     (code, about, question) ->
-                            raised.add(new RaisedQuery(source.id(), code, about, question)));
+                            raised.add(new RaisedQuery(source.id(), code, about, question));
+            reading.payouts().tie(whole, source.name(), raise);
+            reading.asked().raise(raise);
             List<RaisedQuery> there =
                     ledger.raised().stream().filter(q -> q.source() == source.id()).toList();
             if (!raised.equals(there)) {
