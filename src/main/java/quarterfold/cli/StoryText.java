@@ -10,6 +10,7 @@ import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.period.Period;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Treated;
 
 /** One entry's story: where it came from, what it says, how it was treated, what it adds where. */
@@ -48,6 +49,7 @@ final class StoryText {
         said("Value without VAT", Texts.money(treated.net()));
         said("VAT", Texts.money(treated.vat()));
         said("VAT reclaimed", treated.claim().isZero() ? "" : Texts.money(treated.claim()));
+        treated.evidence().ifPresent(this::evidence);
         if (treated.boxes().isEmpty()) {
             out.println("  It is in no box.");
         }
@@ -59,13 +61,27 @@ final class StoryText {
                         .calendar()
                         .of(treated.occasion().day())
                         .map(p -> p.name() + state(p, treated, book))
-                        .orElse("none: before the registration"));
+                        .orElseGet(
+                                () ->
+                                        treated.occasion()
+                                                        .day()
+                                                        .isBefore(
+                                                                book.returns()
+                                                                        .calendar()
+                                                                        .registeredFrom())
+                                                ? "none: before the registration"
+                                                : "none: after the registration"));
         treated.queries()
                 .forEach(
                         q ->
                                 out.printf(
                                         "%nOpen query %s:%n  %s%n",
                                         Texts.plain(q.id()), Texts.cell(q.question(), 1_000)));
+    }
+
+    private void evidence(EvidenceGrade evidence) {
+        said("Evidence", evidence.grade().code());
+        evidence.reasons().forEach(reason -> said("", reason));
     }
 
     private static String state(Period period, Treated treated, OpenBook book) {

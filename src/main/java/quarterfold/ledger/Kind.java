@@ -13,6 +13,8 @@ public enum Kind implements Coded {
     DISCOUNT_REVERSED("discount-reversed", Side.SALES, 1),
     /** Goods of the business put to private use: no money moves. */
     PRIVATE_USE("private-use", Side.SALES, 0),
+    /** Goods held when the registration ended, at what they would cost then: no money moves. */
+    STOCK_ON_HAND("stock-on-hand", Side.SALES, 0),
     FEE("fee", Side.PURCHASES, -1),
     FEE_REFUND("fee-refund", Side.PURCHASES, 1),
     PURCHASE("purchase", Side.PURCHASES, -1),

@@ -256,6 +256,15 @@ public final class Ledger implements AutoCloseable {
                 each);
     }
 
+    /** Every entry that states a document, in the order of its number. */
+    public void forEachWithDocument(Consumer<Entry> each) {
+        forEach(
+                EntryReader.EARLIEST,
+                EntryReader.LATEST,
+                EntryReader.RUN_OF_FIGURES_WITH_DOCUMENT,
+                each);
+    }
+
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return read(

@@ -80,8 +80,13 @@ public final class Calendar {
         return periods;
     }
 
-    LocalDate registeredFrom() {
+    public LocalDate registeredFrom() {
         return settings.registeredFrom();
+    }
+
+    /** The last day of the registration, where it was cancelled. */
+    public Optional<LocalDate> registeredTo() {
+        return settings.registeredTo();
     }
 
     /**

@@ -12,6 +12,7 @@ import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Treated;
 
 /**
@@ -77,7 +78,8 @@ public final class Closing {
                 treated.net(),
                 treated.vat(),
                 treated.claim(),
-                treated.boxes());
+                treated.boxes(),
+                EvidenceGrade.text(treated.evidence()));
     }
 
     private static Map<String, Amount> figures(

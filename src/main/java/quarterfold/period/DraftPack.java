@@ -22,7 +22,7 @@ record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Per
 
     @Override
     public List<Source> sources() {
-        return Returns.sourcesIn(ledger, period);
+        return Returns.sourcesIn(ledger, period, settings.registeredFrom());
     }
 
     @Override

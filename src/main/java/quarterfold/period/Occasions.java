@@ -15,10 +15,12 @@ final class Occasions {
 
     private final Ledger ledger;
     private final Timing timing;
+    private final LocalDate registeredFrom;
 
-    Occasions(Ledger ledger, Timing timing) {
+    Occasions(Ledger ledger, Timing timing, LocalDate registeredFrom) {
         this.ledger = ledger;
         this.timing = timing;
+        this.registeredFrom = registeredFrom;
     }
 
     /** A way through the entries with a tax point between two days. */
@@ -27,10 +29,12 @@ final class Occasions {
     }
 
     void forEach(Period period, Scan scan, Consumer<Occasion> each) {
-        scan.forEach(period.start(), period.end(), entry -> of(entry, period, each));
+        LocalDate first = FirstReturn.scanFrom(period, registeredFrom);
+        scan.forEach(first, period.end(), entry -> of(entry, period, each));
         ledger.forEachWithParticulars(
                 entry -> {
-                    if (!period.contains(entry.taxPoint())) {
+                    if (entry.taxPoint().isBefore(first)
+                            || entry.taxPoint().isAfter(period.end())) {
                         of(entry, period, each);
                     }
                 });

@@ -4,28 +4,48 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.function.Predicate;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
+import quarterfold.treatment.BeforeRegistration;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 
 /**
- * Finds the entries that are in no return: those dated before the registration, and those that came
- * after their period was closed. They are asked about in the earliest period that is open.
+ * Finds the entries that are in no return: those dated after the registration, and those that came
+ * after their period was closed, with the purchases from before the registration that came after
+ * its first return. They are asked about in the earliest period that is open.
  */
 final class OutOfPeriod {
 
     private final Ledger ledger;
     private final Calendar calendar;
     private final Questions questions;
+    private final BeforeRegistration before;
+    private final ClaimLimit limit;
+    private final Function<Entry, List<Query>> asks;
 
-    OutOfPeriod(Ledger ledger, Calendar calendar, Questions questions) {
+    /**
+     * @param asks what the table asks about an entry
+     */
+    OutOfPeriod(
+            Ledger ledger,
+            Calendar calendar,
+            Questions questions,
+            BeforeRegistration before,
+            ClaimLimit limit,
+            Function<Entry, List<Query>> asks) {
         this.ledger = ledger;
         this.calendar = calendar;
         this.questions = questions;
+        this.before = before;
+        this.limit = limit;
+        this.asks = asks;
     }
 
     List<Query> queries(Period period) {
@@ -33,38 +53,48 @@ final class OutOfPeriod {
         if (!isEarliestOpen(period)) {
             return queries;
         }
-        LocalDate registered = calendar.registeredFrom();
-        collect(
-                LocalDate.of(1, 1, 1),
-                registered.minusDays(1),
-                e -> true,
-                "before-registration",
-                queries);
+        calendar.registeredTo()
+                .ifPresent(
+                        last ->
+                                ledger.forEach(
+                                        last.plusDays(1),
+                                        LocalDate.of(9999, 12, 31),
+                                        entry -> {
+                                            if (calendar.of(entry.taxPoint()).isEmpty()) {
+                                                queries.addAll(asks.apply(entry));
+                                            }
+                                        }));
         for (Close close : ledger.closes()) {
-            collect(
-                    close.start(),
-                    close.end(),
-                    e -> e.number() > close.lastEntry(),
-                    "late",
-                    queries);
+            late(close, period, queries);
         }
         return queries;
     }
 
-    private void collect(
-            LocalDate first,
-            LocalDate last,
-            Predicate<Entry> which,
-            String code,
-            List<Query> queries) {
+    private void late(Close close, Period open, List<Query> queries) {
+        Period closed = new Period(close.period(), close.start(), close.end(), close.due());
         ledger.forEach(
-                first,
-                last,
+                FirstReturn.scanFrom(closed, calendar.registeredFrom()),
+                close.end(),
                 entry -> {
-                    if (which.test(entry)) {
-                        queries.add(questions.ask(code, entry));
+                    boolean own =
+                            !entry.taxPoint().isBefore(close.start()) || before.isClaimOf(entry);
+                    if (own && entry.number() > close.lastEntry()) {
+                        queries.add(late(entry, closed, open));
                     }
                 });
+    }
+
+    private Query late(Entry entry, Period closed, Period open) {
+        return entry.kind().side() == Kind.Side.PURCHASES && !limit.isInTime(closed, open)
+                ? questions.ask(
+                        "claim-out-of-time",
+                        entry,
+                        Map.of(
+                                "last",
+                                limit.lastDay(closed, open.end())
+                                        .map(LocalDate::toString)
+                                        .orElse("")))
+                : questions.ask("late", entry);
     }
 
     /** Whether no open period before this one has an entry. */
@@ -74,12 +104,15 @@ final class OutOfPeriod {
 
     /** The first open period before this one that holds an entry, if there is one. */
     static Optional<Period> earliestOpenBefore(Ledger ledger, Calendar calendar, Period period) {
-        return ledger.sources().stream()
-                .flatMap(s -> s.dates().stream())
-                .flatMap(d -> calendar.from(d.first(), d.last()).stream())
+        LocalDate registered = calendar.registeredFrom();
+        return Stream.concat(
+                        calendar.of(registered).stream(),
+                        ledger.sources().stream()
+                                .flatMap(s -> s.dates().stream())
+                                .flatMap(d -> calendar.from(d.first(), d.last()).stream()))
                 .filter(p -> p.end().isBefore(period.start()))
                 .filter(p -> ledger.close(p.name()).isEmpty())
-                .filter(p -> ledger.hasEntries(p.start(), p.end()))
+                .filter(p -> ledger.hasEntries(FirstReturn.scanFrom(p, registered), p.end()))
                 .min(Comparator.comparing(Period::start));
     }
 }

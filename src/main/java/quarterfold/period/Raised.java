@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalLong;
 import quarterfold.ledger.Ledger;
@@ -14,14 +15,17 @@ final class Raised {
 
     private final Ledger ledger;
     private final Context.Files files;
+    private final LocalDate registeredFrom;
 
-    Raised(Ledger ledger, Context.Files files) {
+    Raised(Ledger ledger, Context.Files files, LocalDate registeredFrom) {
         this.ledger = ledger;
         this.files = files;
+        this.registeredFrom = registeredFrom;
     }
 
     List<Query> of(Period period) {
-        List<Long> sources = Returns.sourcesIn(ledger, period).stream().map(Source::id).toList();
+        List<Long> sources =
+                Returns.sourcesIn(ledger, period, registeredFrom).stream().map(Source::id).toList();
         return ledger.raised().stream()
                 .filter(q -> sources.contains(q.source()))
                 .map(this::query)

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -13,18 +14,21 @@ import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
+import quarterfold.treatment.BeforeRegistration;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Liabilities;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 import quarterfold.treatment.Timing;
+import quarterfold.treatment.Together;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
 
@@ -111,8 +115,16 @@ public final class Returns {
                                                 period.name() + "/" + channel,
                                                 money,
                                                 Map.of("channel", channel))));
-        queries.addAll(new Raised(ledger, this::fileName).of(period));
-        queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
+        queries.addAll(new Raised(ledger, this::fileName, settings().registeredFrom()).of(period));
+        queries.addAll(
+                new OutOfPeriod(
+                                ledger,
+                                calendar,
+                                questions,
+                                beforeRegistration(),
+                                new ClaimLimit(law, settings()),
+                                entry -> new TreatmentRun(context()).treat(entry).queries())
+                        .queries(period));
         List<Adjustment> adjustments = new ArrayList<>();
         for (Adjuster adjuster : adjusters) {
             List<Adjustment> found = adjuster.of(period, figured.sums());
@@ -144,7 +156,7 @@ public final class Returns {
 
     private void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        new Occasions(ledger, new Timing())
+        new Occasions(ledger, timing(), settings().registeredFrom())
                 .forEach(period, scan, occasion -> each.accept(run.treat(occasion)));
     }
 
@@ -157,7 +169,7 @@ public final class Returns {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = new HashMap<>();
         ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
-        Timing timing = new Timing();
+        Timing timing = timing();
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     for (Occasion occasion : timing.of(entry)) {
@@ -197,8 +209,7 @@ public final class Returns {
     public List<Treated> treated(long number) {
         List<Treated> found = new ArrayList<>();
         ledger.entry(number)
-                .ifPresent(
-                        entry -> new Timing().of(entry).forEach(occasion -> find(occasion, found)));
+                .ifPresent(entry -> timing().of(entry).forEach(occasion -> find(occasion, found)));
         return found;
     }
 
@@ -247,9 +258,19 @@ public final class Returns {
         return fileNames.getOrDefault(source, "source " + source);
     }
 
+    private BeforeRegistration beforeRegistration() {
+        return new BeforeRegistration(settings(), context().answers());
+    }
+
+    private Timing timing() {
+        return new Timing(beforeRegistration());
+    }
+
     private Context context() {
         if (context.isEmpty()) {
             Liabilities liabilities = new Liabilities(law, book.products()::liability);
+            Answers answers = Answers.of(ledger.decisions());
+            boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
             context =
                     Optional.of(
                             new Context(
@@ -257,7 +278,14 @@ public final class Returns {
                                     book.settings(),
                                     book.products()::liability,
                                     baskets(liabilities),
-                                    Answers.of(ledger.decisions()),
+                                    Together.of(
+                                            ledger::forEachWithDocument,
+                                            stock ? ledger::forEach : each -> {},
+                                            law,
+                                            book.settings(),
+                                            liabilities,
+                                            answers),
+                                    answers,
                                     this::fileName,
                                     book.settings().roundingPerLine()));
         }
@@ -271,14 +299,16 @@ public final class Returns {
                 : Baskets.of(ledger::forEach, liabilities);
     }
 
-    static List<Source> sourcesIn(Ledger ledger, Period period) {
+    /** The sources with an entry that the period's return looks at. */
+    static List<Source> sourcesIn(Ledger ledger, Period period, LocalDate registeredFrom) {
+        LocalDate first = FirstReturn.scanFrom(period, registeredFrom);
         return ledger.sources().stream()
                 .filter(
                         s ->
                                 s.dates()
                                         .filter(
                                                 d ->
-                                                        !d.last().isBefore(period.start())
+                                                        !d.last().isBefore(first)
                                                                 && !d.first().isAfter(period.end()))
                                         .isPresent())
                 .toList();

@@ -8,7 +8,8 @@ import quarterfold.money.Rounding;
 
 /**
  * What treating an entry needs beside the entry: the law, the book's settings, the liability of its
- * products, the goods of its orders, what people decided, and the names of its files.
+ * products, the goods of its orders, what several entries come to together, what people decided,
+ * and the names of its files.
  *
  * @param perLine whether VAT inside a price is rounded to the penny in each entry
  */
@@ -17,6 +18,7 @@ public record Context(
         Settings settings,
         Products products,
         Baskets baskets,
+        Together together,
         Answers answers,
         Files files,
         boolean perLine) {
@@ -33,7 +35,7 @@ public record Context(
 
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
-        return new Context(law, settings, products, baskets, answers, files, !perLine);
+        return new Context(law, settings, products, baskets, together, answers, files, !perLine);
     }
 
     Optional<Rounding> lineRounding() {

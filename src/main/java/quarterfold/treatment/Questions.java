@@ -27,7 +27,12 @@ public final class Questions {
 
     /** A question about an entry that was not treated, such as one that came after a close. */
     public Query ask(String code, Entry entry) {
-        return ask(code, entry, Figures.none(entry.amounts()), Optional.empty());
+        return ask(code, entry, Map.of());
+    }
+
+    /** The same with words of its own. */
+    public Query ask(String code, Entry entry, Map<String, String> more) {
+        return ask(code, entry, Figures.none(entry.amounts()), Optional.empty(), more);
     }
 
     /** A question about no single entry. */
@@ -47,12 +52,18 @@ public final class Questions {
         return context.answers().about(query).map(query::setAside).orElse(query);
     }
 
-    Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
+    Query ask(
+            String code,
+            Entry entry,
+            Figures figures,
+            Optional<Percent> rate,
+            Map<String, String> more) {
         Profile profile = entry.profile();
         Amount money = entry.amounts().money();
         Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
-        Map<String, String> words = new LinkedHashMap<>();
+        Map<String, String> words = new LinkedHashMap<>(more);
         words.put("money", money.toString());
+        words.put("document", entry.line().document());
         words.put("vat", entry.amounts().vat().filter(v -> !v.isZero()).orElse(vat).toString());
         words.put("currency", profile.currency());
         words.put("rate", rate(profile.rate(), rate));

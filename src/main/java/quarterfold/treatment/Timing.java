@@ -15,8 +15,17 @@ import quarterfold.ledger.Particular;
  */
 public final class Timing {
 
+    private final BeforeRegistration beforeRegistration;
+
+    public Timing(BeforeRegistration beforeRegistration) {
+        this.beforeRegistration = beforeRegistration;
+    }
+
     /** The occasions of an entry, in the order of their days. */
     public List<Occasion> of(Entry entry) {
+        if (beforeRegistration.isClaimOf(entry)) {
+            return List.of(beforeRegistration.occasion(entry));
+        }
         return List.of(held(entry).map(day -> Occasion.on(day, entry)).orElse(Occasion.of(entry)));
     }
 

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
-import quarterfold.law.EvidenceRule;
 import quarterfold.law.Measure;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
@@ -27,6 +27,7 @@ public final class TreatmentRun {
     private final Decider decider;
     private final Questions questions;
     private final RareFinder rare;
+    private final EvidenceWeigher weigher;
     private final Documents documents = new Documents();
 
     public TreatmentRun(Context context) {
@@ -34,7 +35,8 @@ public final class TreatmentRun {
         this.liabilities = new Liabilities(context.law(), context.products());
         this.decider = new Decider(context.law(), context.settings());
         this.questions = new Questions(context);
-        this.rare = new RareFinder(context.law(), context.settings());
+        this.weigher = new EvidenceWeigher(context);
+        this.rare = new RareFinder(context);
     }
 
     /** One share of an entry under one rule. */
@@ -59,7 +61,13 @@ public final class TreatmentRun {
     public Treated treat(Occasion occasion) {
         Answered answered = Answered.of(occasion.entry(), context.answers());
         Entry entry = answered.entry();
-        List<Part> parts = parts(occasion, answered);
+        List<Liability.Share> shares = liabilities.of(entry, context.baskets());
+        EvidenceWeigher.Weighed weighed =
+                weigher.weigh(
+                        answered,
+                        decider.evidence(entry.profile(), entry.taxPoint()),
+                        shares.get(0).liability());
+        List<Part> parts = parts(occasion, answered, shares, weighed.claims());
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
@@ -70,7 +78,9 @@ public final class TreatmentRun {
         Share share = occasion.share();
         return new Treated(
                 occasion,
-                TakenUp.IN_ITS_PERIOD,
+                entry.taxPoint().isBefore(context.settings().registeredFrom())
+                        ? TakenUp.BEFORE_REGISTRATION
+                        : TakenUp.IN_ITS_PERIOD,
                 first.row().treatment(),
                 first.row().rule(),
                 first.row().why(),
@@ -80,15 +90,19 @@ public final class TreatmentRun {
                 share.of(figures.vat()),
                 share.of(claim),
                 boxes(parts, share),
-                queries(entry, parts, figures).stream()
+                queries(entry, parts, figures, weighed).stream()
                         .map(q -> answered.setAside().map(q::setAside).orElse(q))
-                        .toList());
+                        .toList(),
+                weighed.grade());
     }
 
-    private List<Query> queries(Entry entry, List<Part> parts, Figures figures) {
+    private List<Query> queries(
+            Entry entry, List<Part> parts, Figures figures, EvidenceWeigher.Weighed weighed) {
         Optional<String> printed = printedVatQuery(entry, parts);
+        Optional<String> twice = weighed.creditTwice();
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
+                && twice.isEmpty()
                 && printed.isEmpty()) {
             return List.of();
         }
@@ -97,13 +111,20 @@ public final class TreatmentRun {
         for (Part part : parts) {
             String code = part.ruling().row().query();
             if (!code.isEmpty() && asked.add(code)) {
-                queries.add(questions.ask(code, entry, figures, part.ruling().rate()));
+                queries.add(
+                        questions.ask(code, entry, figures, part.ruling().rate(), weighed.words()));
             }
         }
-        printed.ifPresent(
-                code ->
-                        queries.add(
-                                questions.ask(code, entry, figures, parts.get(0).ruling().rate())));
+        Stream.concat(printed.stream(), twice.stream())
+                .forEach(
+                        code ->
+                                queries.add(
+                                        questions.ask(
+                                                code,
+                                                entry,
+                                                figures,
+                                                parts.get(0).ruling().rate(),
+                                                weighed.words())));
         return queries;
     }
 
@@ -117,13 +138,13 @@ public final class TreatmentRun {
         return parts.get(0);
     }
 
-    private List<Part> parts(Occasion occasion, Answered answered) {
+    private List<Part> parts(
+            Occasion occasion, Answered answered, List<Liability.Share> shares, String claims) {
         Entry entry = answered.entry();
         Rare facts = rare.of(entry, occasion, answered.decided());
-        List<Liability.Share> shares = liabilities.of(entry, context.baskets());
         if (shares.size() == 1) {
             return List.of(
-                    part(entry, entry.amounts(), shares.get(0).liability(), facts, answered));
+                    part(answered, entry.amounts(), shares.get(0).liability(), facts, claims));
         }
         Amount whole =
                 shares.stream().map(Liability.Share::price).reduce(Amount::plus).orElseThrow();
@@ -136,24 +157,25 @@ public final class TreatmentRun {
             left = left.minus(share);
             parts.add(
                     part(
-                            entry,
+                            answered,
                             Amounts.ofGross(share),
                             shares.get(i).liability(),
                             facts,
-                            answered));
+                            claims));
         }
         return parts;
     }
 
     private Part part(
-            Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
+            Answered answered, Amounts amounts, Liability liability, Rare facts, String claims) {
+        Entry entry = answered.entry();
         String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
         Ruling ruling =
                 decider.decide(
                         entry.profile(),
                         entry.taxPoint(),
                         new Decider.Varying(
-                                liability, printed, claims(entry), facts, answered.treatment()));
+                                liability, printed, claims, facts, answered.treatment()));
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()
@@ -175,24 +197,6 @@ public final class TreatmentRun {
                 yield new Figures(value, documents.vat(entry, value, rate));
             }
         };
-    }
-
-    /** What the entry's evidence supports by its amount and category. */
-    private String claims(Entry entry) {
-        Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
-        if (rule.isEmpty() || !rule.get().claims()) {
-            return "no";
-        }
-        List<String> categories = rule.get().onlyCategories();
-        if (!categories.isEmpty() && !categories.contains(entry.profile().category())) {
-            return "not-this-category";
-        }
-        boolean over =
-                rule.get()
-                        .upTo()
-                        .filter(limit -> entry.amounts().money().abs().compareTo(limit) > 0)
-                        .isPresent();
-        return over ? "over-limit" : "yes";
     }
 
     private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {

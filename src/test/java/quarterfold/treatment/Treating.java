@@ -81,11 +81,13 @@ final class Treating {
 
     Context context(List<Entry> ledger) {
         Context.Products listed = (product, day) -> Optional.ofNullable(products.get(product));
+        Liabilities liabilities = new Liabilities(law, listed);
         return new Context(
                 law,
                 settings,
                 listed,
-                Baskets.of(ledger::forEach, new Liabilities(law, listed)),
+                Baskets.of(ledger::forEach, liabilities),
+                Together.of(ledger::forEach, ledger::forEach, law, settings, liabilities, answers),
                 answers,
                 source -> "sheet-" + source + ".csv",
                 perLine);
