@@ -24,19 +24,28 @@ import java.util.stream.Stream;
 
 /**
  * Money and the law's dated tables know nothing else; the ledger keeps entries; intake fills it;
- * treatment judges them; the period closes them; the papers show what was found; the CLI joins
- * them.
+ * treatment judges them; the period closes them; the outlook looks ahead; the papers show what was
+ * found; the CLI joins them.
  */
 @AnalyzeClasses(packages = "quarterfold", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
 
     private static final String ROOT = "quarterfold.";
     private static final Set<String> ROOMS =
-            Set.of("money", "law", "ledger", "intake", "treatment", "period", "papers", "cli");
+            Set.of(
+                    "money",
+                    "law",
+                    "ledger",
+                    "intake",
+                    "treatment",
+                    "period",
+                    "outlook",
+                    "papers",
+                    "cli");
 
     /** The rooms whose figures are sterling. */
     private static final Set<String> EXACT =
-            Set.of("money", "law", "ledger", "treatment", "period");
+            Set.of("money", "law", "ledger", "treatment", "period", "outlook");
 
     @ArchTest
     static final ArchRule ARROWS_RUN_DOWNWARD =
@@ -54,6 +63,8 @@ class ArchitectureTest {
                     .definedBy("quarterfold.treatment..")
                     .layer("period")
                     .definedBy("quarterfold.period..")
+                    .layer("outlook")
+                    .definedBy("quarterfold.outlook..")
                     .layer("papers")
                     .definedBy("quarterfold.papers..")
                     .layer("cli")
@@ -70,8 +81,10 @@ class ArchitectureTest {
                     .mayOnlyAccessLayers("ledger", "law", "money")
                     .whereLayer("period")
                     .mayOnlyAccessLayers("treatment", "ledger", "law", "money")
-                    .whereLayer("papers")
+                    .whereLayer("outlook")
                     .mayOnlyAccessLayers("period", "treatment", "ledger", "law", "money")
+                    .whereLayer("papers")
+                    .mayOnlyAccessLayers("outlook", "period", "treatment", "ledger", "law", "money")
                     .whereLayer("cli")
                     .mayNotBeAccessedByAnyLayer();
 

@@ -185,7 +185,7 @@ class ClosedPeriodTest {
                             new Run(
                                     65,
                                     "",
-                                    "book.yaml [period_ends, registered_from]: 2026-09 was closed as 1 July 2026 to 30 September 2026, and with these settings it would be no such period, so that an entry could get into two returns; put back the settings it was closed with\n"));
+                                    "book.yaml [period_ends, periods, registered_from]: 2026-09 was closed as 1 July 2026 to 30 September 2026, and with these settings it would be no such period, so that an entry could get into two returns; put back the settings it was closed with, or list its days under periods\n"));
         }
         Files.writeString(yaml, before);
         assertThat(run("ledger").code()).isZero();

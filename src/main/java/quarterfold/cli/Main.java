@@ -50,6 +50,8 @@ import picocli.CommandLine.Spec;
             CloseCommand.class,
             VouchCommand.class,
             PapersCommand.class,
+            DeadlinesCommand.class,
+            LawCommand.class,
             DemoCommand.class
         })
 public final class Main implements Runnable {

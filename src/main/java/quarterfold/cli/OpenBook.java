@@ -13,6 +13,7 @@ import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
 import quarterfold.ledger.Settings;
+import quarterfold.period.Calendar;
 import quarterfold.period.Period;
 import quarterfold.period.Returns;
 
@@ -29,6 +30,7 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
         Book book = Book.open(main.book());
         Law law = Law.of(COUNTRY);
         refuseUnlawful(book.settings(), law);
+        refuseUnfitting(book.settings(), law);
         Ledger ledger = book.ledger();
         OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
         try {
@@ -62,12 +64,22 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
         }
     }
 
+    /** Refuses settings of schemes and periods that do not fit together. */
+    private static void refuseUnfitting(Settings settings, Law law) {
+        List<String> problems = new Calendar(settings, law).problems();
+        if (!problems.isEmpty()) {
+            throw new LedgerException(
+                    Fault.BAD_INPUT,
+                    problems.stream().map(p -> "book.yaml " + p).collect(Collectors.joining("\n")));
+        }
+    }
+
     private void refuseCutAnew() {
         Optional<Close> cut = returns.calendar().cutAnew(ledger.closes());
         if (cut.isPresent()) {
             throw new LedgerException(
                     Fault.BAD_INPUT,
-                    "book.yaml [period_ends, registered_from]: %s was closed as %s to %s, and with these settings it would be no such period, so that an entry could get into two returns; put back the settings it was closed with"
+                    "book.yaml [period_ends, periods, registered_from]: %s was closed as %s to %s, and with these settings it would be no such period, so that an entry could get into two returns; put back the settings it was closed with, or list its days under periods"
                             .formatted(
                                     cut.get().period(),
                                     Texts.day(cut.get().start()),

@@ -103,6 +103,11 @@ public enum Fact {
         this.words = List.of(words);
     }
 
+    /** Whether tables frozen by older closes may lack its column. */
+    boolean isLater() {
+        return compareTo(CAUSE) >= 0;
+    }
+
     public String column() {
         return name().toLowerCase(Locale.ROOT);
     }

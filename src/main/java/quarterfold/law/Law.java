@@ -7,7 +7,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDate;
 import java.time.Period;
-import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
@@ -173,21 +172,22 @@ public final class Law {
 
     /** Reads the shipped tables of a country, such as {@code GB}. */
     public static Law of(String country) {
+        return of(NAMES.stream().map(name -> shipped(country, name)).toList());
+    }
+
+    /** A file of the country's folder. */
+    static TableFile shipped(String country, String name) {
         String folder = "/quarterfold/templates/law/" + country.toLowerCase(Locale.ROOT) + "/";
-        List<TableFile> files = new ArrayList<>();
-        for (String name : NAMES) {
-            try (InputStream in = Law.class.getResourceAsStream(folder + name)) {
-                if (in == null) {
-                    throw new LawException(
-                            "there are no tables for the country %s: %s is missing"
-                                    .formatted(country, name));
-                }
-                files.add(file(name, in.readAllBytes()));
-            } catch (IOException e) {
-                throw new LawException(name + " cannot be read", e);
+        try (InputStream in = Law.class.getResourceAsStream(folder + name)) {
+            if (in == null) {
+                throw new LawException(
+                        "there are no tables for the country %s: %s is missing"
+                                .formatted(country, name));
             }
+            return file(name, in.readAllBytes());
+        } catch (IOException e) {
+            throw new LawException(name + " cannot be read", e);
         }
-        return of(files);
     }
 
     /** The law that these tables state, for a close worked out again with the tables it froze. */
@@ -238,11 +238,16 @@ public final class Law {
 
     /** A rule of {@code periods.csv}. Refuses a name the table does not have on the day. */
     public Dated<String> periodRule(String name, LocalDate day) {
-        return periods.on(name, day)
+        return periodRuleOn(name, day)
                 .orElseThrow(
                         () ->
                                 new LawException(
                                         "periods.csv: has no '%s' on %s".formatted(name, day)));
+    }
+
+    /** A rule of {@code periods.csv}; empty where the table has none of the name on the day. */
+    public Optional<Dated<String>> periodRuleOn(String name, LocalDate day) {
+        return periods.on(name, day);
     }
 
     /** The currency the return is in, ISO 4217. */

@@ -22,12 +22,14 @@ final class Table {
             CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).setTrim(true).get();
 
     private final List<Row> rows = new ArrayList<>();
+    private final List<String> columns = new ArrayList<>();
 
     private Table() {}
 
     static Table read(TableFile file) {
         Table table = new Table();
         try (CSVParser parser = CSVParser.parse(new StringReader(file.text()), FORMAT)) {
+            table.columns.addAll(parser.getHeaderNames());
             for (CSVRecord cells : parser) {
                 Row row = new Row(file.name(), parser.getCurrentLineNumber(), cells);
                 if (cells.size() != parser.getHeaderNames().size()) {
@@ -52,6 +54,10 @@ final class Table {
 
     List<Row> rows() {
         return rows;
+    }
+
+    List<String> columns() {
+        return columns;
     }
 
     /**

@@ -88,7 +88,7 @@ public final class Treatments {
     private static Map<Fact, Set<String>> conditions(Table.Row row) {
         Map<Fact, Set<String>> when = new EnumMap<>(Fact.class);
         for (Fact fact : Fact.values()) {
-            String cell = row.later(fact.column());
+            String cell = fact.isLater() ? row.later(fact.column()) : row.cell(fact.column());
             if (!cell.isEmpty()) {
                 Set<String> words =
                         Arrays.stream(cell.split("\\|", -1))

@@ -1,11 +1,9 @@
 package quarterfold.papers;
 
-import java.util.stream.Collectors;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import quarterfold.law.Box;
 import quarterfold.law.TableFile;
-import quarterfold.money.Rounding;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
 
@@ -52,8 +50,8 @@ final class LawSheet {
             Box box = figure.box();
             law.row(
                     new Value.Text("Box " + box.id()),
-                    new Value.Text(rounding(box.rounding())),
-                    new Value.Text(box.label() + ": " + made(box)),
+                    new Value.Text(Words.rounding(box.rounding())),
+                    new Value.Text(box.label() + ": " + Words.made(box)),
                     new Value.Text(box.source()),
                     new Value.Blank());
         }
@@ -68,25 +66,6 @@ final class LawSheet {
                     new Value.Blank(),
                     new Value.Blank());
         }
-    }
-
-    private static String rounding(Rounding rounding) {
-        return switch (rounding) {
-            case NEAREST_PENNY -> "To the nearest penny";
-            case PENNY_DOWN -> "Down to a whole penny";
-            case NEAREST_TENTH_OF_A_PENNY -> "To the nearest tenth of a penny";
-            case NEAREST_HALF_PENNY -> "To the nearest half penny";
-            case POUNDS_DOWN -> "Pence dropped";
-        };
-    }
-
-    private static String made(Box box) {
-        String boxes = box.formula().boxes().stream().collect(Collectors.joining(" and "));
-        return switch (box.formula().operation()) {
-            case ENTRIES -> "what the entries add to it";
-            case SUM -> "the sum of boxes " + boxes;
-            case GAP -> "the larger of boxes " + boxes + " less the smaller";
-        };
     }
 
     private void line(Look.Part part, String text) {

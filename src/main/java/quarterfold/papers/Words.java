@@ -7,11 +7,13 @@ import java.text.DecimalFormatSymbols;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.law.Box;
 import quarterfold.money.Amount;
+import quarterfold.money.Rounding;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
@@ -25,7 +27,7 @@ final class Words {
             DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter DAY_AND_MONTH =
             DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
-    private static final Set<String> INITIALS = Set.of("uk", "vat", "eu", "ni", "gb");
+    private static final Set<String> INITIALS = Set.of("uk", "vat", "eu", "ni", "gb", "co2");
 
     private static final String REDUCED = "-reduced";
 
@@ -74,9 +76,46 @@ final class Words {
                 Arrays.stream(code.split("-", -1))
                         .map(w -> INITIALS.contains(w) ? w.toUpperCase(Locale.ROOT) : w)
                         .collect(Collectors.joining(" "));
-        return words.isEmpty()
-                ? words
-                : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+        return capital(words);
+    }
+
+    /** The text with a capital first. */
+    static String capital(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+
+    /** A column of a law table as a heading: {@code must_show} as {@code Must show}. */
+    static String heading(String column) {
+        return plain(column.replace('_', '-'));
+    }
+
+    /** Such as {@code a, b and c}. */
+    static String all(List<String> parts) {
+        int last = parts.size() - 1;
+        return last < 1
+                ? String.join("", parts)
+                : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
+    }
+
+    /** How a box of the form is rounded. */
+    static String rounding(Rounding rounding) {
+        return switch (rounding) {
+            case NEAREST_PENNY -> "To the nearest penny";
+            case PENNY_DOWN -> "Down to a whole penny";
+            case NEAREST_TENTH_OF_A_PENNY -> "To the nearest tenth of a penny";
+            case NEAREST_HALF_PENNY -> "To the nearest half penny";
+            case POUNDS_DOWN -> "Pence dropped";
+        };
+    }
+
+    /** Where a box of the form comes from. */
+    static String made(Box box) {
+        String boxes = String.join(" and ", box.formula().boxes());
+        return switch (box.formula().operation()) {
+            case ENTRIES -> "what the entries add to it";
+            case SUM -> "the sum of boxes " + boxes;
+            case GAP -> "the larger of boxes " + boxes + " less the smaller";
+        };
     }
 
     /**

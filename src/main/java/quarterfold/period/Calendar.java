@@ -4,53 +4,50 @@ import java.time.LocalDate;
 import java.time.Month;
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.law.Law;
+import quarterfold.ledger.AnnualAccounting;
 import quarterfold.ledger.Close;
+import quarterfold.ledger.NotifiedPeriod;
+import quarterfold.ledger.PaymentsOnAccount;
 import quarterfold.ledger.Settings;
 
 /**
- * The return periods of a book: each ends with one of its period-end months and begins where the
- * one before ended, the first with the registration (VAT Regulations 1995 reg 25(1)). The due day
- * comes from {@code periods.csv}.
+ * The return periods of a book: each begins where the one before ended, the first with the
+ * registration (VAT Regulations 1995 reg 25(1)); each ends as the tax authority notified, or else
+ * with one of the book's period-end months, or after a year under annual accounting; the last with
+ * the registration. For one thread.
  */
 public final class Calendar {
 
     private final Settings settings;
+    private final DueDays dueDays;
+    private final Spans spans;
     private final Law law;
 
     public Calendar(Settings settings, Law law) {
         this.settings = settings;
         this.law = law;
+        this.dueDays = new DueDays(settings.periods(), law);
+        this.spans = new Spans(settings.periods());
     }
 
     /** The period named by its last month; empty where no period of the book ends in that month. */
     public Optional<Period> named(YearMonth name) {
-        if (!settings.periodEnds().contains(name.getMonth())
-                || name.atEndOfMonth().isBefore(settings.registeredFrom())) {
-            return Optional.empty();
-        }
-        YearMonth before = name.minusMonths(1);
-        while (!settings.periodEnds().contains(before.getMonth())) {
-            before = before.minusMonths(1);
-        }
-        LocalDate start = before.atEndOfMonth().plusDays(1);
-        LocalDate first =
-                start.isBefore(settings.registeredFrom()) ? settings.registeredFrom() : start;
-        return Optional.of(new Period(name, first, name.atEndOfMonth(), due(name.atEndOfMonth())));
+        return spans.named(name).map(this::period);
     }
 
-    /** The period a day falls in; empty before the registration. */
+    /** The period a day falls in; empty before the registration and after it. */
     public Optional<Period> of(LocalDate day) {
-        if (day.isBefore(settings.registeredFrom())) {
-            return Optional.empty();
-        }
-        YearMonth name = YearMonth.from(day);
-        while (!settings.periodEnds().contains(name.getMonth())) {
-            name = name.plusMonths(1);
-        }
-        return named(name);
+        return spans.of(day).map(this::period);
+    }
+
+    private Period period(Spans.Span span) {
+        return new Period(
+                span.name(), span.start(), span.end(), dueDays.of(span.start(), span.end()));
     }
 
     /**
@@ -63,8 +60,53 @@ public final class Calendar {
                         close ->
                                 named(close.period())
                                         .filter(p -> p.start().equals(close.start()))
+                                        .filter(p -> p.end().equals(close.end()))
                                         .isEmpty())
                 .findFirst();
+    }
+
+    /**
+     * What is wrong with settings that are well written each but do not fit together, a line each,
+     * such as {@code [scheme]: …}.
+     */
+    public List<String> problems() {
+        List<String> problems = new ArrayList<>();
+        settings.schemes()
+                .changes()
+                .forEach(day -> begins("scheme", "a change of scheme", day).forEach(problems::add));
+        settings.periods().annual().map(AnnualAccounting::from).stream()
+                .flatMap(day -> begins("annual_accounting", "a first day", day))
+                .forEach(problems::add);
+        settings.periods().onAccount().map(PaymentsOnAccount::from).stream()
+                .flatMap(day -> begins("payments_on_account", "a first day", day))
+                .forEach(problems::add);
+        Stream.concat(
+                        settings.periods().notified().stream().map(NotifiedPeriod::to),
+                        settings.registeredTo().stream())
+                .max(LocalDate::compareTo)
+                .map(spans::twice)
+                .orElse(List.of())
+                .forEach(
+                        name ->
+                                problems.add(
+                                        "[periods]: found two periods that end in %s; expected one, since a period is named by the month of its last day; list the days between under periods too"
+                                                .formatted(name)));
+        return problems;
+    }
+
+    /** What is wrong where a day is within a period, which then had one thing and the other. */
+    private Stream<String> begins(String setting, String what, LocalDate day) {
+        return spans.of(day).filter(s -> !s.start().equals(day)).stream()
+                .map(
+                        s ->
+                                "[%s]: found %s on %s, within the period from %s to %s; expected the first day of a period, such as %s"
+                                        .formatted(
+                                                setting,
+                                                what,
+                                                day,
+                                                s.start(),
+                                                s.end(),
+                                                s.end().plusDays(1)));
     }
 
     /** Every period with a day from {@code first} to {@code last}, in order. */
@@ -72,10 +114,11 @@ public final class Calendar {
         List<Period> periods = new ArrayList<>();
         LocalDate day =
                 first.isBefore(settings.registeredFrom()) ? settings.registeredFrom() : first;
-        while (!day.isAfter(last)) {
-            Period period = of(day).orElseThrow();
-            periods.add(period);
-            day = period.end().plusDays(1);
+        Optional<Period> period = day.isAfter(last) ? Optional.empty() : of(day);
+        while (period.isPresent()) {
+            periods.add(period.get());
+            LocalDate next = period.get().end().plusDays(1);
+            period = next.isAfter(last) ? Optional.empty() : of(next);
         }
         return periods;
     }
@@ -96,9 +139,35 @@ public final class Calendar {
         return settings.periodEnds();
     }
 
-    private LocalDate due(LocalDate end) {
-        int months = Integer.parseInt(law.periodRule("due-month-ends-after", end).value());
-        int days = Integer.parseInt(law.periodRule("due-extra-days", end).value());
-        return YearMonth.from(end).plusMonths(months).atEndOfMonth().plusDays(days);
+    /** The annual accounting scheme, where the period is a year under it. */
+    public Optional<AnnualAccounting> annual(Period period) {
+        return dueDays.annual(period.start());
+    }
+
+    /** Payments on account, where they are due in the period. */
+    public Optional<PaymentsOnAccount> onAccount(Period period) {
+        return dueDays.onAccount(period.start());
+    }
+
+    /**
+     * The month the tax year for partial exemption ends in: as the settings have it, or else March,
+     * April or May by the months periods end in (VAT Regulations 1995 reg 99).
+     */
+    public Month partialExemptionYearEnds(LocalDate day) {
+        List<Month> years =
+                Arrays.stream(law.periodRule("partial-exemption-year-ends", day).value().split(" "))
+                        .map(Integer::valueOf)
+                        .map(Month::of)
+                        .toList();
+        Month first = ends().get(0);
+        return settings.periods()
+                .partialExemptionYearEnds()
+                .or(() -> years.stream().filter(ends()::contains).findFirst())
+                .or(() -> years.stream().filter(m -> sameStagger(m, first)).findFirst())
+                .orElse(first);
+    }
+
+    private static boolean sameStagger(Month one, Month other) {
+        return (one.getValue() - other.getValue()) % 3 == 0;
     }
 }

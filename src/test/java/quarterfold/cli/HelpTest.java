@@ -26,7 +26,16 @@ class HelpTest {
         List<String> commands = commands().toList();
         assertThat(commands)
                 .containsExactlyInAnyOrder(
-                        "new", "import", "ledger", "queries", "return", "close", "vouch", "papers",
+                        "new",
+                        "import",
+                        "ledger",
+                        "queries",
+                        "return",
+                        "close",
+                        "vouch",
+                        "papers",
+                        "deadlines",
+                        "law",
                         "demo");
         Run help = Run.of("--help");
         assertThat(help.code()).isZero();

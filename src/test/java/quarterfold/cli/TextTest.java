@@ -110,7 +110,7 @@ class TextTest {
                                 """
                                 bad.csv:2 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50
                                 bad.csv:3 [date]: found '3 July'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30
-                                bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, payout, reserve, compensation, transfer, other-money, such as sale
+                                bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, payout, reserve, compensation, customer-payment, supplier-payment, transfer, other-money, such as sale
                                 """));
         assertThat(Run.of("--book", mixed, "ledger", "--json").out().lines()).hasSize(6);
         assertThat(mixed.resolve("sources").toFile().list()).hasSize(1);
@@ -284,7 +284,7 @@ class TextTest {
                                   Evidence               unstated
                                   Printed                net -, VAT -, gross 45.00, GBP
 
-                                Treated as money-only by rule M03: Money that moves without a supply: a payout, a reserve, a transfer, wages, drawings, a loan.
+                                Treated as money-only by rule M03: Money that moves without a supply: a payout, a reserve, a payment of a document, a transfer, wages, drawings, a loan.
                                   Authority              VAT Notice 700/12 boxes 6 and 7 (from memory); the tax authority's page on boxes 6 and 7
                                   Value without VAT      45.00
                                   VAT                    0.00

@@ -169,6 +169,19 @@ class UsageTest {
     }
 
     @Test
+    void newForTheFlatRate(@TempDir Path other) throws IOException {
+        Path made = other.resolve("book");
+        assertThat(
+                        Run.of(settings(made, "--scheme", "flat-rate", "--flat-rate-sector", "044"))
+                                .code())
+                .isZero();
+        assertThat(Files.readString(made.resolve("book.yaml")))
+                .contains("\nscheme: \"flat-rate\"\n")
+                .contains("\nflat_rate_sector: \"044\"\n");
+        assertThat(Run.of("--book", made, "return", "2026-09").code()).isZero();
+    }
+
+    @Test
     void newDoesNotTakeTheFolderOfAnotherBook() throws IOException {
         String before = Files.readString(book.resolve("book.yaml"));
         assertThat(Run.of(settings(book)).calling(book, "BOOK"))

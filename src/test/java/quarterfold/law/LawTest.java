@@ -393,7 +393,7 @@ class LawTest {
                         LocalDate.of(2026, 8, 1),
                         LocalDate.MAX);
         assertThat(
-                        Tables.withFirstRow("boxes.csv", "uk-sale,9,net,plus,2030-01-01,,a text")
+                        Tables.withFirstRow("boxes.csv", "uk-sale,9,net,plus,,,2030-01-01,,a text")
                                 .changes())
                 .contains(LocalDate.of(2030, 1, 1));
         assertThat(

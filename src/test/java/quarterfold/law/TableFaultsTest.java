@@ -41,14 +41,15 @@ class TableFaultsTest {
         choices.csv => tea,maybe,yes|no,Tea?,a text => choices.csv:2: needs a source, and a default among its values
         choices.csv => tea,yes,yes|no,Tea?, => choices.csv:2: needs a source, and a default among its values
         choices.csv => blocked-in-box-7,yes,yes|no,Tea?,a text => choices.csv:5: [name]: 'blocked-in-box-7' has a row already
-        queries.csv => no-exchange-rate,What now? => queries.csv:3: [code]: 'no-exchange-rate' has a row already
-        queries.csv => what-now, => queries.csv:2: [question] is empty
-        boxes.csv => uk-salt,1,vat,plus,2026-01-01,,a text => boxes.csv:2: [treatment]: found 'uk-salt'; expected a treatment of treatments.csv
-        boxes.csv => money-only,10,vat,plus,2026-01-01,,a text => boxes.csv:2: [box]: found '10'; expected a box of form.csv that sums entries
-        boxes.csv => money-only,3,vat,plus,2026-01-01,,a text => boxes.csv:2: [box]: found '3'; expected a box of form.csv that sums entries
-        boxes.csv => money-only,1,tax,plus,2026-01-01,,a text => boxes.csv:2: [measure]: found 'tax'; expected net, vat, claim or gross
-        boxes.csv => money-only,1,vat,+,2026-01-01,,a text => boxes.csv:2: [sign]: found '+'; expected plus or minus
-        boxes.csv => uk-sale,1,vat,plus,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT' has another row in force on the same days
+        queries.csv => no-exchange-rate,yes,What now? => queries.csv:3: [code]: 'no-exchange-rate' has a row already
+        queries.csv => what-now,yes, => queries.csv:2: [question] is empty
+        queries.csv => what-now,maybe,What now? => queries.csv:2: [holds_close]: found 'maybe'; expected yes or no
+        boxes.csv => uk-salt,1,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [treatment]: found 'uk-salt'; expected a treatment of treatments.csv
+        boxes.csv => money-only,10,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '10'; expected a box of form.csv that sums entries
+        boxes.csv => money-only,3,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '3'; expected a box of form.csv that sums entries
+        boxes.csv => money-only,1,tax,plus,,,2026-01-01,,a text => boxes.csv:2: [measure]: found 'tax'; expected net, vat, claim or gross
+        boxes.csv => money-only,1,vat,+,,,2026-01-01,,a text => boxes.csv:2: [sign]: found '+'; expected plus or minus
+        boxes.csv => uk-sale,1,vat,plus,,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT []' has another row in force on the same days
         form.csv => 10,A box,pennies,nearest-penny,entries,boxTen,2026-01-01,,a text => form.csv:2: [unit]: found 'pennies'; expected pence or pounds
         form.csv => 10,A box,pence,nearest,entries,boxTen,2026-01-01,,a text => form.csv:2: [rounding]: found 'nearest'; expected nearest-penny or pounds-down
         form.csv => 10,A box,pence,nearest-penny,product 1 2,boxTen,2026-01-01,,a text => form.csv:2: [formula]: found 'product 1 2'; expected entries, sum and boxes such as 'sum 1 2', or gap and two boxes
@@ -99,7 +100,7 @@ class TableFaultsTest {
                     """
         vat => printed|blue => treatments.csv:2: [vat]: found 'printed|blue'; expected one or more of [printed, nil, unstated], joined by |
         starts => GB => treatments.csv:2: [starts]: found 'GB'; expected one or more of [gb, ni, eu, elsewhere], joined by |
-        evidence => invoice| => treatments.csv:2: [evidence]: found 'invoice|'; expected one or more of [invoice, simplified, none-needed, import-certificate, postponed-statement, export, self-billed, missing, unstated], joined by |
+        evidence => invoice| => treatments.csv:2: [evidence]: found 'invoice|'; expected one or more of [invoice, simplified, none-needed, import-certificate, postponed-statement, export, self-billed, alternative, missing, unstated], joined by |
         choice => blocked-in-box-7=maybe => treatments.csv:2: [choice]: found 'blocked-in-box-7=maybe'; expected name=value of choices.csv
         choice => blocked-in-box-7 => treatments.csv:2: [choice]: found 'blocked-in-box-7'; expected name=value of choices.csv
         rate => green => treatments.csv:2: [rate]: found 'green'; expected liability or a category of rates.csv
@@ -138,7 +139,7 @@ class TableFaultsTest {
                         () ->
                                 Tables.withFirstRow(
                                         "boxes.csv",
-                                        "uk-sale,1,vat,plus,1900-01-01,1973-03-31,a text"))
+                                        "uk-sale,1,vat,plus,,,1900-01-01,1973-03-31,a text"))
                 .doesNotThrowAnyException();
     }
 

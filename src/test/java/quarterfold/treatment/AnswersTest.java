@@ -1,0 +1,134 @@
+package quarterfold.treatment;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.Test;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.SampleLine;
+import quarterfold.money.Amount;
+
+/** What people decided changes the facts, in a known order, and undoing is only appended. */
+class AnswersTest {
+
+    private static final LocalDate DAY = LocalDate.of(2026, 10, 5);
+
+    private static Decision decided(
+            long id, Decision.Target target, String about, Decision.Action action, String value) {
+        return new Decision(
+                id, target, about, action, value, "the bill was seen", "A. Keeper", DAY);
+    }
+
+    private static Decision entry(long id, Decision.Action action, String value) {
+        return decided(id, Decision.Target.ENTRY, "1", action, value);
+    }
+
+    private static SampleLine bill() {
+        return SampleLine.of("expense")
+                .party("Example supplier", "GB", "GB101747696")
+                .product("P-1")
+                .printed("100", "20")
+                .rate("20");
+    }
+
+    @Test
+    void undoingAndUndoingThat() {
+        Decision first = entry(1, Decision.Action.DISALLOW, "");
+        Decision undo = entry(2, Decision.Action.UNDO, "1");
+        Decision again = entry(3, Decision.Action.UNDO, "2");
+        assertThat(Answers.inForce(List.of(first))).containsExactly(first);
+        assertThat(Answers.inForce(List.of(first, undo))).isEmpty();
+        assertThat(Answers.inForce(List.of(first, undo, again))).containsExactly(first);
+        assertThat(Answers.of(List.of(first, undo)).isEmpty()).isTrue();
+    }
+
+    @Test
+    void evidenceSeenLetsTheVatIn() {
+        assertThat(Treating.told(Treating.gb().one(bill())))
+                .isEqualTo(
+                        "unclaimed U07a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks evidence-missing");
+        assertThat(
+                        Treating.told(
+                                Treating.gb()
+                                        .deciding(
+                                                entry(1, Decision.Action.EVIDENCE_SEEN, "invoice"))
+                                        .one(bill())))
+                .isEqualTo(
+                        "uk-purchase U15a 20%: 100.00 + 20.00, claim 20.00; 4=20.00 7=100.00; asks nothing");
+    }
+
+    @Test
+    void theEntryWinsOverItsPartyAndTheLaterOverTheEarlier() {
+        Decision party =
+                decided(
+                        3,
+                        Decision.Target.PARTY,
+                        "Example supplier",
+                        Decision.Action.STATE,
+                        "category=car-hire");
+        Decision seen = entry(1, Decision.Action.EVIDENCE_SEEN, "invoice");
+        Decision own = entry(2, Decision.Action.STATE, "category=client-entertaining");
+        Decision later = entry(4, Decision.Action.STATE, "category=stock");
+        assertThat(Treating.gb().deciding(seen, party).one(bill()).treatment())
+                .isEqualTo("part-blocked");
+        assertThat(Treating.gb().deciding(seen, own, party).one(bill()).treatment())
+                .isEqualTo("blocked");
+        assertThat(Treating.gb().deciding(seen, own, party, later).one(bill()).treatment())
+                .isEqualTo("uk-purchase");
+    }
+
+    @Test
+    void treatedAsDecidedAsksNothing() {
+        Treated treated =
+                Treating.gb()
+                        .deciding(entry(1, Decision.Action.TREAT_AS, "reverse-charge"))
+                        .one(bill().vat("0"));
+        assertThat(treated.treatment()).isEqualTo("reverse-charge");
+        assertThat(treated.queries()).isEmpty();
+        assertThat(treated.boxes())
+                .containsEntry("1", Amount.of("20"))
+                .containsEntry("4", Amount.of("20"));
+    }
+
+    @Test
+    void disallowedAndDuplicate() {
+        assertThat(
+                        Treating.told(
+                                Treating.gb()
+                                        .deciding(entry(1, Decision.Action.DISALLOW, ""))
+                                        .one(bill().evidence("invoice"))))
+                .isEqualTo(
+                        "disallowed D02a 20%: 100.00 + 20.00, claim 0.00; 7=100.00; asks nothing");
+        assertThat(
+                        Treating.gb()
+                                .deciding(entry(1, Decision.Action.DUPLICATE_OF, "2"))
+                                .one(bill().evidence("invoice"))
+                                .boxes())
+                .isEmpty();
+    }
+
+    /** The question stays, with who left it and why, and no longer holds the close. */
+    @Test
+    void setAside() {
+        Query query =
+                Treating.gb()
+                        .deciding(entry(1, Decision.Action.SET_ASIDE, ""))
+                        .one(bill())
+                        .queries()
+                        .get(0);
+        assertThat(query.isOpen()).isFalse();
+        assertThat(query.id()).isEqualTo("E1/evidence-missing");
+        assertThat(query.answer())
+                .isEqualTo("set aside by A. Keeper on 2026-10-05: the bill was seen");
+    }
+
+    @Test
+    void aQuestionOfItsOwn() {
+        Query query = new Query("S4/x", OptionalLong.empty(), "a.csv", "What now?", Amount.ZERO);
+        Decision answer = decided(1, Decision.Target.QUERY, "S4/x", Decision.Action.SET_ASIDE, "");
+        assertThat(Answers.of(List.of(answer)).about(query)).contains(answer);
+        assertThat(Answers.NONE.about(query)).isEmpty();
+    }
+}
