@@ -264,15 +264,18 @@ class ReturnsTest {
         assertThat(book.of("2026-09").box("1").figure()).isEqualTo(Amount.ZERO);
     }
 
+    private static SampleLine bill(String product) {
+        return SampleLine.of("expense")
+                .party("Example platform", "IE", "")
+                .document("A-1")
+                .product(product)
+                .net("0.13")
+                .evidence("invoice");
+    }
+
     @Test
     void oneEntrysStory() {
-        SampleLine bill =
-                SampleLine.of("expense")
-                        .party("Example platform", "IE", "")
-                        .document("A-1")
-                        .net("0.13")
-                        .evidence("invoice");
-        book.enter("bills.csv", bill, bill, sale("2025-12-01", "120"));
+        book.enter("bills.csv", bill("FIRST"), bill("SECOND"), sale("2025-12-01", "120"));
         Returns returns = book.returns();
         assertThat(returns.treated(1).stream().map(t -> t.vat().toString())).contains("0.03");
         assertThat(returns.treated(2).stream().map(t -> t.vat().toString()))

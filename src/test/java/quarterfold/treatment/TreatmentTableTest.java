@@ -50,6 +50,11 @@ class TreatmentTableTest {
     private static final Map<String, String> NOWHERE =
             Map.ofEntries(
                     Map.entry("duplicate", "it counts with the entry it repeats"),
+                    Map.entry("likely-duplicate", "a person must say whether it repeats another"),
+                    Map.entry("before-registration-sale", "no taxable person: VATA 1994 s.3"),
+                    Map.entry("before-registration-purchase", "nothing to reclaim by reg 111"),
+                    Map.entry("pre-registration-unclaimed", "a person must answer first"),
+                    Map.entry("stock-within-limit", "VATA 1994 Sch 4 para 8(1)(c): no supply"),
                     Map.entry("undecided", "a person must answer before it is in a box"),
                     Map.entry("outside-sale", "outside the scope of VAT: VATA 1994 s.4"),
                     Map.entry("outside-purchase", "outside the scope of VAT: VATA 1994 s.4"),
@@ -111,6 +116,7 @@ class TreatmentTableTest {
     /** What no entry has together, since one fact follows from the other. */
     private static List<Map<String, Set<String>>> never() {
         List<Map<String, Set<String>>> never = new ArrayList<>();
+        never.addAll(ImpossibleEvidence.of(in(words(), "category")));
         never.add(
                 Map.of(
                         "evidence",
@@ -132,14 +138,14 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        Set.of("yes", "over-limit", "not-this-category")));
+                        ImpossibleEvidence.allBut("no", "repeated")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
                         "evidence",
                         Set.of("none-needed"),
                         "claims",
-                        Set.of("yes", "over-limit"),
+                        ImpossibleEvidence.allBut("no", "not-this-category", "repeated"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -214,10 +220,18 @@ class TreatmentTableTest {
                         .settlement(facts.get("settlement").equals("yes") ? "QL-0001" : "")
                         .category(facts.get("category"));
         boolean over = facts.get("claims").equals("over-limit");
+        boolean much = facts.get("claims").equals("overcharged");
+        boolean stock =
+                facts.get("kind").equals("stock-on-hand") && facts.get("on_hand").equals("yes");
+        String net = stock ? "10000" : over ? "1000" : "10";
+        String vat =
+                stock
+                        ? "2000"
+                        : over ? liability.equals("reduced") ? "50" : "200" : much ? "9" : "0.50";
         switch (facts.get("vat")) {
-            case "printed" -> line.printed(over ? "1000" : "10", over ? "200" : "2");
+            case "printed" -> line.printed(net, vat);
             case "nil" -> line.printed(over ? "1000" : "10", "0");
-            default -> line.gross(over ? "1200" : "12");
+            default -> line.gross(stock ? "12000" : over ? "1200" : "12");
         }
         Map<String, String> choices = new HashMap<>();
         LAW.choices().all().forEach(c -> choices.put(c.name(), facts.get(c.name())));
@@ -226,9 +240,12 @@ class TreatmentTableTest {
                 SampleSettings.of(
                         seller, "GB", facts.get("northern_ireland").equals("yes"), choices);
         particulars(facts, line);
-        return Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
-                .deciding(decisions(facts))
-                .one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+        Treating treating =
+                Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
+                        .deciding(decisions(facts));
+        return facts.get("claims").equals("repeated")
+                ? treating.all(line.document("A-1"), line).get(1)
+                : treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
     }
 
     private static void particulars(FirstMatch.Facts facts, SampleLine line) {
@@ -240,6 +257,7 @@ class TreatmentTableTest {
         switch (facts.get("on_hand")) {
             case "yes" -> line.particular(Particular.ON_HAND, "100");
             case "no" -> line.particular(Particular.ON_HAND, "0");
+            case "within-limit" -> {}
             default -> {}
         }
         switch (facts.get("consignment")) {
@@ -260,7 +278,11 @@ class TreatmentTableTest {
                                     : day.plusYears(10),
                             quarters);
             case "after" -> ended(day.minusDays(1), quarters);
-            default -> SampleSettings.GB.periods();
+            default ->
+                    facts.get("kind").equals("stock-on-hand")
+                                    && !facts.get("on_hand").equals("unstated")
+                            ? ended(day, quarters)
+                            : SampleSettings.GB.periods();
         };
     }
 
@@ -315,7 +337,10 @@ class TreatmentTableTest {
                     SampleLine.of(kind.code())
                             .printed("100", "20")
                             .rate("20")
-                            .party("Example supplier", "GB", "GB101747696")
+                            .party(
+                                    "Example supplier",
+                                    "GB",
+                                    kind.side() == Kind.Side.IMPORTS ? "" : "GB101747696")
                             .evidence(
                                     switch (kind) {
                                         case IMPORT_VAT_PAID -> "import-certificate";
@@ -347,6 +372,7 @@ class TreatmentTableTest {
                         Map.entry("reserve", "money-only"),
                         Map.entry("sale", "uk-sale"),
                         Map.entry("sale-refund", "uk-sale-reduced"),
+                        Map.entry("stock-on-hand", "undecided"),
                         Map.entry("supplier-payment", "money-only"),
                         Map.entry("transfer", "money-only"));
     }
@@ -384,7 +410,7 @@ class TreatmentTableTest {
                 ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
         List<String> reducing =
                 treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
-        assertThat(reducing).hasSize(21);
+        assertThat(reducing).hasSize(23);
         for (String treatment : reducing) {
             String base = treatment.replaceFirst("-(reduced|credit)$", "");
             assertThat(treatments).contains(base);
@@ -460,7 +486,8 @@ class TreatmentTableTest {
         byCode.removeAll(byTable);
         assertThat(byCode)
                 .containsExactly(
-                        "before-registration",
+                        "claim-out-of-time",
+                        "credit-entered-twice",
                         "fees-without-invoice",
                         "late",
                         "no-rule",
