@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import quarterfold.ledger.Close;
@@ -112,7 +113,23 @@ final class OutOfPeriod {
                                 .flatMap(d -> calendar.from(d.first(), d.last()).stream()))
                 .filter(p -> p.end().isBefore(period.start()))
                 .filter(p -> ledger.close(p.name()).isEmpty())
-                .filter(p -> ledger.hasEntries(FirstReturn.scanFrom(p, registered), p.end()))
+                .filter(
+                        p ->
+                                ledger.hasEntries(p.start(), p.end())
+                                        || (FirstReturn.is(p, registered)
+                                                && hasPurchasesBefore(ledger, registered)))
                 .min(Comparator.comparing(Period::start));
+    }
+
+    private static boolean hasPurchasesBefore(Ledger ledger, LocalDate registered) {
+        LocalDate last = registered.minusDays(1);
+        AtomicBoolean found = new AtomicBoolean();
+        if (ledger.hasEntries(FirstReturn.EARLIEST, last)) {
+            ledger.forEach(
+                    FirstReturn.EARLIEST,
+                    last,
+                    entry -> found.compareAndSet(false, BeforeRegistration.isBought(entry)));
+        }
+        return found.get();
     }
 }

@@ -25,8 +25,12 @@ public final class BeforeRegistration {
 
     /** Whether the entry is one whose VAT the first return may take up. */
     public boolean isClaimOf(Entry entry) {
-        return entry.taxPoint().isBefore(settings.registeredFrom())
-                && SupplierDocuments.isWeighed(entry);
+        return entry.taxPoint().isBefore(settings.registeredFrom()) && isBought(entry);
+    }
+
+    /** Whether the entry is a purchase or an import with a document of its own. */
+    public static boolean isBought(Entry entry) {
+        return SupplierDocuments.isWeighed(entry);
     }
 
     /**

@@ -22,7 +22,9 @@ class ChoicesTest {
                         tuple(
                                 "import-value-from",
                                 "import-entry",
-                                List.of("import-entry", "supplier-invoice")));
+                                List.of("import-entry", "supplier-invoice")),
+                        tuple("pre-registration-in-box-7", "no", List.of("yes", "no")),
+                        tuple("claim-cap-from", "due-day", List.of("due-day", "month-end")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 
