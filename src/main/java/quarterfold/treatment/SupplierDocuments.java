@@ -127,7 +127,7 @@ public final class SupplierDocuments {
         }
         return document.byMoney.getOrDefault(money(entry), List.of()).stream()
                 .filter(r -> !imported || r.taxPoint().equals(entry.taxPoint()))
-                .filter(r -> document.source != entry.source() || isAlike(r, entry))
+                .filter(r -> imported || document.source != entry.source() || isAlike(r, entry))
                 .filter(r -> !repeats.containsKey(r.number()))
                 .filter(r -> !isRepeatedIn(entry.source(), r))
                 .findFirst();

@@ -311,7 +311,11 @@ class QueryTextTest {
                                 + " owned the goods."),
                 Arguments.of(
                         "pre-registration-evidence",
-                        expense().on("2002-12-31").rate("17.5").evidence("missing").gross("117.5"),
+                        expense()
+                                .on("2002-12-31")
+                                .rate("17.5")
+                                .evidence("missing")
+                                .printed("100", "17.5"),
                         "17.50",
                         "VAT on 117.50, bought on 2002-12-31 before the registration, is in no box: by what"
                                 + " is entered, its document does not support a reclaim. Look at the"
