@@ -49,7 +49,7 @@ final class FirstMatch {
                 missed.add(conditions(row.value()));
             }
         }
-        return miss(open, missed, 0);
+        return miss(open, missed);
     }
 
     private static Map<String, Set<String>> conditions(TreatmentRow row) {
@@ -62,38 +62,54 @@ final class FirstMatch {
         return conditions;
     }
 
+    /** Misses the row that leaves the fewest ways first, so that a dead end shows early. */
     private static Optional<Facts> miss(
-            Map<String, Set<String>> open, List<Map<String, Set<String>>> rows, int next) {
+            Map<String, Set<String>> open, List<Map<String, Set<String>>> rows) {
+        List<Map<String, Set<String>>> left =
+                rows.stream().filter(row -> !isMissed(open, row)).toList();
         if (open.values().stream().anyMatch(Set::isEmpty)) {
             return Optional.empty();
         }
-        if (next == rows.size()) {
+        if (left.isEmpty()) {
             Map<String, String> found = new HashMap<>();
-            open.forEach((name, left) -> found.put(name, left.iterator().next()));
+            open.forEach((name, words) -> found.put(name, words.iterator().next()));
             return Optional.of(new Facts(found));
         }
-        Map<String, Set<String>> row = rows.get(next);
-        boolean missedAlready =
-                row.entrySet().stream()
-                        .anyMatch(
-                                c ->
-                                        in(open, c.getKey()).stream()
-                                                .noneMatch(c.getValue()::contains));
-        if (missedAlready) {
-            return miss(open, rows, next + 1);
+        List<Map<String, Set<String>>> ways = ways(open, left.get(0));
+        for (Map<String, Set<String>> row : left) {
+            List<Map<String, Set<String>>> others = ways(open, row);
+            if (others.size() < ways.size()) {
+                ways = others;
+            }
         }
-        for (Map.Entry<String, Set<String>> condition : row.entrySet()) {
-            Set<String> left = new LinkedHashSet<>(in(open, condition.getKey()));
-            if (left.removeAll(condition.getValue())) {
-                Map<String, Set<String>> narrower = new HashMap<>(open);
-                narrower.put(condition.getKey(), left);
-                Optional<Facts> found = miss(narrower, rows, next + 1);
-                if (found.isPresent()) {
-                    return found;
-                }
+        for (Map<String, Set<String>> narrower : ways) {
+            Optional<Facts> found = miss(narrower, left);
+            if (found.isPresent()) {
+                return found;
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean isMissed(Map<String, Set<String>> open, Map<String, Set<String>> row) {
+        return row.entrySet().stream()
+                .anyMatch(c -> in(open, c.getKey()).stream().noneMatch(c.getValue()::contains));
+    }
+
+    /** What is left open after each way of missing a row. */
+    private static List<Map<String, Set<String>>> ways(
+            Map<String, Set<String>> open, Map<String, Set<String>> row) {
+        List<Map<String, Set<String>>> ways = new ArrayList<>();
+        for (Map.Entry<String, Set<String>> condition : row.entrySet()) {
+            Set<String> left = new LinkedHashSet<>(in(open, condition.getKey()));
+            left.removeAll(condition.getValue());
+            if (!left.isEmpty()) {
+                Map<String, Set<String>> narrower = new HashMap<>(open);
+                narrower.put(condition.getKey(), left);
+                ways.add(narrower);
+            }
+        }
+        return ways;
     }
 
     static <V> V in(Map<String, V> map, String name) {

@@ -304,16 +304,29 @@ class TreatmentTableTest {
                 scheme, scheme.equals("flat-rate") ? Optional.of("044") : Optional.empty());
     }
 
+    /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
+        boolean second = facts.get("claims").equals("repeated");
         return switch (facts.get("decided")) {
-            case "disallowed" -> new Decision[] {decided(Decision.Action.DISALLOW, "")};
-            case "duplicate" -> new Decision[] {decided(Decision.Action.DUPLICATE_OF, "2")};
+            case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
+            case "duplicate" ->
+                    new Decision[] {
+                        decided(second, Decision.Action.DUPLICATE_OF, second ? "1" : "2")
+                    };
             default -> new Decision[0];
         };
     }
 
-    private static Decision decided(Decision.Action action, String value) {
-        return new Decision(1, Decision.Target.ENTRY, "1", action, value, "seen", "a person", DAY);
+    private static Decision decided(boolean second, Decision.Action action, String value) {
+        return new Decision(
+                1,
+                Decision.Target.ENTRY,
+                second ? "2" : "1",
+                action,
+                value,
+                "seen",
+                "a person",
+                DAY);
     }
 
     @Test
