@@ -38,6 +38,7 @@ import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.ledger.Schemes;
 import quarterfold.ledger.Settings;
+import quarterfold.money.Amount;
 
 /** The treatment table as a whole: every row can be reached, and everything it names is there. */
 class TreatmentTableTest {
@@ -86,6 +87,18 @@ class TreatmentTableTest {
         assertThat(treated.treatment()).isEqualTo(row.value().treatment());
         assertThat(treated.why()).isEqualTo(row.value().why());
         assertThat(treated.citation()).isEqualTo(row.source());
+        assertThat(claimsOnGoodEvidence(treated)).as("%s", treated).isTrue();
+    }
+
+    /**
+     * VAT Regulations 1995 reg 29(2): nothing in box 4 without evidence. What a credit takes away,
+     * and a postponed import, which may be estimated, are another matter.
+     */
+    private static boolean claimsOnGoodEvidence(Treated treated) {
+        return treated.boxes().getOrDefault("4", Amount.ZERO).signum() <= 0
+                || treated.rule().equals("I06")
+                || treated.entry().kind() == Kind.OTHER_MONEY
+                || treated.evidence().filter(e -> e.grade().supports()).isPresent();
     }
 
     /** Every fact's words, every kind, and a category for each way of being blocked. */
