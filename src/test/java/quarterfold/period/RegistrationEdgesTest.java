@@ -215,7 +215,7 @@ class RegistrationEdgesTest {
         book.close("2026-06");
         book.enter("old.csv", goods("2025-06-01", "100"));
         assertThat(book.of("2026-06").box("4").text()).isEqualTo("0.00");
-        assertThat(TempBook.queries(book.of("2026-09"))).containsExactly("E2/late");
+        assertThat(TempBook.queries(book.of("2026-09"))).containsExactly("E2/late-purchase");
     }
 
     /** A purchase from before the registration makes the first return one to be closed first. */
