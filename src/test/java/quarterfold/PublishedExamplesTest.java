@@ -50,7 +50,7 @@ class PublishedExamplesTest {
     @Test
     void examplesAreThere() throws IOException {
         assertThat(wholeQuarters().map(p -> p.getFileName().toString()))
-                .hasSize(103)
+                .hasSize(117)
                 .contains("T-106", "T-107", "T-109", "T-1006", "13A-1", "13A-2", "T-504");
     }
 
@@ -160,6 +160,12 @@ class PublishedExamplesTest {
         }
         Files.writeString(settings, yaml);
         assertThat(Files.readString(settings)).contains(choices);
+        if (facts.containsKey("registered_to")) {
+            String last = "registered_to: " + fact(facts, "registered_to");
+            String now = Files.readString(settings);
+            Files.writeString(settings, now.replaceFirst("(?m)^(# )?registered_to: .*$", last));
+            assertThat(Files.readString(settings)).contains(last);
+        }
         return book;
     }
 

@@ -11,6 +11,7 @@ import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.period.Returns;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
@@ -50,6 +51,7 @@ final class StoryText {
         said("Value without VAT", Texts.money(treated.net()));
         said("VAT", Texts.money(treated.vat()));
         said("VAT reclaimed", treated.claim().isZero() ? "" : Texts.money(treated.claim()));
+        treated.evidence().ifPresent(this::evidence);
         if (treated.boxes().isEmpty()) {
             out.println("  It is in no box.");
         }
@@ -74,6 +76,11 @@ final class StoryText {
                 .findFirst()
                 .map(Total::words)
                 .orElse("Adds to box " + box);
+    }
+
+    private void evidence(EvidenceGrade evidence) {
+        said("Evidence", evidence.grade().code());
+        evidence.reasons().forEach(reason -> said("", reason));
     }
 
     private static String period(Treated treated, OpenBook book) {

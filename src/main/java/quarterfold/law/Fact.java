@@ -54,8 +54,19 @@ public enum Fact {
             "alternative",
             "missing",
             "unstated"),
-    /** What the document supports by {@code evidence.csv}, for its amount and category. */
-    CLAIMS("yes", "no", "over-limit", "not-this-category"),
+    /**
+     * What the document supports: by {@code evidence.csv}, for its amount and category; by whose
+     * name it is made out in; by the check digits of its VAT number, unless a person has seen it;
+     * by its arithmetic; and by whether it was entered before.
+     */
+    CLAIMS(
+            "yes",
+            "no",
+            "over-limit",
+            "not-this-category",
+            "another-name",
+            "number-fails",
+            "repeated"),
     /** How much of the category's VAT is blocked by {@code blocked.csv}; unknown is not listed. */
     BLOCKED("none", "part", "full", "unknown"),
     /** Whether it is a line of a channel's settlement. */
@@ -79,8 +90,11 @@ public enum Fact {
      * are not.
      */
     IN_TIME("yes", "no", "early", "unstated"),
-    /** Whether the goods were still held on the day that matters. */
-    ON_HAND("yes", "no", "unstated"),
+    /**
+     * Whether the goods were still held on the day that matters; within-limit where the VAT on all
+     * goods held when the registration ended is no more than {@code stock-at-deregistration}.
+     */
+    ON_HAND("yes", "no", "within-limit", "unstated"),
     /**
      * What the entry is measured against: within or above a limit of {@code limits.csv} for a
      * consignment or for gifts, or the cost of goods on the margin scheme; as listed by {@code

@@ -30,8 +30,8 @@ public final class CloseWriter implements AutoCloseable {
                         () ->
                                 connection.prepareStatement(
                                         "insert into closed_entry (id, number, day, cause, ruling,"
-                                                + " net, vat, claim, boxes) values"
-                                                + " (?, ?, ?, ?, ?, ?, ?, ?, ?)"));
+                                                + " net, vat, claim, boxes, evidence) values"
+                                                + " (?, ?, ?, ?, ?, ?, ?, ?, ?, nullif(?, ''))"));
         this.rulings =
                 transaction.run(() -> new Interned<>(connection, "ruling", RulingTable.TEXTS));
     }
@@ -56,6 +56,7 @@ public final class CloseWriter implements AutoCloseable {
                     insert.setLong(7, closed.vat().tenThousandths());
                     insert.setLong(8, closed.claim().tenThousandths());
                     insert.setString(9, BoxesText.of(closed.boxes()));
+                    insert.setString(10, closed.evidence());
                     insert.addBatch();
                     if (++entries % BATCH == 0) {
                         insert.executeBatch();

@@ -20,6 +20,8 @@ import quarterfold.money.Amount;
  * @param rate in words, or empty
  * @param claim the part of the VAT reclaimed
  * @param boxes what it added to each box, by box id; boxes it does not touch are absent
+ * @param evidence the grade of its evidence and the reasons, one a line; empty where none was
+ *     weighed
  */
 public record ClosedEntry(
         YearMonth closedIn,
@@ -33,9 +35,29 @@ public record ClosedEntry(
         Amount net,
         Amount vat,
         Amount claim,
-        Map<String, Amount> boxes) {
+        Map<String, Amount> boxes,
+        String evidence) {
 
     public ClosedEntry {
         boxes = Collections.unmodifiableMap(new LinkedHashMap<>(boxes));
+    }
+
+    /** An occasion without evidence that was weighed. */
+    public ClosedEntry(
+            YearMonth closedIn,
+            long number,
+            LocalDate day,
+            String cause,
+            String takenUp,
+            String treatment,
+            String rule,
+            String rate,
+            Amount net,
+            Amount vat,
+            Amount claim,
+            Map<String, Amount> boxes) {
+        this(
+                closedIn, number, day, cause, takenUp, treatment, rule, rate, net, vat, claim,
+                boxes, "");
     }
 }

@@ -17,7 +17,8 @@ import quarterfold.money.Amount;
 final class ClosedReader implements AutoCloseable {
     private static final int OWN = EntryReader.WIDTH;
     private static final String FROZEN =
-            ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause, c.id";
+            ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause, c.id,"
+                    + " coalesce(c.evidence, '')";
     private static final String ONE =
             "select "
                     + EntryReader.COLUMNS
@@ -85,7 +86,8 @@ final class ClosedReader implements AutoCloseable {
                 new Amount(row.getLong(OWN + 2)),
                 new Amount(row.getLong(OWN + 3)),
                 new Amount(row.getLong(OWN + 4)),
-                BoxesText.parse(row.getString(OWN + 5)));
+                BoxesText.parse(row.getString(OWN + 5)),
+                row.getString(OWN + 9));
     }
 
     @Override

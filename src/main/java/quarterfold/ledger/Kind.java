@@ -21,6 +21,8 @@ public enum Kind implements Coded {
     VOUCHER("voucher", Side.SALES, 1),
     /** Goods or services given for a voucher: its money came when it was issued. */
     VOUCHER_REDEEMED("voucher-redeemed", Side.SALES, 0),
+    /** Goods held when the registration ended, at what they would cost then: no money moves. */
+    STOCK_ON_HAND("stock-on-hand", Side.SALES, 0),
     FEE("fee", Side.PURCHASES, -1),
     FEE_REFUND("fee-refund", Side.PURCHASES, 1),
     PURCHASE("purchase", Side.PURCHASES, -1),

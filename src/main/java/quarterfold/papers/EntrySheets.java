@@ -24,12 +24,19 @@ import quarterfold.treatment.Treated;
 
 /**
  * The period's entries, one row each, on four lists by what they are. Every list has the same
- * columns, so a box stands in the same column on each.
+ * columns up to the boxes, so a box stands in the same column on each; those of purchases and
+ * imports have the grade of their evidence beside them.
  */
 final class EntrySheets {
 
     private static final double NARROWEST = 10;
     private static final double UNUSED = 7.5;
+
+    private static final Column<Treated> EVIDENCE =
+            Column.text(
+                    "Evidence",
+                    12,
+                    t -> t.evidence().map(e -> Words.plain(e.grade().code())).orElse(""));
 
     private final Map<Side, ListSheet<Treated>> lists = new EnumMap<>(Side.class);
 
@@ -67,6 +74,9 @@ final class EntrySheets {
                                 box,
                                 headings.getOrDefault(box, "Box " + box),
                                 total == UNUSED ? UNUSED : Math.max(money, total)));
+            }
+            if (side == Side.PURCHASES || side == Side.IMPORTS) {
+                columns.add(EVIDENCE);
             }
             columns.addAll(places(files));
             lists.put(

@@ -123,7 +123,7 @@ public final class Calendar {
         return periods;
     }
 
-    LocalDate registeredFrom() {
+    public LocalDate registeredFrom() {
         return settings.registeredFrom();
     }
 

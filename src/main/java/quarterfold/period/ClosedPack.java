@@ -18,6 +18,7 @@ import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Share;
@@ -64,7 +65,7 @@ final class ClosedPack implements Pack {
 
     @Override
     public List<Source> sources() {
-        return Returns.sourcesIn(ledger, vatReturn).stream()
+        return Returns.sourcesIn(ledger, vatReturn, close.settings().registeredFrom()).stream()
                 .filter(s -> s.firstEntry() <= close.lastEntry())
                 .toList();
     }
@@ -100,7 +101,8 @@ final class ClosedPack implements Pack {
                 closed.vat(),
                 closed.claim(),
                 closed.boxes(),
-                queries.getOrDefault(entry.number(), List.of()));
+                queries.getOrDefault(entry.number(), List.of()),
+                EvidenceGrade.parse(closed.evidence()));
     }
 
     private static <E extends Enum<E> & Coded> E coded(Class<E> type, String code) {

@@ -11,6 +11,7 @@ import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.money.Amount;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Treated;
 
 /**
@@ -94,7 +95,8 @@ public final class Closing {
                 treated.net(),
                 treated.vat(),
                 treated.claim(),
-                treated.boxes());
+                treated.boxes(),
+                EvidenceGrade.text(treated.evidence()));
     }
 
     private static Map<String, Amount> figures(

@@ -53,7 +53,7 @@ final class DraftPack implements Pack {
 
     @Override
     public List<Source> sources() {
-        return Returns.sourcesIn(ledger, period);
+        return Returns.sourcesIn(ledger, vatReturn(), settings.registeredFrom());
     }
 
     @Override

@@ -49,7 +49,11 @@ final class EarlierPeriods {
         TrueUps trueUps = TrueUps.of(ledger, context.answers());
         List<Wrong> wrong = new ArrayList<>();
         TreatmentRun run = new TreatmentRun(context);
-        new LateEntries(ledger, new Occasions(ledger, timing, context.answers()), timing)
+        new LateEntries(
+                        ledger,
+                        new Occasions(ledger, timing, context.answers(), calendar.registeredFrom()),
+                        timing,
+                        calendar.registeredFrom())
                 .of(closes.all())
                 .forEach(late -> wrong.add(late(late, closes, run, trueUps)));
         ClosedRuns runs = new ClosedRuns(ledger, context, timing, trueUps);

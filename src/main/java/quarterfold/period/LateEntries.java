@@ -20,8 +20,10 @@ final class LateEntries {
     private final Ledger ledger;
     private final Occasions occasions;
     private final Timing timing;
+    private final LocalDate registeredFrom;
 
-    LateEntries(Ledger ledger, Occasions occasions, Timing timing) {
+    LateEntries(Ledger ledger, Occasions occasions, Timing timing, LocalDate registeredFrom) {
+        this.registeredFrom = registeredFrom;
         this.ledger = ledger;
         this.occasions = occasions;
         this.timing = timing;
@@ -33,7 +35,7 @@ final class LateEntries {
         for (Close close : closes) {
             ledger.forEachAfter(
                     close.lastEntry(),
-                    close.start(),
+                    Closes.contains(close, registeredFrom) ? FirstReturn.EARLIEST : close.start(),
                     close.end(),
                     e -> candidates.put(e.number(), e));
         }

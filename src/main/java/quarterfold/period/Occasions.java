@@ -29,11 +29,13 @@ final class Occasions {
     private final Ledger ledger;
     private final Timing timing;
     private final Answers answers;
+    private final LocalDate registeredFrom;
 
-    Occasions(Ledger ledger, Timing timing, Answers answers) {
+    Occasions(Ledger ledger, Timing timing, Answers answers, LocalDate registeredFrom) {
         this.ledger = ledger;
         this.timing = timing;
         this.answers = answers;
+        this.registeredFrom = registeredFrom;
     }
 
     /** A way through the entries with a tax point between two days. */
@@ -42,14 +44,18 @@ final class Occasions {
     }
 
     void forEach(Period period, Scan scan, Consumer<Occasion> each) {
-        scan.forEach(period.start(), period.end(), entry -> of(entry, period, each));
+        LocalDate from = FirstReturn.scanFrom(period, registeredFrom);
+        scan.forEach(from, period.end(), entry -> of(entry, period, each));
         Set<Long> reached = new HashSet<>();
         forEachReaching(
                 period.start(),
                 period.end(),
                 period.start().minusDays(1),
                 entry -> {
-                    if (!period.contains(entry.taxPoint()) && !reached.contains(entry.number())) {
+                    boolean scanned =
+                            !entry.taxPoint().isBefore(from)
+                                    && !entry.taxPoint().isAfter(period.end());
+                    if (!scanned && !reached.contains(entry.number())) {
                         of(
                                 entry,
                                 period,

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
@@ -18,11 +19,13 @@ final class Raised {
     private final Ledger ledger;
     private final Context.Files files;
     private final Questions questions;
+    private final LocalDate registeredFrom;
 
-    Raised(Ledger ledger, Context.Files files, Questions questions) {
+    Raised(Ledger ledger, Context.Files files, Questions questions, LocalDate registeredFrom) {
         this.ledger = ledger;
         this.files = files;
         this.questions = questions;
+        this.registeredFrom = registeredFrom;
     }
 
     /**
@@ -31,7 +34,9 @@ final class Raised {
      */
     List<Query> of(Period period, Set<Long> late) {
         Set<Long> sources = new HashSet<>(late);
-        Returns.sourcesIn(ledger, period).stream().map(Source::id).forEach(sources::add);
+        Returns.sourcesIn(ledger, period, registeredFrom).stream()
+                .map(Source::id)
+                .forEach(sources::add);
         return ledger.raised().stream()
                 .filter(q -> sources.contains(q.source()))
                 .map(this::query)

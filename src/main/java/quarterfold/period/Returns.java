@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -37,6 +38,7 @@ import quarterfold.treatment.Related;
 import quarterfold.treatment.StockBook;
 import quarterfold.treatment.Ties;
 import quarterfold.treatment.Timing;
+import quarterfold.treatment.Together;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
 
@@ -185,9 +187,14 @@ public final class Returns {
                                                 money,
                                                 Map.of("channel", channel))));
         queries.addAll(
-                new Raised(ledger, this::fileName, questions)
+                new Raised(ledger, this::fileName, questions, settings().registeredFrom())
                         .of(period, late.stream().map(Entry::source).collect(Collectors.toSet())));
-        queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
+        queries.addAll(
+                new OutOfPeriod(
+                                ledger,
+                                calendar,
+                                entry -> new TreatmentRun(context()).treat(entry).queries())
+                        .queries(period));
         Adjuster.Found found = found(adjusters);
         found.adjustments().forEach(a -> figured.add(a.boxes()));
         queries.addAll(found.queries());
@@ -261,7 +268,7 @@ public final class Returns {
     void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
         TrueUps trueUps = TrueUps.of(ledger, with.answers());
-        new Occasions(ledger, new Timing(with), with.answers())
+        new Occasions(ledger, new Timing(with), with.answers(), settings().registeredFrom())
                 .forEach(
                         period,
                         scan,
@@ -305,6 +312,7 @@ public final class Returns {
             Liabilities liabilities = new Liabilities(law, goods);
             Baskets baskets = baskets(liabilities);
             Answers answers = Answers.of(ledger.decisions());
+            boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
             context =
                     Optional.of(
                             new Context(
@@ -312,6 +320,13 @@ public final class Returns {
                                     book.settings(),
                                     goods,
                                     baskets,
+                                    Together.of(
+                                            ledger::forEachWithDocument,
+                                            stock ? ledger::forEach : each -> {},
+                                            law,
+                                            book.settings(),
+                                            liabilities,
+                                            answers),
                                     answers,
                                     Ties.of(ledger.search()::forEach, law, answers),
                                     this::fileName,
@@ -344,9 +359,10 @@ public final class Returns {
                 : Baskets.of(ledger::forEach, liabilities);
     }
 
-    /** The sources with an entry in the period of a return, or that it takes up. */
-    static List<Source> sourcesIn(Ledger ledger, VatReturn vatReturn) {
-        Set<Source> sources = new LinkedHashSet<>(sourcesIn(ledger, vatReturn.period()));
+    /** The sources with an entry that a return looks at, or that it takes up. */
+    static List<Source> sourcesIn(Ledger ledger, VatReturn vatReturn, LocalDate registeredFrom) {
+        Set<Source> sources =
+                new LinkedHashSet<>(sourcesIn(ledger, vatReturn.period(), registeredFrom));
         for (Source source : ledger.sources()) {
             if (vatReturn.corrections().rows().stream().anyMatch(r -> isIn(r.entry(), source))) {
                 sources.add(source);
@@ -359,14 +375,16 @@ public final class Returns {
         return entry >= source.firstEntry() && entry < source.firstEntry() + source.entries();
     }
 
-    static List<Source> sourcesIn(Ledger ledger, Period period) {
+    /** The sources with an entry that the period's return looks at. */
+    static List<Source> sourcesIn(Ledger ledger, Period period, LocalDate registeredFrom) {
+        LocalDate first = FirstReturn.scanFrom(period, registeredFrom);
         return ledger.sources().stream()
                 .filter(
                         s ->
                                 s.dates()
                                         .filter(
                                                 d ->
-                                                        !d.last().isBefore(period.start())
+                                                        !d.last().isBefore(first)
                                                                 && !d.first().isAfter(period.end()))
                                         .isPresent())
                 .toList();

@@ -10,8 +10,8 @@ import quarterfold.money.Rounding;
 
 /**
  * What treating an entry needs beside the entry: the law, the book's settings, the liability of its
- * products, the goods of its orders, what people decided, what entries say of one another, and the
- * names of its files.
+ * products, the goods of its orders, what several entries come to together, what people decided,
+ * what entries say of one another, and the names of its files.
  *
  * @param perLine whether VAT inside a price is rounded to the penny in each entry
  * @param related what other entries and the calendar say of one
@@ -21,6 +21,7 @@ public record Context(
         Settings settings,
         Products products,
         Baskets baskets,
+        Together together,
         Answers answers,
         Ties ties,
         Files files,
@@ -36,7 +37,17 @@ public record Context(
             Answers answers,
             Files files,
             boolean perLine) {
-        this(law, settings, products, baskets, answers, Ties.NONE, files, perLine, Related.NONE);
+        this(
+                law,
+                settings,
+                products,
+                baskets,
+                Together.NONE,
+                answers,
+                Ties.NONE,
+                files,
+                perLine,
+                Related.NONE);
     }
 
     /** What is known of goods by their code. */
@@ -62,6 +73,7 @@ public record Context(
                 otherSettings,
                 products,
                 baskets,
+                together,
                 answers,
                 ties,
                 files,
@@ -72,7 +84,8 @@ public record Context(
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
         return new Context(
-                law, settings, products, baskets, answers, ties, files, !perLine, related);
+                law, settings, products, baskets, together, answers, ties, files, !perLine,
+                related);
     }
 
     Optional<Rounding> lineRounding() {

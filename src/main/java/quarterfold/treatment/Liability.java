@@ -1,6 +1,7 @@
 package quarterfold.treatment;
 
 import java.util.Optional;
+import java.util.Set;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
@@ -13,11 +14,26 @@ import quarterfold.money.Percent;
  */
 record Liability(String category, Optional<Percent> percent) {
 
+    private static final Set<String> WITHOUT_VAT =
+            Set.of(
+                    "zero",
+                    "exempt",
+                    "outside",
+                    "not-a-rate",
+                    "margin",
+                    "reverse-charge",
+                    "unstated");
+
     static final Liability UNSTATED = of("unstated");
     static final Liability STANDARD = of("standard");
 
     static Liability of(String category) {
         return new Liability(category, Optional.empty());
+    }
+
+    /** Whether VAT above nil is charged at a rate that is known. */
+    boolean isTaxed() {
+        return !WITHOUT_VAT.contains(category);
     }
 
     /** A share of an order's or a bundle's goods, by price. */

@@ -27,7 +27,7 @@ public final class Questions {
 
     /** A question about an entry that was not treated, such as one that came after a close. */
     public Query ask(String code, Entry entry) {
-        Query query = ask(code, entry, Figures.none(entry.amounts()), Optional.empty());
+        Query query = ask(code, entry, Figures.none(entry.amounts()), Optional.empty(), Map.of());
         return query.isOpen()
                 ? Answered.of(entry, context.answers())
                         .setAside()
@@ -46,7 +46,7 @@ public final class Questions {
      * says so.
      */
     public Query ask(String code, Entry entry, Amount vat, Map<String, String> more) {
-        Query query = ask(code, entry, new Figures(Amount.ZERO, vat), Optional.empty());
+        Query query = ask(code, entry, new Figures(Amount.ZERO, vat), Optional.empty(), Map.of());
         return context.answers()
                 .settled(
                         entry,
@@ -76,12 +76,18 @@ public final class Questions {
                         ""));
     }
 
-    Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
+    Query ask(
+            String code,
+            Entry entry,
+            Figures figures,
+            Optional<Percent> rate,
+            Map<String, String> more) {
         Profile profile = entry.profile();
         Amount money = entry.amounts().money();
         Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
-        Map<String, String> words = new LinkedHashMap<>();
+        Map<String, String> words = new LinkedHashMap<>(more);
         words.put("money", money.toString());
+        words.put("document", entry.line().document());
         words.put("vat", entry.amounts().vat().filter(v -> !v.isZero()).orElse(vat).toString());
         words.put("currency", profile.currency());
         words.put("rate", rate(profile.rate(), rate));

@@ -20,11 +20,13 @@ final class RareFinder {
 
     private final Law law;
     private final Settings settings;
+    private final Together stock;
     private Optional<Rare> ordinary = Optional.empty();
 
-    RareFinder(Law law, Settings settings) {
-        this.law = law;
-        this.settings = settings;
+    RareFinder(Context context) {
+        this.law = context.law();
+        this.settings = context.settings();
+        this.stock = context.together();
     }
 
     /**
@@ -38,6 +40,7 @@ final class RareFinder {
         boolean relief = BadDebts.isRelief(entry.profile());
         if (stated.isEmpty()
                 && !relief
+                && entry.kind() != Kind.STOCK_ON_HAND
                 && cause == Cause.SUPPLY
                 && decided.equals(NONE)
                 && registration.equals("during")) {
@@ -64,7 +67,7 @@ final class RareFinder {
                 relief
                         ? BadDebts.inTime(entry, law)
                         : registration.equals("before") ? inTime(entry) : "yes",
-                onHand(stated),
+                onHand(entry),
                 consignment(entry),
                 stated.word(Particular.USE).orElse(UNSTATED),
                 stated.word(Particular.ADDRESSED).orElse(UNSTATED),
@@ -104,18 +107,44 @@ final class RareFinder {
     /** Whether a purchase before the registration is within the years or months the law allows. */
     private String inTime(Entry entry) {
         LocalDate start = settings.registeredFrom();
-        boolean goods = entry.kind() == Kind.PURCHASE || entry.kind() == Kind.PURCHASE_CREDIT;
+        boolean goods = isGoods(entry.kind());
         Optional<LocalDate> earliest =
                 law.limit(goods ? "pre-registration-goods" : "pre-registration-services", start)
                         .map(Dated::value)
                         .map(limit -> limit.before(start));
-        return earliest.filter(d -> !entry.taxPoint().isBefore(d)).isPresent() ? "yes" : "no";
+        boolean late = earliest.filter(d -> !entry.taxPoint().isBefore(d)).isEmpty();
+        boolean never =
+                goods && law.limit("pre-registration-goods-bought", entry.taxPoint()).isEmpty();
+        return late || never ? "no" : "yes";
     }
 
-    private static String onHand(Particulars stated) {
-        return stated.share(Particular.ON_HAND)
+    private static boolean isGoods(Kind kind) {
+        return kind == Kind.PURCHASE
+                || kind == Kind.PURCHASE_CREDIT
+                || kind.side() == Kind.Side.IMPORTS;
+    }
+
+    private String onHand(Entry entry) {
+        if (entry.kind() == Kind.STOCK_ON_HAND) {
+            return onLastDay(entry);
+        }
+        return entry.line()
+                .particulars()
+                .share(Particular.ON_HAND)
                 .map(s -> s.isZero() ? "no" : "yes")
                 .orElse(UNSTATED);
+    }
+
+    /** VATA 1994 Sch 4 para 8(1)(c): by the VAT on all goods on hand together. */
+    private String onLastDay(Entry entry) {
+        if (!settings.registeredTo().equals(Optional.of(entry.taxPoint()))) {
+            return UNSTATED;
+        }
+        boolean within =
+                law.limit("stock-at-deregistration", entry.taxPoint())
+                        .filter(l -> stock.stockVat().compareTo(l.value().amount()) <= 0)
+                        .isPresent();
+        return within ? "within-limit" : "yes";
     }
 
     /** What the consignment comes to; what else is measured is told by {@link Portions}. */

@@ -1,8 +1,6 @@
 package quarterfold.treatment;
 
 import java.util.List;
-import java.util.Optional;
-import quarterfold.law.EvidenceRule;
 import quarterfold.ledger.Entry;
 
 /** Rules on an occasion of an entry: finds the facts that differ from entry to entry. */
@@ -11,11 +9,13 @@ final class Rulings {
     private final Decider decider;
     private final RareFinder rare;
     private final Portions portions;
+    private final EvidenceWeigher weigher;
 
     Rulings(Context context) {
         this.decider = new Decider(context.law(), context.settings());
-        this.rare = new RareFinder(context.law(), context.settings());
+        this.rare = new RareFinder(context);
         this.portions = new Portions(context);
+        this.weigher = new EvidenceWeigher(context);
     }
 
     /** The facts that are the same for nearly every entry. */
@@ -28,8 +28,20 @@ final class Rulings {
         return portions.of(entry);
     }
 
-    /** The ruling on a portion of an entry. */
-    Ruling of(Entry entry, Portion portion, Rare ofTheEntry, Answered answered) {
+    /** What the document behind an entry supports. */
+    EvidenceWeigher.Weighed weigh(Entry entry, Answered answered, Liability liability) {
+        return weigher.weigh(
+                answered.with(entry),
+                decider.evidence(entry.profile(), entry.taxPoint()),
+                liability);
+    }
+
+    /**
+     * The ruling on a portion of an entry.
+     *
+     * @param claims what its document supports, a word of {@link quarterfold.law.Fact#CLAIMS}
+     */
+    Ruling of(Entry entry, Portion portion, Rare ofTheEntry, Answered answered, String claims) {
         Rare facts =
                 portions.measured(entry, portion.liability())
                         .map(ofTheEntry::measuring)
@@ -41,24 +53,6 @@ final class Rulings {
         return decider.decide(
                 entry.profile(),
                 entry.taxPoint(),
-                new Decider.Varying(portion.liability(), printed, claims(entry), facts, decided));
-    }
-
-    /** What the entry's evidence supports by its amount and category. */
-    private String claims(Entry entry) {
-        Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
-        if (rule.isEmpty() || !rule.get().claims()) {
-            return "no";
-        }
-        List<String> categories = rule.get().onlyCategories();
-        if (!categories.isEmpty() && !categories.contains(entry.profile().category())) {
-            return "not-this-category";
-        }
-        boolean over =
-                rule.get()
-                        .upTo()
-                        .filter(limit -> entry.amounts().money().abs().compareTo(limit) > 0)
-                        .isPresent();
-        return over ? "over-limit" : "yes";
+                new Decider.Varying(portion.liability(), printed, claims, facts, decided));
     }
 }

@@ -31,6 +31,7 @@ public final class Timing {
     private final ExportEvidence exports;
     private final Unpaid unpaid;
     private final Rulings rulings;
+    private final BeforeRegistration before;
 
     public Timing(Context context) {
         this.context = context;
@@ -41,10 +42,14 @@ public final class Timing {
         this.exports = new ExportEvidence(law);
         this.unpaid = new Unpaid(law);
         this.rulings = new Rulings(context);
+        this.before = new BeforeRegistration(context.settings(), context.answers());
     }
 
     /** The occasions of an entry, in the order of their days; at least one, but under a scheme. */
     public List<Occasion> of(Entry entry) {
+        if (before.isClaimOf(entry)) {
+            return List.of(before.occasion(entry));
+        }
         if (entry.line().particulars().isEmpty()
                 && !cash.isEver()
                 && !mayBeAwaited(entry.profile())
@@ -88,11 +93,13 @@ public final class Timing {
 
     private String treatment(Entry entry, LocalDate supplied, Answered answered) {
         Occasion supply = new Occasion(entry, supplied, Cause.SUPPLY, Share.WHOLE);
+        Portion first = rulings.portions(entry).get(0);
         return rulings.of(
                         entry,
-                        rulings.portions(entry).get(0),
+                        first,
                         rulings.rare(entry, supply, answered),
-                        answered)
+                        answered,
+                        rulings.weigh(entry, answered, first.liability()).claims())
                 .row()
                 .treatment();
     }

@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import quarterfold.ledger.Entry;
 import quarterfold.money.Amount;
 
@@ -22,6 +23,7 @@ import quarterfold.money.Amount;
  * @param claim the part of the VAT that may be reclaimed; zero for sales
  * @param boxes what it adds to each box, by box id; boxes it does not touch are absent
  * @param queries what a person must answer about it; often none
+ * @param evidence how good the document is, for a purchase or an import; empty for all else
  */
 public record Treated(
         Occasion occasion,
@@ -35,11 +37,42 @@ public record Treated(
         Amount vat,
         Amount claim,
         Map<String, Amount> boxes,
-        List<Query> queries) {
+        List<Query> queries,
+        Optional<EvidenceGrade> evidence) {
 
     public Treated {
         boxes = Map.copyOf(boxes);
         queries = List.copyOf(queries);
+    }
+
+    /** An occasion without evidence that was weighed. */
+    public Treated(
+            Occasion occasion,
+            TakenUp takenUp,
+            String treatment,
+            String rule,
+            String why,
+            String citation,
+            String rate,
+            Amount net,
+            Amount vat,
+            Amount claim,
+            Map<String, Amount> boxes,
+            List<Query> queries) {
+        this(
+                occasion,
+                takenUp,
+                treatment,
+                rule,
+                why,
+                citation,
+                rate,
+                net,
+                vat,
+                claim,
+                boxes,
+                queries,
+                Optional.empty());
     }
 
     public Entry entry() {
@@ -54,7 +87,7 @@ public record Treated(
     /** The same, come into a return in another way, with what it then adds to the boxes. */
     public Treated takenUp(TakenUp how, Map<String, Amount> adds) {
         return new Treated(
-                occasion, how, treatment, rule, why, citation, rate, net, vat, claim, adds,
-                queries);
+                occasion, how, treatment, rule, why, citation, rate, net, vat, claim, adds, queries,
+                evidence);
     }
 }

@@ -57,7 +57,14 @@ public final class TreatmentRun {
     public Treated treat(Occasion occasion) {
         Answered answered = Answered.of(occasion.entry(), context.answers());
         Entry entry = exports.asSupplied(answered.entry().at(occasion.taxPoint()));
-        List<Part> parts = parts(occasion, entry, answered);
+        List<Portion> portions = rulings.portions(entry);
+        EvidenceWeigher.Weighed weighed =
+                rulings.weigh(entry, answered, portions.get(0).liability());
+        Rare facts = rulings.rare(entry, occasion, answered);
+        List<Part> parts =
+                portions.stream()
+                        .map(p -> part(entry, p, facts, answered, weighed.claims()))
+                        .toList();
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
@@ -68,7 +75,9 @@ public final class TreatmentRun {
         Share share = occasion.share();
         return new Treated(
                 occasion,
-                TakenUp.IN_ITS_PERIOD,
+                entry.taxPoint().isBefore(context.settings().registeredFrom())
+                        ? TakenUp.BEFORE_REGISTRATION
+                        : TakenUp.IN_ITS_PERIOD,
                 first.row().treatment(),
                 first.row().rule(),
                 first.row().why(),
@@ -78,27 +87,39 @@ public final class TreatmentRun {
                 share.of(figures.vat()),
                 share.of(claim),
                 boxes(parts, share),
-                queries(occasion, entry, parts, figures).stream()
+                queries(occasion, entry, parts, figures, weighed).stream()
                         .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
-                        .toList());
+                        .toList(),
+                weighed.grade());
     }
 
-    private List<Query> queries(Occasion occasion, Entry entry, List<Part> parts, Figures figures) {
+    private List<Query> queries(
+            Occasion occasion,
+            Entry entry,
+            List<Part> parts,
+            Figures figures,
+            EvidenceWeigher.Weighed weighed) {
         Optional<String> printed = printedVatQuery(occasion, entry, parts);
         Optional<String> payment = context.ties().payments().query(entry);
+        Optional<String> twice = weighed.creditTwice();
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
                 && printed.isEmpty()
+                && twice.isEmpty()
                 && payment.isEmpty()) {
             return List.of();
         }
         Set<String> codes = new LinkedHashSet<>();
         parts.forEach(part -> codes.add(part.ruling().row().query()));
         printed.ifPresent(codes::add);
+        twice.ifPresent(codes::add);
         payment.ifPresent(codes::add);
         codes.remove("");
         return codes.stream()
-                .map(code -> questions.ask(code, entry, figures, rate(code, parts)))
+                .map(
+                        code ->
+                                questions.ask(
+                                        code, entry, figures, rate(code, parts), weighed.words()))
                 .filter(q -> occasion.share().isWhole() || askedOfParts.add(q.id()))
                 .toList();
     }
@@ -123,18 +144,9 @@ public final class TreatmentRun {
         return parts.get(0);
     }
 
-    private List<Part> parts(Occasion occasion, Entry entry, Answered answered) {
-        Rare facts = rulings.rare(entry, occasion, answered);
-        List<Portion> all = rulings.portions(entry);
-        if (all.size() == 1) {
-            return List.of(part(entry, all.get(0), facts, answered));
-        }
-        return all.stream().map(portion -> part(entry, portion, facts, answered)).toList();
-    }
-
-    private Part part(Entry entry, Portion portion, Rare facts, Answered answered) {
+    private Part part(Entry entry, Portion portion, Rare facts, Answered answered, String claims) {
         Amounts amounts = portion.amounts();
-        Ruling ruling = rulings.of(entry, portion, facts, answered);
+        Ruling ruling = rulings.of(entry, portion, facts, answered, claims);
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()

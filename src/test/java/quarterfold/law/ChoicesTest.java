@@ -23,6 +23,7 @@ class ChoicesTest {
                                 "import-value-from",
                                 "import-entry",
                                 List.of("import-entry", "supplier-invoice")),
+                        tuple("pre-registration-in-box-7", "no", List.of("yes", "no")),
                         tuple(
                                 "leaving-cash-accounting",
                                 "settle-up",

@@ -53,6 +53,7 @@ class TreatmentsTest {
     @Test
     void onlyRowsOfTheBooksChoice() {
         Map<Fact, String> paid = facts("import-vat-paid", "unstated", "import-certificate");
+        paid.put(Fact.CLAIMS, "yes");
         assertThat(decide(paid, DAY, "import-value-from=import-entry")).contains("I01");
         assertThat(decide(paid, DAY, "import-value-from=supplier-invoice")).contains("I02");
         assertThat(decide(paid, DAY, "")).isEmpty();

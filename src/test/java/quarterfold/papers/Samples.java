@@ -29,6 +29,7 @@ import quarterfold.money.Rounding;
 import quarterfold.period.Adjustment;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
+import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.TakenUp;
@@ -256,8 +257,19 @@ final class Samples {
                             vat,
                             claim,
                             boxes,
-                            List.of()));
+                            List.of(),
+                            evidence(line)));
             return this;
+        }
+
+        private static Optional<EvidenceGrade> evidence(Line line) {
+            return switch (line.profile().kind().side()) {
+                case PURCHASES, IMPORTS ->
+                        Optional.of(
+                                new EvidenceGrade(
+                                        EvidenceGrade.Grade.IN_QUESTION, List.of("seen")));
+                case SALES, MONEY -> Optional.empty();
+            };
         }
 
         /** The file that the entries added from now on come from. */

@@ -266,16 +266,6 @@ class ClosingTest {
         assertThat(book.ledger().closes()).hasSize(1);
     }
 
-    /** Entries before the registration stay out of every box, and are asked about once. */
-    @Test
-    void beforeTheRegistration() {
-        book.enter("old.csv", sale("2025-12-31", "120"));
-        assertThat(TempBook.queries(book.of("2026-09"))).contains("E7/before-registration");
-        assertThat(TempBook.queries(book.of("2026-12"))).doesNotContain("E7/before-registration");
-        book.close("2026-09");
-        assertThat(TempBook.queries(book.of("2026-12"))).contains("E7/before-registration");
-    }
-
     @Test
     void storiesOfClosedLateAndOpenEntries() {
         book.close("2026-09");

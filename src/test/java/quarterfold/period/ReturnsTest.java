@@ -21,6 +21,7 @@ import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** Draft returns worked out from a ledger on disk. */
@@ -215,30 +216,15 @@ class ReturnsTest {
         assertThat(book.of("2026-09").queries()).isEmpty();
     }
 
+    /** VATA 1994 s.3: sales before the registration are in no return and ask nothing. */
     @Test
-    void entriesBeforeTheRegistration() {
+    void salesBeforeTheRegistration() {
         book.enter("old.csv", sale("2025-12-31", "120"), sale("2026-01-01", "60"));
         assertThat(TempBook.figures(book.of("2026-03"))).startsWith("10.00");
-        assertThat(book.of("2026-03").queries())
-                .containsExactly(
-                        new Query(
-                                "E1/before-registration",
-                                OptionalLong.of(1),
-                                "old.csv row 2",
-                                "120.00 is dated 2025-12-31, before the registration. It is in no"
-                                        + " box."
-                                        + " VAT on goods still held, bought up to 4 years before it, and on services up to 6 months before it may be reclaimed on the first return: a person must add it.",
-                                Amount.of("120")));
-        assertThat(book.of("2026-06").queries())
-                .as("asked once, in the earliest open period with entries")
-                .isEmpty();
-    }
-
-    /** A ledger whose entries all precede the registration asks about them all the same. */
-    @Test
-    void nothingButEntriesBeforeTheRegistration() {
-        book.enter("old.csv", sale("2025-12-31", "120"));
-        assertThat(TempBook.queries(book.of("2026-03"))).containsExactly("E1/before-registration");
+        assertThat(book.of("2026-03").queries()).isEmpty();
+        assertThat(book.returns().treated(1))
+                .extracting(Treated::treatment, t -> t.boxes().size(), Treated::takenUp)
+                .containsExactly(tuple("before-registration-sale", 0, TakenUp.NOWHERE));
     }
 
     /** VAT Notice 700 s.31: goods of one file, their delivery in another. */
@@ -264,27 +250,31 @@ class ReturnsTest {
         assertThat(book.of("2026-09").box("1").figure()).isEqualTo(Amount.ZERO);
     }
 
+    private static SampleLine bill(String product) {
+        return SampleLine.of("expense")
+                .party("Example platform", "IE", "")
+                .document("A-1")
+                .product(product)
+                .net("0.13")
+                .evidence("invoice");
+    }
+
     @Test
     void oneEntrysStory() {
-        SampleLine bill =
-                SampleLine.of("expense")
-                        .party("Example platform", "IE", "")
-                        .document("A-1")
-                        .net("0.13")
-                        .evidence("invoice");
-        book.enter("bills.csv", bill, bill, sale("2025-12-01", "120"));
+        book.enter("bills.csv", bill("FIRST"), bill("SECOND"), sale("2025-12-01", "120"));
         Returns returns = book.returns();
         assertThat(returns.treated(1).stream().map(t -> t.vat().toString())).contains("0.03");
         assertThat(returns.treated(2).stream().map(t -> t.vat().toString()))
                 .as("its part of its document")
                 .contains("0.02");
-        assertThat(returns.treated(3).stream().map(Treated::treatment)).contains("uk-sale");
+        assertThat(returns.treated(3).stream().map(Treated::treatment))
+                .contains("before-registration-sale");
         assertThat(returns.treated(4)).isEmpty();
         List<Treated> all = new ArrayList<>();
         returns.forEachTreated(all::add);
         assertThat(all)
                 .extracting(t -> t.entry().number() + " " + t.vat())
-                .containsExactly("1 0.03", "2 0.02", "3 20.00");
+                .containsExactly("1 0.03", "2 0.02", "3 0.00");
     }
 
     @Test

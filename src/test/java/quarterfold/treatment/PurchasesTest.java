@@ -427,6 +427,7 @@ class PurchasesTest {
     /** VATREC12010: a penny a document either way is lawful; more is a question, VAEC0180. */
     @ParameterizedTest(name = "{0} printed on 19.99: asks {1}")
     @CsvSource({
+        "3.98, vat-differs",
         "3.99, nothing",
         "4.00, nothing",
         "3.988, nothing",

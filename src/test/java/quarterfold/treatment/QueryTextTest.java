@@ -31,6 +31,10 @@ class QueryTextTest {
                     "bad-debt-days-missing",
                     "supplier-payment-without-document");
 
+    /** What one entry of an ordinary book cannot raise: EvidenceTest and RegistrationEdgesTest. */
+    private static final Set<String> OF_WHOLE_BOOKS =
+            Set.of("likely-duplicate", "on-hand-missing", "after-registration");
+
     private static SampleLine expense() {
         return SampleLine.of("expense")
                 .party("Example supplier", "GB", "GB101747696")
@@ -301,8 +305,52 @@ class QueryTextTest {
                                 + " no box. Enter VAT with the sale, purchase, expense or import it belongs"
                                 + " to."),
                 Arguments.of(
+                        "evidence-alternative",
+                        expense().evidence("alternative"),
+                        "20.00",
+                        "Other proof than an invoice is held for 120.00. Only the tax authority can accept"
+                                + " it, so its VAT of 20.00 is not reclaimed. When it has, decide"
+                                + " evidence-seen alternative; or find the invoice."),
+                Arguments.of(
+                        "made-out-to-another",
+                        expense().particular(Particular.ADDRESSED, "other"),
+                        "20.00",
+                        "The document for 120.00 is made out in another name than the business, so its VAT"
+                                + " of 20.00 is not reclaimed. Ask the supplier to make it out to the"
+                                + " business. One in an employee's name does for subsistence and motoring"
+                                + " alone."),
+                Arguments.of(
+                        "import-of-another",
+                        SampleLine.of("import-vat-paid")
+                                .vat("386.42")
+                                .party("", "", "GB101747696000")
+                                .evidence("import-certificate"),
+                        "386.42",
+                        "The importer's number GB101747696000 is not that of this book, so the import VAT"
+                                + " of 386.42 is not reclaimed. The owner of the goods at import reclaims"
+                                + " it. Look at the number on the certificate or statement, and ask who"
+                                + " owned the goods."),
+                Arguments.of(
+                        "pre-registration-evidence",
+                        expense()
+                                .on("2002-12-31")
+                                .rate("17.5")
+                                .evidence("missing")
+                                .printed("100", "17.5"),
+                        "17.50",
+                        "VAT on 117.50, bought on 2002-12-31 before the registration, is in no box: by what"
+                                + " is entered, its document does not support a reclaim. Look at the"
+                                + " document, the supplier's VAT number, the rate and the category."),
+                Arguments.of(
+                        "stock-day",
+                        SampleLine.of("stock-on-hand").net("5100"),
+                        "5100.00",
+                        "Goods on hand of 5100.00 are dated 2026-08-01. Enter them on the last day of the"
+                                + " registration, and that day as registered_to in book.yaml; until then"
+                                + " they are in no box."),
+                Arguments.of(
                         "vat-above-every-rate",
-                        expense().rate("").printed("100", "33"),
+                        expense().rate("").category("client-entertaining").printed("100", "33"),
                         "33.00",
                         "The document prints VAT of 33.00, which is more than the standard rate of its"
                                 + " value, and states no rate. Only what the standard rate gives is reclaimed;"
@@ -501,6 +549,7 @@ class QueryTextTest {
         assertThat(Treating.LAW.treatments().rows())
                 .extracting(r -> r.value().query())
                 .filteredOn(q -> !q.isEmpty())
+                .filteredOn(q -> !OF_WHOLE_BOOKS.contains(q))
                 .isSubsetOf(tested);
     }
 
@@ -569,11 +618,6 @@ class QueryTextTest {
                                 Amount.of("120"),
                                 false,
                                 ""));
-        assertThat(questions.ask("before-registration", expense().entry(7)).question())
-                .isEqualTo(
-                        "120.00 is dated 2026-08-01, before the registration. It is in no box. VAT on goods still"
-                                + " held, bought up to 4 years before it, and on services up to 6 months before it may be"
-                                + " reclaimed on the first return: a person must add it.");
     }
 
     /** What an entry says may hold braces; it is text, and is not filled in again. */

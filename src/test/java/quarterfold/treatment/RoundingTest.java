@@ -55,7 +55,11 @@ class RoundingTest {
     @Test
     void linesOfOneDocumentHaveTheVatOfTheWhole() {
         List<Treated> one =
-                Treating.gb().all(bill("A-1", "0.13"), bill("A-1", "0.13"), bill("A-1", "0.13"));
+                Treating.gb()
+                        .all(
+                                bill("A-1", "0.13").product("FIRST"),
+                                bill("A-1", "0.13").product("SECOND"),
+                                bill("A-1", "0.13").product("THIRD"));
         assertThat(vat(one)).hasToString("0.08");
         assertThat(one).extracting(t -> t.vat().toString()).containsExactly("0.03", "0.02", "0.03");
         List<Treated> three =

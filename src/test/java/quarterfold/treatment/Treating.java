@@ -145,6 +145,7 @@ final class Treating {
                 settings,
                 products,
                 baskets,
+                Together.of(ledger::forEach, ledger::forEach, law, settings, liabilities, answers),
                 answers,
                 Ties.of(
                         (which, each) ->

@@ -80,6 +80,7 @@ create table closed_entry_new (
     vat integer not null,
     claim integer not null,
     boxes text not null, -- such as 1:20.0000 6:100.0000
+    evidence text, -- the grade and its reasons, one a line
     unique (number, day, cause) -- an occasion is in one return
 ) strict;
 

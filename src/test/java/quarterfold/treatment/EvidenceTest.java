@@ -1,0 +1,371 @@
+package quarterfold.treatment;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.SampleLine;
+import quarterfold.treatment.EvidenceGrade.Grade;
+
+/** How good a document is, why, and what that does to the claim. */
+class EvidenceTest {
+
+    private static final LocalDate DAY = LocalDate.of(2026, 8, 20);
+
+    private static SampleLine bill(String evidence, String net, String vat) {
+        return SampleLine.of("purchase")
+                .party("Example supplier", "GB", "GB101747696")
+                .rate("20")
+                .category("stock")
+                .document("S-1")
+                .evidence(evidence)
+                .printed(net, vat);
+    }
+
+    private static SampleLine receipt(String gross) {
+        return SampleLine.of("expense")
+                .party("Example shop", "GB", "GB101747696")
+                .rate("20")
+                .category("stationery")
+                .document("R-1")
+                .evidence("simplified")
+                .gross(gross);
+    }
+
+    private static Decision decided(String entry, Decision.Action action, String value) {
+        return new Decision(
+                1, Decision.Target.ENTRY, entry, action, value, "looked at it", "Ada Fern", DAY);
+    }
+
+    private static EvidenceGrade grade(Treated treated) {
+        return treated.evidence().orElseThrow();
+    }
+
+    /** VAT Regulations 1995 reg 14(1): what an invoice shows, as far as an entry can state it. */
+    @Test
+    void aFullInvoice() {
+        Treated treated =
+                Treating.gb()
+                        .one(
+                                bill("invoice", "100", "20")
+                                        .particular(Particular.ADDRESSED, "business"));
+        assertThat(treated.claim()).hasToString("20.00");
+        assertThat(grade(treated))
+                .isEqualTo(
+                        new EvidenceGrade(
+                                Grade.FULL,
+                                List.of(
+                                        "invoice, as entered",
+                                        "made out to the business",
+                                        "VAT number GB101747696: its check digits hold",
+                                        "VAT of 20.00 agrees with 20% of the value without VAT",
+                                        "entered: number, tax point, supplier, supplier VAT number,"
+                                                + " customer, description, rate, net, total net, total VAT",
+                                        "to be seen on the document: issue date, quantity, unit price")));
+    }
+
+    @Test
+    void enoughIsWhatSpeaksForItselfButDoesNotStateAll() {
+        Treated treated = Treating.gb().one(bill("invoice", "100", "20").document(""));
+        assertThat(treated.claim()).hasToString("20.00");
+        assertThat(grade(treated).grade()).isEqualTo(Grade.ENOUGH);
+        assertThat(grade(treated).reasons()).contains("not entered: number, customer");
+    }
+
+    /** T-403, VAT Regulations 1995 reg 16A: 250 with VAT, of the whole document, not of a row. */
+    @ParameterizedTest(name = "rows of {0} and {1}: {2}")
+    @CsvSource({
+        "125.00, 125.00, full, 250.00",
+        "125.00, 125.01, in question, 250.01",
+        "250.00, 0.01, in question, 250.01",
+        "250.00, -10.00, full, 240.00"
+    })
+    void theLimitIsOnTheWholeDocument(String one, String other, String grade, String total) {
+        List<Treated> rows =
+                Treating.gb().all(receipt(one).product("PAPER"), receipt(other).product("PENS"));
+        assertThat(rows).extracting(t -> grade(t).grade().code()).containsOnly(grade);
+        assertThat(rows)
+                .allSatisfy(
+                        t ->
+                                assertThat(grade(t).reasons())
+                                        .anyMatch(r -> r.contains("document comes to " + total)));
+        assertThat(rows).allMatch(t -> t.claim().isZero() == grade.equals("in question"));
+    }
+
+    @Test
+    void anotherSuppliersNumberOneIsAnotherDocument() {
+        List<Treated> rows =
+                Treating.gb()
+                        .all(
+                                receipt("150"),
+                                receipt("150").party("Another shop", "GB", "GB264228756"));
+        assertThat(rows).extracting(t -> t.claim().toString()).containsOnly("25.00");
+    }
+
+    /** T-410: HMRC manuals VAEC9630 and VAEC9670; the check digits prove a slip, no more. */
+    @Test
+    void aNumberThatFailsBlocksTheClaimUntilConfirmed() {
+        SampleLine wrong =
+                bill("invoice", "200", "40").party("Example supplier", "GB", "GB123456789");
+        Treated asked = Treating.gb().one(wrong);
+        assertThat(Treating.told(asked))
+                .startsWith("unclaimed U11a")
+                .endsWith("supplier-number-fails");
+        assertThat(grade(asked).grade()).isEqualTo(Grade.IN_QUESTION);
+        assertThat(grade(asked).reasons())
+                .contains("VAT number GB123456789: fails its check digits");
+
+        Treated seen =
+                Treating.gb()
+                        .deciding(decided("1", Decision.Action.EVIDENCE_SEEN, "invoice"))
+                        .one(wrong);
+        assertThat(Treating.told(seen)).startsWith("uk-purchase U15a").endsWith("asks nothing");
+        assertThat(grade(seen).reasons())
+                .contains(
+                        "invoice: seen, as Ada Fern said on 2026-08-20: looked at it",
+                        "VAT number GB123456789: fails its check digits, but was confirmed by who saw it");
+
+        Treated stated =
+                Treating.gb()
+                        .deciding(decided("1", Decision.Action.STATE, "party_vat=GB101747696"))
+                        .one(wrong);
+        assertThat(stated.claim()).hasToString("40.00");
+    }
+
+    /** VAT Regulations 1995 reg 14(1)(e); VAT Notice 700 para 19.6.5 (secondary source). */
+    @ParameterizedTest(name = "to {0} for {1}: {2}")
+    @CsvSource({
+        "business, stationery, enough, 20.00",
+        "other, stationery, in question, 0.00",
+        "employee, stationery, in question, 0.00",
+        "employee, subsistence, enough, 20.00",
+        "employee, car-running, enough, 20.00"
+    })
+    void inWhoseName(String addressed, String category, String grade, String claim) {
+        Treated treated =
+                Treating.gb()
+                        .one(
+                                bill("invoice", "100", "20")
+                                        .document("")
+                                        .category(category)
+                                        .particular(Particular.ADDRESSED, addressed));
+        assertThat(grade(treated).grade().code()).isEqualTo(grade);
+        assertThat(treated.claim()).hasToString(claim);
+        assertThat(treated.queries())
+                .extracting(Query::id)
+                .isEqualTo(claim.equals("0.00") ? List.of("E1/made-out-to-another") : List.of());
+    }
+
+    /** VAT Regulations 1995 reg 29(2): other proof counts where the authority accepts it. */
+    @Test
+    void otherProofWaitsForADecision() {
+        SampleLine proof = bill("alternative", "100", "20");
+        Treated asked = Treating.gb().one(proof);
+        assertThat(Treating.told(asked))
+                .startsWith("unclaimed U18a")
+                .endsWith("evidence-alternative");
+        assertThat(grade(asked).grade()).isEqualTo(Grade.IN_QUESTION);
+        Treated accepted =
+                Treating.gb()
+                        .deciding(decided("1", Decision.Action.EVIDENCE_SEEN, "alternative"))
+                        .one(proof);
+        assertThat(accepted.claim()).hasToString("20.00");
+        assertThat(grade(accepted).grade().supports()).isTrue();
+    }
+
+    @Test
+    void nothingHeldIsNoEvidence() {
+        Treated treated = Treating.gb().one(bill("missing", "100", "20"));
+        assertThat(grade(treated).grade()).isEqualTo(Grade.NONE);
+        assertThat(treated.claim().isZero()).isTrue();
+    }
+
+    /** HMRC manual VIT31000: a self-billed invoice is evidence under an agreement alone. */
+    @Test
+    void aSelfBilledInvoiceNamesItsAgreement() {
+        assertThat(grade(Treating.gb().one(bill("self-billed", "100", "20"))).reasons())
+                .anyMatch(r -> r.startsWith("to be seen on the document: agreement, "));
+    }
+
+    /** What is no purchase and no import, and a fee that is money only, is not weighed. */
+    @Test
+    void notWeighed() {
+        assertThat(Treating.gb().one(SampleLine.of("sale").gross("120")).evidence()).isEmpty();
+        assertThat(Treating.gb().one(SampleLine.of("import-duty").gross("120")).evidence())
+                .isEmpty();
+        assertThat(Treating.gb().one(SampleLine.of("fee").gross("3").settlement("QL-1")).evidence())
+                .isEmpty();
+    }
+
+    /** VAT Regulations 1995 reg 29(4): never deducted twice. */
+    @Test
+    void theSecondOfTwoIsNotClaimed() {
+        List<Treated> both =
+                Treating.gb().all(bill("invoice", "100", "20"), bill("invoice", "100", "20"));
+        assertThat(both).extracting(t -> t.claim().toString()).containsExactly("20.00", "0.00");
+        assertThat(both.get(1).boxes()).isEmpty();
+        assertThat(both.get(1).queries())
+                .containsExactly(
+                        new Query(
+                                "E2/likely-duplicate",
+                                java.util.OptionalLong.of(2),
+                                "sheet-1.csv row 3",
+                                "Document S-1 for 120.00 seems to be entered already, as entry 1. Input"
+                                        + " tax is claimed once, so this one is in no box. Decide"
+                                        + " duplicate-of 1 if it is the same, or treat-as if it is another"
+                                        + " document.",
+                                quarterfold.money.Amount.of("120")));
+        assertThat(grade(both.get(1)).reasons()).contains("seems to be entered before, as entry 1");
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource({"DUPLICATE_OF, 1, duplicate, 0.00", "TREAT_AS, uk-purchase, uk-purchase, 20.00"})
+    void aPersonSaysWhetherItIsTheSame(
+            Decision.Action action, String value, String treatment, String claim) {
+        Treated second =
+                Treating.gb()
+                        .deciding(decided("2", action, value))
+                        .all(bill("invoice", "100", "20"), bill("invoice", "100", "20"))
+                        .get(1);
+        assertThat(second.treatment()).isEqualTo(treatment);
+        assertThat(second.claim()).hasToString(claim);
+        assertThat(second.queries()).isEmpty();
+    }
+
+    /** Where the first is the one set apart, the second is claimed. */
+    @Test
+    void theFirstMayBeTheDuplicate() {
+        List<Treated> both =
+                Treating.gb()
+                        .deciding(decided("1", Decision.Action.DUPLICATE_OF, "2"))
+                        .all(bill("missing", "100", "20"), bill("invoice", "100", "20"));
+        assertThat(both).extracting(t -> t.claim().toString()).containsExactly("0.00", "20.00");
+    }
+
+    @Test
+    void setAsideItStaysUnclaimedAndIsNotOpen() {
+        Treated second =
+                Treating.gb()
+                        .deciding(decided("2", Decision.Action.SET_ASIDE, ""))
+                        .all(bill("invoice", "100", "20"), bill("invoice", "100", "20"))
+                        .get(1);
+        assertThat(second.claim().isZero()).isTrue();
+        assertThat(second.queries()).noneMatch(Query::isOpen);
+    }
+
+    /**
+     * A credit entered twice would take from the claim twice; leaving it out might claim too much.
+     */
+    @Test
+    void aCreditEnteredTwiceIsAskedAboutAndStays() {
+        SampleLine credit =
+                SampleLine.of("purchase-credit")
+                        .party("Example supplier", "GB", "GB101747696")
+                        .rate("20")
+                        .document("C-1")
+                        .evidence("invoice")
+                        .printed("10", "2");
+        List<Treated> both = Treating.gb().all(credit, credit);
+        assertThat(both).extracting(t -> t.boxes().get("4")).doesNotContainNull();
+        assertThat(both.get(1).queries())
+                .extracting(Query::id)
+                .containsExactly("E2/credit-entered-twice");
+    }
+
+    /** Import entries repeat by reference, date and VAT, whichever list they stand on. */
+    @Test
+    void anImportEnteredTwice() {
+        SampleLine postponed =
+                SampleLine.of("import-vat-postponed")
+                        .printed("1932.10", "386.42")
+                        .document("26GB01")
+                        .evidence("postponed-statement");
+        assertThat(Treating.gb().all(paid(), paid(), postponed, paid().on("2026-08-02")))
+                .extracting(Treated::treatment)
+                .containsExactly(
+                        "import-paid", "likely-duplicate", "likely-duplicate", "import-paid");
+    }
+
+    private static SampleLine paid() {
+        return SampleLine.of("import-vat-paid")
+                .vat("386.42")
+                .document("26GB01")
+                .evidence("import-certificate");
+    }
+
+    /** T-902: the tail of an EORI number is no other importer. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "GB101747641000, import-paid, 386.42",
+        "GB101747641001, import-paid, 386.42",
+        "101747641, import-paid, 386.42",
+        "GB101747696000, import-unevidenced, 0.00",
+        "GB10174764100, import-unevidenced, 0.00"
+    })
+    void theImporterIsThisBook(String number, String treatment, String claim) {
+        Treated treated =
+                Treating.gb()
+                        .one(
+                                SampleLine.of("import-vat-paid")
+                                        .vat("386.42")
+                                        .party("", "", number)
+                                        .document("26GB01")
+                                        .evidence("import-certificate"));
+        assertThat(treated.treatment()).isEqualTo(treatment);
+        assertThat(treated.claim()).hasToString(claim);
+        assertThat(grade(treated).grade())
+                .isEqualTo(claim.equals("0.00") ? Grade.IN_QUESTION : Grade.FULL);
+    }
+
+    /** VAT Regulations 1995 reg 14(1)(l): the VAT is stated in sterling. */
+    @Test
+    void anotherCurrencyIsInQuestion() {
+        Treated treated = Treating.gb().one(bill("invoice", "100", "20").currency("EUR"));
+        assertThat(grade(treated).grade()).isEqualTo(Grade.IN_QUESTION);
+        assertThat(grade(treated).reasons())
+                .contains("its amounts are in EUR: the VAT must be stated in GBP");
+        assertThat(treated.claim().isZero()).isTrue();
+    }
+
+    @Test
+    void whatACloseKeeps() {
+        Optional<EvidenceGrade> grade =
+                Optional.of(new EvidenceGrade(Grade.IN_QUESTION, List.of("one", "two")));
+        assertThat(EvidenceGrade.text(grade)).isEqualTo("in question\none\ntwo");
+        assertThat(EvidenceGrade.parse("in question\none\ntwo")).isEqualTo(grade);
+        assertThat(EvidenceGrade.parse(EvidenceGrade.text(Optional.empty()))).isEmpty();
+    }
+
+    /** Files of the same bills: each is met once, also where one file has them in fewer rows. */
+    @Test
+    void documentsOfTwoFiles() {
+        List<Entry> entries =
+                List.of(
+                        entry(1, 1, bill("invoice", "100", "20").product("A")),
+                        entry(2, 1, bill("invoice", "50", "10").product("B")),
+                        entry(3, 1, bill("invoice", "100", "20").product("C")),
+                        entry(
+                                4,
+                                2,
+                                bill("invoice", "100", "20").party("EXAMPLE  Supplier.", "", "")),
+                        entry(5, 2, bill("invoice", "50", "10")),
+                        entry(6, 3, bill("invoice", "250", "50")),
+                        entry(7, 3, bill("invoice", "300", "60").document("S-2")));
+        SupplierDocuments documents = SupplierDocuments.of(entries::forEach, Answers.NONE);
+        assertThat(entries)
+                .extracting(e -> documents.earlier(e).orElse(0))
+                .containsExactly(0L, 0L, 0L, 1L, 2L, 1L, 0L);
+        assertThat(documents.total(entries.get(0))).hasToString("300.00");
+    }
+
+    private static Entry entry(long number, long source, SampleLine line) {
+        return new Entry(number, source, line.line(number + 1));
+    }
+}
