@@ -153,7 +153,11 @@ public final class TreatmentRun {
                         entry.profile(),
                         entry.taxPoint(),
                         new Decider.Varying(
-                                liability, printed, claims(entry), facts, answered.treatment()));
+                                liability,
+                                printed,
+                                claims(entry, liability),
+                                facts,
+                                answered.treatment()));
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()
@@ -178,7 +182,7 @@ public final class TreatmentRun {
     }
 
     /** What the entry's evidence supports by its amount and category. */
-    private String claims(Entry entry) {
+    private String claims(Entry entry, Liability liability) {
         Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
         if (rule.isEmpty() || !rule.get().claims()) {
             return "no";
@@ -190,9 +194,13 @@ public final class TreatmentRun {
         boolean over =
                 rule.get()
                         .upTo()
-                        .filter(limit -> entry.amounts().money().abs().compareTo(limit) > 0)
+                        .filter(limit -> price(entry, liability).abs().compareTo(limit) > 0)
                         .isPresent();
         return over ? "over-limit" : "yes";
+    }
+
+    private static Amount price(Entry entry, Liability liability) {
+        return Figures.price(entry.amounts(), liability.percent());
     }
 
     private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
