@@ -9,8 +9,8 @@ final class Categories {
 
     static List<Category> all() {
         return List.of(
-                new TaxedSales(),
-                new TaxedSales(),
+                new TaxedSales(Liability.NOT_EXEMPT),
+                new TaxedSales(Liability.NOT_EXEMPT),
                 new MixedBaskets(),
                 new ChannelSales(),
                 new SalesThatLeave(),
@@ -22,5 +22,10 @@ final class Categories {
                 new GoodsIntoNorthernIreland(),
                 new Money(),
                 new Unsettled());
+    }
+
+    /** Those that can only stand alone: what is beside them would count otherwise. */
+    static List<Category> alone() {
+        return List.of(new TaxedSales(List.of(Liability.STANDARD, Liability.EXEMPT)));
     }
 }

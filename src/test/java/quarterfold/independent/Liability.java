@@ -28,7 +28,9 @@ enum Liability {
             P-OUTSIDE,outside,,
             """;
 
-    static final List<Liability> TAXABLE = List.of(STANDARD, REDUCED, ZERO, ZERO_SINCE_2021);
+    /** Without exempt goods, beside which not all input tax may be deducted. */
+    static final List<Liability> NOT_EXEMPT =
+            List.of(STANDARD, REDUCED, ZERO, ZERO_SINCE_2021, OUTSIDE);
 
     private final String product;
 

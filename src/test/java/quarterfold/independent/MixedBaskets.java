@@ -22,7 +22,7 @@ final class MixedBaskets implements Category {
     @Override
     public void happen(Dice dice, Trader trader, LocalDate day, Sheets sheets) {
         String order = "O-" + ++orders;
-        List<Liability> all = new ArrayList<>(List.of(Liability.values()));
+        List<Liability> all = new ArrayList<>(Liability.NOT_EXEMPT);
         all.remove(dice.oneIn(2) ? Liability.REDUCED : Liability.ZERO_SINCE_2021); // one rate once
         List<Integer> percents = new ArrayList<>();
         List<Liability> chosen = new ArrayList<>();

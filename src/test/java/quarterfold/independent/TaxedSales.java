@@ -12,6 +12,12 @@ import java.util.Map;
  */
 final class TaxedSales implements Category {
 
+    private final List<Liability> goods;
+
+    TaxedSales(List<Liability> goods) {
+        this.goods = goods;
+    }
+
     @Override
     public boolean fits(Trader trader, LocalDate day) {
         return true;
@@ -20,19 +26,19 @@ final class TaxedSales implements Category {
     @Override
     public void happen(Dice dice, Trader trader, LocalDate day, Sheets sheets) {
         SaleKind kind = SaleKind.any(dice);
-        Liability goods = dice.of(List.of(Liability.values()));
-        Map<String, String> told = goods.cells(dice, day);
-        BigDecimal rate = goods.rate(day).orElse(Vat.NONE);
-        if (kind.undoes() && goods == Liability.STANDARD && told.containsKey("rate")) {
+        Liability sold = dice.of(goods);
+        Map<String, String> told = sold.cells(dice, day);
+        BigDecimal rate = sold.rate(day).orElse(Vat.NONE);
+        if (kind.undoes() && sold == Liability.STANDARD && told.containsKey("rate")) {
             // a refund goes at the rate of its sale, which may be an earlier one
             rate = Vat.standard(day.minusMonths(dice.between(0, 24)));
             told = Map.of("rate", rate.toPlainString());
         }
-        Price price = price(dice, trader, rate, told, goods);
+        Price price = price(dice, trader, rate, told, sold);
         Sheets.Row row = sheets.row(day, kind.word()).put(price);
         told.forEach(row::put);
         where(dice, trader, row);
-        if (goods != Liability.OUTSIDE) {
+        if (sold != Liability.OUTSIDE) {
             sheets.box(day, 1, kind.of(price.vat()));
             sheets.box(day, 6, kind.of(price.net()));
         }
