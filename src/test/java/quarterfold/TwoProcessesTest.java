@@ -71,6 +71,7 @@ class TwoProcessesTest {
                 .contains(copy.getFileName().toString());
         assertThat(book.resolve("papers").toFile().list()).isEmpty();
         SmallBook.enter(book, more);
+        SmallBook.setAside(book, "E4/evidence-missing");
         assertThat(Run.of("--book", book, "close", "2026-09").code()).isZero();
     }
 

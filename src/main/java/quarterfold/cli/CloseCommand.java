@@ -2,7 +2,6 @@ package quarterfold.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,8 +13,10 @@ import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
 import quarterfold.papers.Caution;
+import quarterfold.papers.HeldJson;
 import quarterfold.papers.ReturnJson;
 import quarterfold.papers.WorkingPapers;
+import quarterfold.period.CloseResult;
 import quarterfold.period.Closing;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
@@ -29,7 +30,8 @@ import quarterfold.period.VatReturn;
         },
         footer = {
             "",
-            "VAT in question is kept out of the reclaim and listed on the papers. A closed period never changes.",
+            "A period with an open query that touches money is not closed: the queries are listed, each with a",
+            "command that answers it, and nothing is written. A closed period never changes.",
             "",
             "Example:",
             "  quarterfold --book my-book close 2026-09"
@@ -45,32 +47,48 @@ final class CloseCommand implements Callable<Integer> {
 
     @Option(
             names = "--json",
-            description = "for programs: the closed return, as return --json gives it")
+            description =
+                    "for programs: the closed return, as return --json gives it, or the queries that hold it")
     private boolean json;
 
     @Override
     public Integer call() throws IOException {
-        PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
-            return close(
-                    book, book.period(period), json ? Optional.empty() : Optional.of(out), spec);
+            Period named = book.period(period);
+            CloseResult result = new Closing(book.ledger(), book.returns()).close(named);
+            if (result instanceof CloseResult.OutOfTurn turn) {
+                return refused(turn);
+            }
+            if (result instanceof CloseResult.Held held) {
+                return refused(held.draft(), book);
+            }
+            return closed(((CloseResult.Closed) result).vatReturn(), book);
         }
     }
 
-    private Integer close(
-            OpenBook book, Period named, Optional<PrintWriter> text, CommandSpec command)
-            throws IOException {
-        Closing closing = new Closing(book.ledger(), book.law(), book.returns());
-        Optional<Period> before = closing.openBefore(named);
-        if (before.isPresent()) {
-            command.commandLine()
-                    .getErr()
-                    .printf(
-                            "%s is not closed: the period before it, %s, is open and has entries. Close that first.%n",
-                            named.name(), before.get().name());
-            return ExitCode.REFUSED;
+    private int refused(CloseResult.OutOfTurn turn) {
+        spec.commandLine()
+                .getErr()
+                .printf(
+                        "%s is not closed: the period before it, %s, is open and has entries. Close that first.%n",
+                        turn.period().name(), turn.before().name());
+        return ExitCode.REFUSED;
+    }
+
+    private int refused(VatReturn draft, OpenBook book) {
+        if (json) {
+            spec.commandLine()
+                    .getOut()
+                    .println(HeldJson.of(draft, query -> Answering.command(book.law(), query)));
+        } else {
+            new QueryText(book.law(), spec.commandLine().getErr()).held(draft);
         }
-        VatReturn closed = closing.close(named);
+        return ExitCode.REFUSED;
+    }
+
+    private int closed(VatReturn closed, OpenBook book) throws IOException {
+        Period named = closed.period();
+        PrintWriter out = spec.commandLine().getOut();
         try {
             WorkingPapers.write(book.returns().pack(named), book.book().papers(named.name()));
         } catch (IOException e) {
@@ -79,15 +97,15 @@ final class CloseCommand implements Callable<Integer> {
                     "%1$s is closed, but its working papers could not be written: %2$s. Put that right, then write them with: quarterfold papers %1$s"
                             .formatted(named.name(), IoText.withFile(e)));
         }
-        if (text.isPresent()) {
-            ReturnText.print(closed, book.returns().pack(named).settings(), text.get());
-            text.get()
-                    .printf(
-                            "%nClosed. The working papers are in %s%n%n%s%n",
-                            Texts.plain(book.book().papers(named.name()).toString()),
-                            Caution.text());
+        if (json) {
+            out.println(ReturnJson.of(closed));
         } else {
-            command.commandLine().getOut().println(ReturnJson.of(closed));
+            ReturnText.print(closed, book.returns().pack(named).settings(), out);
+            out.println();
+            new QueryText(book.law(), out).notHolding(closed);
+            out.printf(
+                    "Closed. The working papers are in %s%n%n%s%n",
+                    Texts.plain(book.book().papers(named.name()).toString()), Caution.text());
         }
         return ExitCode.DONE;
     }

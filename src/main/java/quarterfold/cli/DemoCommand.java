@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParentCommand;
@@ -18,7 +19,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "demo",
         description = {
-            "Builds a book for an invented seller, imports a full quarter, shows the return and closes it.",
+            "Builds a book for an invented seller, imports a full quarter, shows the return, decides its open"
+                    + " queries, closes it and verifies it.",
             ""
         },
         footer = {
@@ -33,6 +35,7 @@ final class DemoCommand implements Callable<Integer> {
 
     private static final String PLACE = "/quarterfold/demo/";
     private static final String PERIOD = "2026-09";
+    private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|\\S+");
 
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -64,8 +67,14 @@ final class DemoCommand implements Callable<Integer> {
             }
             code = step(book, imported);
         }
-        for (String command : List.of("return", "close")) {
-            code = code == ExitCode.DONE ? step(book, List.of(command, PERIOD)) : code;
+        List<List<String>> steps = new ArrayList<>();
+        steps.add(List.of("return", PERIOD));
+        steps.add(List.of("queries", PERIOD));
+        lines("decisions.flags").forEach(line -> steps.add(words("decide " + line)));
+        steps.add(List.of("close", PERIOD));
+        steps.add(List.of("verify"));
+        for (List<String> command : steps) {
+            code = code == ExitCode.DONE ? step(book, command) : code;
         }
         if (code == ExitCode.DONE) {
             spec.commandLine()
@@ -73,7 +82,7 @@ final class DemoCommand implements Callable<Integer> {
                     .printf(
                             "Everything in this book is invented. To look into it:%n"
                                     + "  quarterfold --book %1$s vouch %2$s --box 4%n"
-                                    + "  quarterfold --book %1$s queries %2$s%n",
+                                    + "  quarterfold --book %1$s decisions%n",
                             word(book.toString()), PERIOD);
         }
         return code;
@@ -95,6 +104,14 @@ final class DemoCommand implements Callable<Integer> {
         int code = Main.run(out, spec.commandLine().getErr(), args.toArray(String[]::new));
         out.println();
         return code;
+    }
+
+    /** The words of a line, those in quotes as one. */
+    private static List<String> words(String line) {
+        return WORD.matcher(line)
+                .results()
+                .map(found -> found.group(1) == null ? found.group() : found.group(1))
+                .toList();
     }
 
     /** A word of a command as a person types it. */

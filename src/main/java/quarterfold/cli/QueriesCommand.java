@@ -2,7 +2,6 @@ package quarterfold.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,12 +10,13 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.papers.QueryJson;
-import quarterfold.treatment.Query;
+import quarterfold.period.VatReturn;
 
 @Command(
         name = "queries",
         description = {
-            "Lists the questions a person must answer before a period's figures are safe.",
+            "Lists the questions a person must answer before a period's figures are safe: first the open ones,"
+                    + " each with a command that answers it, then those that were set aside.",
             ""
         },
         footer = {"", "Example:", "  quarterfold --book my-book queries 2026-09"},
@@ -36,28 +36,17 @@ final class QueriesCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
-            List<Query> queries = book.returns().of(book.period(period)).queries();
-            for (Query query : queries) {
-                if (json) {
-                    out.println(QueryJson.of(query));
-                } else {
-                    print(query, out);
-                }
-            }
-            if (!json) {
-                out.println(
-                        queries.isEmpty()
-                                ? "No query is open."
-                                : Texts.count(
-                                        queries.size(), "query is open.", "queries are open."));
+            VatReturn vatReturn = book.returns().of(book.period(period));
+            if (json) {
+                vatReturn.openQueries().forEach(q -> out.println(QueryJson.of(q)));
+                vatReturn.setAsideQueries().forEach(q -> out.println(QueryJson.of(q)));
+            } else {
+                QueryText text = new QueryText(book.law(), out);
+                text.print(vatReturn.openQueries());
+                text.print(vatReturn.setAsideQueries());
+                text.counted(vatReturn);
             }
         }
         return ExitCode.DONE;
-    }
-
-    private static void print(Query query, PrintWriter out) {
-        out.println(
-                "%s  %s".formatted(Texts.plain(query.id()), Texts.plain(query.place())).strip());
-        out.printf("  %s%n%n", Texts.cell(query.question(), 1_000));
     }
 }

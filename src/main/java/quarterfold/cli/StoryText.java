@@ -4,12 +4,14 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.Function;
+import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
-import quarterfold.period.Period;
+import quarterfold.period.Returns;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** One entry's story: where it came from, what it says, how it was treated, what it adds where. */
@@ -52,14 +54,12 @@ final class StoryText {
             out.println("  It is in no box.");
         }
         new TreeMap<>(treated.boxes())
-                .forEach((box, amount) -> said("Adds to box " + box, Texts.money(amount)));
-        said(
-                "Period",
-                book.returns()
-                        .calendar()
-                        .of(treated.occasion().day())
-                        .map(p -> p.name() + state(p, treated, book))
-                        .orElse("none: before the registration"));
+                .forEach((box, amount) -> said(adds(box, treated, book), Texts.money(amount)));
+        if (treated.takenUp() != TakenUp.IN_ITS_PERIOD && treated.takenUp() != TakenUp.NOWHERE) {
+            said("Belongs to", belongsTo(treated, book));
+            said("Taken up", treated.takenUp().words());
+        }
+        said("Period", period(treated, book));
         treated.queries()
                 .forEach(
                         q ->
@@ -68,11 +68,34 @@ final class StoryText {
                                         Texts.plain(q.id()), Texts.cell(q.question(), 1_000)));
     }
 
-    private static String state(Period period, Treated treated, OpenBook book) {
-        if (book.returns().isLate(treated.entry())) {
-            return ", closed before this entry came: it is in no return yet";
-        }
-        return book.returns().isClosed(period.name()) ? ", closed" : ", open";
+    private static String adds(String box, Treated treated, OpenBook book) {
+        return book.law().totals(treated.occasion().day()).stream()
+                .filter(t -> t.name().equals(box))
+                .findFirst()
+                .map(Total::words)
+                .orElse("Adds to box " + box);
+    }
+
+    private static String period(Treated treated, OpenBook book) {
+        Returns returns = book.returns();
+        return returns.takenUpIn(treated)
+                .map(p -> p.name() + (returns.isClosed(p.name()) ? ", closed" : ", open"))
+                .orElse("none: " + outside(treated, book));
+    }
+
+    private static String outside(Treated treated, OpenBook book) {
+        return treated.occasion().day().isBefore(book.book().settings().registeredFrom())
+                ? "before the registration"
+                : "after the registration, or too late for it";
+    }
+
+    /** The period its tax point is in, where the return that takes it up is another. */
+    private static String belongsTo(Treated treated, OpenBook book) {
+        return book.returns()
+                .calendar()
+                .of(treated.entry().taxPoint())
+                .map(p -> p.name().toString())
+                .orElse("");
     }
 
     private void origin(Source source, Line line) {

@@ -6,8 +6,10 @@ import java.util.TreeMap;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.period.Adjustment;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
+import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
 /** Every entry that made a box, down to file and row, and the rules they rest on. */
@@ -71,6 +73,7 @@ final class VouchText {
                     }
                 });
         out.println(rules.isEmpty() ? "No entry adds to it." : "");
+        pack.vatReturn().adjustments().forEach(a -> adjustment(a, id));
         rules.forEach(
                 (rule, share) ->
                         out.printf(
@@ -80,6 +83,20 @@ final class VouchText {
                                 Texts.count(share.entries(), "entry", "entries"),
                                 share.why(),
                                 share.citation()));
+    }
+
+    /** What adds to the box without being an entry. */
+    private void adjustment(Adjustment adjustment, String box) {
+        Amount adds = adjustment.boxes().get(box);
+        if (adds != null) {
+            out.printf(
+                    "%s from %s, %s%n      %s%n      %s%n",
+                    Texts.money(adds),
+                    adjustment.treatment(),
+                    adjustment.about(),
+                    adjustment.why(),
+                    adjustment.authority());
+        }
     }
 
     private void row(Treated treated, Amount adds) {
@@ -94,6 +111,9 @@ final class VouchText {
                 treated.rule(),
                 Texts.cell(files.getOrDefault(treated.entry().source(), ""), 60)
                         + " row "
-                        + line.row());
+                        + line.row()
+                        + (treated.takenUp() == TakenUp.IN_ITS_PERIOD
+                                ? ""
+                                : ", " + treated.takenUp().code()));
     }
 }

@@ -48,7 +48,8 @@ enum Field implements Coded {
     ON_HAND(Particular.ON_HAND),
     USE(Particular.USE),
     ADDRESSED(Particular.ADDRESSED),
-    CO2(Particular.CO2);
+    CO2(Particular.CO2),
+    ERROR(Particular.ERROR);
 
     private final String code;
     private final String expected;

@@ -15,6 +15,7 @@ import quarterfold.ledger.IoText;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.ledger.Line;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 
@@ -31,8 +32,13 @@ public final class Importer {
     public Importer(Book book, Ledger ledger) throws LedgerException {
         this.book = book;
         this.ledger = ledger;
+        this.layouts = layouts(book);
+    }
+
+    /** The layouts that ship and the book's own. */
+    static Layouts layouts(Book book) throws LedgerException {
         try {
-            layouts = Layouts.load(book.layouts());
+            return Layouts.load(book.layouts());
         } catch (UncheckedIOException e) {
             throw new LedgerException(
                     Fault.UNREADABLE,
@@ -60,9 +66,7 @@ public final class Importer {
             ImportResult result = read(copy, forms);
             entered = result instanceof ImportResult.Entered;
             return result;
-        } catch (UncheckedIOException e) {
-            throw unreadable(file, cause(e));
-        } catch (IOException e) {
+        } catch (UncheckedIOException | IOException e) {
             throw unreadable(file, e);
         } finally {
             if (!entered) {
@@ -75,10 +79,14 @@ public final class Importer {
         return Objects.requireNonNull(e.getCause());
     }
 
-    private static LedgerException unreadable(Path file, IOException fault) {
+    static LedgerException unreadable(Path file, Exception fault) {
+        IOException told =
+                fault instanceof UncheckedIOException unchecked
+                        ? cause(unchecked)
+                        : (IOException) fault;
         return new LedgerException(
                 Fault.UNREADABLE,
-                "%s: could not be read: %s".formatted(file, IoText.withFile(fault)));
+                "%s: could not be read: %s".formatted(file, IoText.withFile(told)));
     }
 
     private List<Form> named(String name) {
@@ -125,7 +133,7 @@ public final class Importer {
 
     private ImportResult enter(Archived copy, Form form, Transfer transfer) throws BadFile {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), form.name())) {
-            transfer.run(entry);
+            transfer.run(into(entry));
             if (transfer.rowsRead() == 0 && transfer.problems().none()) {
                 throw new BadFile(
                         copy.name(),
@@ -159,6 +167,20 @@ public final class Importer {
                                                     source.id(), q.code(), q.about(), q.question()))
                             .toList());
         }
+    }
+
+    private static RowReader.Output into(FileEntry entry) {
+        return new RowReader.Output() {
+            @Override
+            public void line(Line line) {
+                entry.add(line);
+            }
+
+            @Override
+            public void setAside(long row, String reason) {
+                entry.setAside(row, reason);
+            }
+        };
     }
 
     private static ImportResult refused(

@@ -11,9 +11,9 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 
 /**
- * Carries the rows of one file into the ledger: one thread reads and makes lines, the caller's
- * enters them, with a short queue of batches between them. Adds up the control totals, money in
- * from the cells on the reading side and money entered from the lines on the other.
+ * Carries the rows of one file to where they go: one thread reads and makes lines, the caller's
+ * gives them, with a short queue of batches between them. Adds up the control totals, money in from
+ * the cells on the reading side and money entered from the lines on the other.
  */
 final class Transfer {
     private static final int BATCH = 1_024;
@@ -60,13 +60,13 @@ final class Transfer {
         return payouts;
     }
 
-    /** Reads to the end of the file; lines are entered until the first problem is found. */
-    void run(FileEntry entry) {
+    /** Reads to the end of the file; lines are given until the first problem is found. */
+    void run(RowReader.Output to) {
         Thread thread = new Thread(this::read, "intake");
         thread.setDaemon(true);
         thread.start();
         try {
-            enter(entry);
+            give(to);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted while entering a file", e);
@@ -86,13 +86,13 @@ final class Transfer {
         return entry.commit(rowsRead, rowsEntered, new Amount(moneyIn), moneyEntered);
     }
 
-    private void enter(FileEntry entry) throws InterruptedException {
+    private void give(RowReader.Output to) throws InterruptedException {
         boolean last = false;
         while (!last) {
             Batch next = queue.take();
             last = next.isLast();
             for (Line line : next.lines()) {
-                entry.add(line);
+                to.line(line);
                 moneyEntered = moneyEntered.plus(line.signedMoney());
                 if (line.row() != lastRow) {
                     lastRow = line.row();
@@ -100,7 +100,7 @@ final class Transfer {
                 }
             }
             for (Aside aside : next.asides()) {
-                entry.setAside(aside.row(), aside.reason());
+                to.setAside(aside.row(), aside.reason());
             }
         }
     }

@@ -78,7 +78,7 @@ public enum Fact {
     USE("taxable", "exempt", "both", "unstated"),
     /** In whose name the document is made out. */
     ADDRESSED("business", "employee", "other", "unstated"),
-    /** The accounting scheme the book is on. */
+    /** The accounting scheme the entry is under: mostly the book's. */
     SCHEME("standard", "cash", "flat-rate");
 
     @SuppressWarnings("ImmutableEnumChecker") // List.of makes it immutable

@@ -13,7 +13,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.NavigableSet;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -43,7 +42,12 @@ public final class Law {
                     "periods.csv",
                     "flat-rates.csv",
                     "fuel-scale.csv",
-                    "evidence-shows.csv");
+                    "evidence-shows.csv",
+                    "adjustments.csv",
+                    "totals.csv",
+                    "counted-categories.csv",
+                    "account.csv",
+                    "answers.csv");
 
     private final List<TableFile> files;
     private final Rates rates;
@@ -52,7 +56,10 @@ public final class Law {
     private final Choices choices;
     private final Map<String, QueryText> queries;
     private final Treatments treatments;
-    private final Map<String, List<Dated<BoxRule>>> boxRules;
+    private final BoxRules boxRules;
+    private final List<Dated<Adjusts>> adjustments;
+    private final List<Dated<Total>> totals;
+    private final List<Dated<Counted>> counted;
     private final List<Dated<Box>> form;
     private final Keyed<Blocked> blocked;
     private final Keyed<EvidenceRule> evidence;
@@ -60,6 +67,8 @@ public final class Law {
     private final List<Dated<FlatRate>> flatRates;
     private final List<Dated<FuelScale>> fuelScale;
     private final List<Dated<Particular>> particulars;
+    private final List<Dated<AccountLine>> account;
+    private final Map<String, String> answers;
 
     /** A limit and the unit it is in, such as pounds or years. */
     public record Limit(Amount amount, String unit) {
@@ -122,19 +131,14 @@ public final class Law {
         treatments = new Treatments(table("treatments.csv"), choices, rates, queries.keySet());
         form = Table.read(table("form.csv")).dated(Law::box, Box::id);
         form.forEach(box -> checkFormula(box.value()));
-        boxRules =
-                Table.read(table("boxes.csv"))
-                        .dated(
-                                this::boxRule,
-                                r ->
-                                        "%s %s %s %s"
-                                                .formatted(
-                                                        r.treatment(),
-                                                        r.box(),
-                                                        r.measure(),
-                                                        r.schemes()))
-                        .stream()
-                        .collect(Collectors.groupingBy(d -> d.value().treatment()));
+        adjustments = added("adjustments.csv", Adjusts::of, Adjusts::name);
+        totals = added("totals.csv", Total::of, Total::name);
+        counted =
+                added(
+                        "counted-categories.csv",
+                        Counted::of,
+                        c -> "%s of %s".formatted(c.category(), c.set()));
+        boxRules = new BoxRules(table("boxes.csv"), treatments, adjustments, form, totals, counted);
         blocked =
                 Keyed.read(
                         table("blocked.csv"),
@@ -151,6 +155,16 @@ public final class Law {
         flatRates = added("flat-rates.csv", FlatRate::of, FlatRate::id);
         fuelScale = added("fuel-scale.csv", FuelScale::of, f -> "" + f.co2From());
         particulars = added("evidence-shows.csv", Particular::of, Particular::name);
+        account = added("account.csv", AccountLine::of, AccountLine::name);
+        answers =
+                files.stream()
+                        .filter(f -> f.name().equals("answers.csv"))
+                        .findFirst()
+                        .map(f -> Table.read(f).named("query", row -> row.needed("answer")))
+                        .orElse(Map.of());
+        for (String query : answers.keySet()) {
+            query(query); // refuses one that is not asked
+        }
     }
 
     private TableFile table(String name) {
@@ -290,17 +304,58 @@ public final class Law {
                 .toList();
     }
 
+    /** The lines of the VAT account on the day, in the table's order. */
+    public List<Dated<AccountLine>> account(LocalDate day) {
+        return account.stream().filter(d -> d.isInForce(day)).toList();
+    }
+
+    /**
+     * The decision that answers a query as people mostly do, as flags such as {@code
+     * --evidence-seen invoice}; empty where leaving it as it is comes first.
+     */
+    public Optional<String> answer(String query) {
+        return Optional.ofNullable(answers.get(query));
+    }
+
     /** The words of a query. Refuses a code the table does not have. */
     public QueryText query(String code) {
         return Optional.ofNullable(queries.get(code))
                 .orElseThrow(() -> new LawException("queries.csv: has no '%s'".formatted(code)));
     }
 
-    /** What a treatment adds to the boxes under a scheme; empty where it goes nowhere. */
+    /**
+     * What a treatment or an adjustment adds to the boxes, and to the totals of {@code totals.csv},
+     * under a scheme; empty where it goes nowhere.
+     */
     public List<Dated<BoxRule>> boxes(String treatment, String scheme, LocalDate day) {
-        return boxRules.getOrDefault(treatment, List.of()).stream()
-                .filter(d -> d.isInForce(day) && d.value().isFor(scheme))
-                .toList();
+        return boxRules.of(treatment, scheme, day);
+    }
+
+    /** The same for an entry of a category: some totals take only the categories they count. */
+    public List<Dated<BoxRule>> boxes(
+            String treatment, String scheme, String category, LocalDate day) {
+        return boxRules.of(treatment, scheme, category, day);
+    }
+
+    /** Whether a category counts in a set of {@code counted-categories.csv}. */
+    public boolean counts(String set, String category, LocalDate day) {
+        return boxRules.counts(set, category, day);
+    }
+
+    /** What a return takes up beside its entries. Refuses a name the table does not have. */
+    public Dated<Adjusts> adjustment(String name, LocalDate day) {
+        return adjustments.stream()
+                .filter(d -> d.isInForce(day) && d.value().name().equals(name))
+                .findFirst()
+                .orElseThrow(
+                        () ->
+                                new LawException(
+                                        "adjustments.csv: has no '%s' on %s".formatted(name, day)));
+    }
+
+    /** The totals on the day that are no box of the form, in the table's order. */
+    public List<Total> totals(LocalDate day) {
+        return totals.stream().filter(d -> d.isInForce(day)).map(Dated::value).toList();
     }
 
     /** The boxes of the form for a period that ends on the day, in the form's order. */
@@ -323,7 +378,8 @@ public final class Law {
                                 flatRates.stream(),
                                 particulars.stream(),
                                 treatments.rows().stream(),
-                                boxRules.values().stream().flatMap(List::stream))
+                                boxRules.stream(),
+                                counted.stream())
                         .flatMap(s -> s);
         return all.flatMap(
                         d ->
@@ -384,43 +440,6 @@ public final class Law {
                                 .formatted(box.id(), operand));
             }
         }
-    }
-
-    private BoxRule boxRule(Table.Row row) {
-        String treatment = row.needed("treatment");
-        if (treatments.rows().stream().noneMatch(t -> t.value().treatment().equals(treatment))) {
-            throw row.fault(
-                    "[treatment]: found '%s'; expected a treatment of treatments.csv"
-                            .formatted(treatment));
-        }
-        String box = row.needed("box");
-        if (form.stream().noneMatch(f -> f.value().id().equals(box) && !f.value().isComputed())) {
-            throw row.fault(
-                    "[box]: found '%s'; expected a box of form.csv that sums entries"
-                            .formatted(box));
-        }
-        Measure measure =
-                row.parse(
-                        "measure",
-                        t -> Measure.valueOf(t.toUpperCase(Locale.ROOT)),
-                        "net, vat, claim or gross");
-        int sign = row.parse("sign", Law::sign, "plus or minus");
-        String schemes = row.later("scheme");
-        return new BoxRule(
-                treatment,
-                box,
-                measure,
-                sign,
-                schemes.isEmpty() ? Set.of() : Set.of(schemes.split("\\|", -1)),
-                row.later("account"));
-    }
-
-    private static int sign(String text) {
-        return switch (text) {
-            case "plus" -> 1;
-            case "minus" -> -1;
-            default -> throw new IllegalArgumentException(text);
-        };
     }
 
     private static EvidenceRule evidenceRule(Table.Row row) {

@@ -71,6 +71,11 @@ public final class Book {
         }
     }
 
+    /** The same book as it was: other settings and another list of products. */
+    public Book asOf(Settings then, Products list) {
+        return new Book(folder, then, list);
+    }
+
     public Path folder() {
         return folder;
     }

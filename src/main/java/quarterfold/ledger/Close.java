@@ -23,8 +23,8 @@ import quarterfold.money.Amount;
  * @param otherRounding what it would show under the rounding the book did not choose, for the same
  *     boxes
  * @param adjustments what the return took up beside its entries
- * @param queries the questions open at the close
- * @param tables the law's tables it was worked out with, whole
+ * @param queries the questions at the close, those set aside included
+ * @param tables the law's tables and the product list it was worked out with, whole
  */
 public record Close(
         YearMonth period,

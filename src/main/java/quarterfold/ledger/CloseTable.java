@@ -36,6 +36,17 @@ final class CloseTable {
                 connection, "select * from close order by period", row -> close(connection, row));
     }
 
+    /** The periods by the first id of what their closes froze; those that froze nothing are out. */
+    static Map<Long, YearMonth> byFirstEntry(Connection connection) throws SQLException {
+        Map<Long, YearMonth> periods = new LinkedHashMap<>();
+        Sql.list(
+                        connection,
+                        "select first_entry, period from close where entries > 0",
+                        row -> Map.entry(row.getLong(1), YearMonth.parse(row.getString(2))))
+                .forEach(p -> periods.put(p.getKey(), p.getValue()));
+        return periods;
+    }
+
     static void add(Connection connection, Close close, long firstEntry, long entries)
             throws SQLException {
         String period = close.period().toString();

@@ -18,6 +18,7 @@ public final class CloseWriter implements AutoCloseable {
     private final PreparedStatement insert;
     private final Interned<RulingTable.Ruling> rulings;
     private long entries;
+    private int corrections;
 
     CloseWriter(Connection connection, Transaction transaction, YearMonth period, long first) {
         this.connection = connection;
@@ -35,7 +36,7 @@ public final class CloseWriter implements AutoCloseable {
                 transaction.run(() -> new Interned<>(connection, "ruling", RulingTable.TEXTS));
     }
 
-    /** Freezes how VAT applied to an occasion of an entry. */
+    /** Freezes how VAT applied to an occasion of an entry, as of this close. */
     public void add(ClosedEntry closed) {
         transaction.step(
                 () -> {
@@ -60,6 +61,14 @@ public final class CloseWriter implements AutoCloseable {
                         insert.executeBatch();
                     }
                 });
+    }
+
+    /** Freezes a row of the return's worksheet of corrections. */
+    public void add(ClosedCorrection correction) {
+        transaction.step(
+                () ->
+                        ClosedCorrectionTable.add(
+                                connection, period.toString(), ++corrections, correction));
     }
 
     /** Freezes the return. Refuses the close of another period than was begun. */

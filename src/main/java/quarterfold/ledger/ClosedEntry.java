@@ -1,6 +1,7 @@
 package quarterfold.ledger;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -9,6 +10,7 @@ import quarterfold.money.Amount;
 /**
  * How VAT applied to one occasion of an entry, as a close froze it.
  *
+ * @param closedIn the period whose close froze it: that of its day, or a later one
  * @param number the entry's
  * @param day of the occasion: for most entries the tax point
  * @param cause what happened on the day, such as {@code supply}
@@ -20,6 +22,7 @@ import quarterfold.money.Amount;
  * @param boxes what it added to each box, by box id; boxes it does not touch are absent
  */
 public record ClosedEntry(
+        YearMonth closedIn,
         long number,
         LocalDate day,
         String cause,

@@ -17,12 +17,12 @@ import quarterfold.money.Amount;
 final class ClosedReader implements AutoCloseable {
     private static final int OWN = EntryReader.WIDTH;
     private static final String FROZEN =
-            ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause";
+            ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause, c.id";
     private static final String ONE =
             "select "
                     + EntryReader.COLUMNS
                     + FROZEN
-                    + " from closed_entry c join entry e on e.number = c.number where c.number = ? order by c.id";
+                    + " from closed_entry c join entry e on e.number = c.number where c.number = ? and c.id < ? order by c.id";
     static final String RUN =
             "select "
                     + EntryReader.COLUMNS
@@ -36,13 +36,16 @@ final class ClosedReader implements AutoCloseable {
     private final EntryReader entries;
     private final ById<RulingTable.Ruling> rulings;
     private final NavigableMap<Long, Source> sources = new TreeMap<>();
+    private final NavigableMap<Long, YearMonth> periods = new TreeMap<>();
 
-    ClosedReader(Connection connection) throws SQLException {
+    ClosedReader(Connection connection, Horizon horizon) throws SQLException {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
+        one.setLong(2, horizon.firstFrozen());
         entries = new EntryReader(connection, ById.MANY, EntryReader.RUN);
         rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(connection).forEach(s -> sources.put(s.firstEntry(), s));
+        periods.putAll(CloseTable.byFirstEntry(connection));
     }
 
     void read(YearMonth period, BiConsumer<Entry, ClosedEntry> each) throws SQLException {
@@ -71,6 +74,7 @@ final class ClosedReader implements AutoCloseable {
     private ClosedEntry closed(ResultSet row) throws SQLException {
         RulingTable.Ruling ruling = rulings.get(row.getLong(OWN + 1));
         return new ClosedEntry(
+                periods.floorEntry(row.getLong(OWN + 8)).getValue(),
                 row.getLong(1),
                 LocalDate.ofEpochDay(row.getLong(OWN + 6)),
                 row.getString(OWN + 7),

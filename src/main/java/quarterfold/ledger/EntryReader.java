@@ -65,6 +65,13 @@ final class EntryReader implements AutoCloseable {
     static final String RUN_OF_FIGURES_WITH_PARTICULARS =
             RUN_OF_FIGURES + " and e.particulars is not null";
 
+    /** The same, of entries of a kind. */
+    static String runOfFiguresOf(Kind kind) {
+        return RUN_OF_FIGURES
+                + " and e.profile in (select id from profile where kind = '%s')"
+                        .formatted(kind.code());
+    }
+
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;
@@ -86,6 +93,12 @@ final class EntryReader implements AutoCloseable {
     void run(Source source, LocalDate first, LocalDate last, Consumer<Entry> each)
             throws SQLException {
         run(source.firstEntry(), source.entries(), source.id(), first, last, each);
+    }
+
+    /** At most so many entries of a source from a number on, in order. */
+    void run(Source source, long from, int count, Consumer<Entry> each) throws SQLException {
+        long left = source.firstEntry() + source.entries() - from;
+        run(from, Math.min(count, left), source.id(), EARLIEST, LATEST, each);
     }
 
     /** The entry with a number that the ledger has. */

@@ -5,10 +5,13 @@ import java.sql.Connection;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import quarterfold.money.Amount;
 
 /**
@@ -19,15 +22,41 @@ public final class Ledger implements AutoCloseable {
 
     private final Path file;
     private final Connection connection;
+    private final Horizon horizon;
 
-    private Ledger(Path file, Connection connection) {
+    private Ledger(Path file, Connection connection, Horizon horizon) {
         this.file = file;
         this.connection = connection;
+        this.horizon = horizon;
     }
 
     /** Another process's transaction is waited for up to {@code wait}. */
     static Ledger open(Path file, Duration wait) {
-        return new Ledger(file, LedgerFile.open(file, wait, false));
+        return new Ledger(file, LedgerFile.open(file, wait, false), Horizon.ALL);
+    }
+
+    /**
+     * This ledger as it stood when the period was closed: the entries, decisions and closes that
+     * were there. For reading; it is open for as long as this one is.
+     */
+    public Ledger asOf(Close close) {
+        return new Ledger(file, connection, read(() -> Horizon.of(connection, close)));
+    }
+
+    private Transaction change() {
+        if (!horizon.isAll()) {
+            throw new IllegalStateException("a ledger as it stood is not written to");
+        }
+        return new Transaction(file, connection);
+    }
+
+    /**
+     * Tells of each way in which the numbers of entries and the runs of files do not hold.
+     *
+     * @return whether the ledger can be read at all: every row that another names is there
+     */
+    public boolean check(Consumer<Finding> found) {
+        return read(() -> new LedgerCheck(connection, found).check());
     }
 
     /** The source with this digest, where the ledger has it. */
@@ -37,7 +66,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Every source, in the order of import. */
     public List<Source> sources() {
-        return read(() -> SourceTable.all(connection));
+        return read(() -> SourceTable.all(connection)).stream().filter(horizon::sees).toList();
     }
 
     /** The rows of a source that made no entry, in the order they were set aside. */
@@ -77,7 +106,7 @@ public final class Ledger implements AutoCloseable {
      *     already: {@code IN_USE} or {@code REFUSED}
      */
     public FileEntry begin(String sha256, String name, String layout) throws LedgerException {
-        Transaction transaction = new Transaction(file, connection);
+        Transaction transaction = change();
         try {
             Optional<Source> known = source(sha256);
             if (known.isPresent()) {
@@ -120,7 +149,8 @@ public final class Ledger implements AutoCloseable {
     public Optional<Entry> entry(long number) {
         return read(
                 () -> {
-                    Optional<Source> source = SourceTable.holding(connection, number);
+                    Optional<Source> source =
+                            SourceTable.holding(connection, number).filter(horizon::sees);
                     if (source.isEmpty()) {
                         return Optional.empty();
                     }
@@ -151,7 +181,7 @@ public final class Ledger implements AutoCloseable {
         read(
                 () -> {
                     try (EntryReader reader = new EntryReader(connection, ById.MANY, query)) {
-                        for (Source source : SourceTable.all(connection)) {
+                        for (Source source : sources()) {
                             if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
                                 reader.run(source, first, last, each);
                             }
@@ -165,11 +195,38 @@ public final class Ledger implements AutoCloseable {
         return !dates.last().isBefore(first) && !dates.first().isAfter(last);
     }
 
+    /**
+     * Every entry numbered above {@code number} with a tax point from {@code first} to {@code
+     * last}, in the order of its number.
+     */
+    public void forEachAfter(long number, LocalDate first, LocalDate last, Consumer<Entry> each) {
+        read(
+                () -> {
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.MANY, EntryReader.RUN)) {
+                        for (Source source : sources()) {
+                            if (source.firstEntry() > number
+                                    && source.dates()
+                                            .filter(d -> overlap(d, first, last))
+                                            .isPresent()) {
+                                reader.run(source, first, last, each);
+                            }
+                        }
+                    }
+                    return true;
+                });
+    }
+
+    /** Every entry of a kind, in the order of its number, as {@link #forEachFigured} gives it. */
+    public void forEachOfKind(Kind kind, Consumer<Entry> each) {
+        forEach(EntryReader.EARLIEST, EntryReader.LATEST, EntryReader.runOfFiguresOf(kind), each);
+    }
+
     /** Whether any entry has a tax point from {@code first} to {@code last}. */
     public boolean hasEntries(LocalDate first, LocalDate last) {
         return read(
                 () -> {
-                    for (Source source : SourceTable.all(connection)) {
+                    for (Source source : sources()) {
                         if (source.dates().filter(d -> overlap(d, first, last)).isPresent()
                                 && EntryReader.any(connection, source, first, last)) {
                             return true;
@@ -181,7 +238,7 @@ public final class Ledger implements AutoCloseable {
 
     /** The highest entry number; 0 in an empty ledger. */
     public long lastEntry() {
-        return read(() -> next("entry", "number") - 1);
+        return Math.min(horizon.lastEntry(), read(() -> next("entry", "number") - 1));
     }
 
     /** Whether any sale states a rate of its own. */
@@ -194,6 +251,23 @@ public final class Ledger implements AutoCloseable {
                                 > 0);
     }
 
+    /** Whether any sale is stated to be exempt. */
+    public boolean hasExemptSales() {
+        String sales =
+                Arrays.stream(Kind.values())
+                        .filter(k -> k.side() == Kind.Side.SALES)
+                        .map(k -> "'" + k.code() + "'")
+                        .collect(Collectors.joining(", "));
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where rate = 'exempt' and kind in ("
+                                                + sales
+                                                + "))")
+                                > 0);
+    }
+
     /** Every entry, in the order of its number. */
     public void forEach(Consumer<Entry> each) {
         forEach(EntryReader.EARLIEST, EntryReader.LATEST, each);
@@ -203,7 +277,7 @@ public final class Ledger implements AutoCloseable {
     public void forEachWithClosed(BiConsumer<Entry, List<ClosedEntry>> each) {
         read(
                 () -> {
-                    try (ClosedReader closed = new ClosedReader(connection)) {
+                    try (ClosedReader closed = new ClosedReader(connection, horizon)) {
                         forEach(
                                 entry ->
                                         each.accept(
@@ -215,7 +289,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Every decision, in the order they were made; also those undone since. */
     public List<Decision> decisions() {
-        return read(() -> DecisionTable.all(connection));
+        return read(() -> DecisionTable.all(connection)).stream().filter(horizon::sees).toList();
     }
 
     /**
@@ -225,7 +299,7 @@ public final class Ledger implements AutoCloseable {
      * @return the decision with its number
      */
     public Decision decide(Decision decision) throws LedgerException {
-        try (Transaction transaction = new Transaction(file, connection)) {
+        try (Transaction transaction = change()) {
             Decision numbered =
                     new Decision(
                             next("decision", "id"),
@@ -244,7 +318,7 @@ public final class Ledger implements AutoCloseable {
 
     /** The highest decision's number; 0 where none was made. */
     public long lastDecision() {
-        return read(() -> next("decision", "id") - 1);
+        return Math.min(horizon.lastDecision(), read(() -> next("decision", "id") - 1));
     }
 
     /** Every entry that states a particular, in the order of its number. */
@@ -267,14 +341,54 @@ public final class Ledger implements AutoCloseable {
                                 > 0);
     }
 
+    /** Whether any entry of the kind has other evidence than this. */
+    public boolean hasOtherEvidence(Kind kind, Evidence evidence) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where kind = ? and evidence <> ?)",
+                                        kind.code(),
+                                        evidence.code())
+                                > 0);
+    }
+
+    /** What the close of a period took up of earlier ones, in its order. */
+    public List<ClosedCorrection> corrections(YearMonth period) {
+        return read(() -> ClosedCorrectionTable.of(connection, period));
+    }
+
+    /** What closes took up of an entry, in the order of the closes. */
+    public List<ClosedCorrection> corrections(long number) {
+        return read(() -> ClosedCorrectionTable.of(connection, number, horizon::seesClose));
+    }
+
+    /** Whether a close froze the occasion of an entry. */
+    public boolean isClosed(long number, LocalDate day, String cause) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from closed_entry where number = ? and day = ? and cause = ? and id < ?)",
+                                        number,
+                                        day.toEpochDay(),
+                                        cause,
+                                        horizon.firstFrozen())
+                                > 0);
+    }
+
     /** The close of a period, where it is closed. */
     public Optional<Close> close(YearMonth period) {
-        return read(() -> CloseTable.find(connection, period));
+        return horizon.seesClose(period)
+                ? read(() -> CloseTable.find(connection, period))
+                : Optional.empty();
     }
 
     /** Every close, by period. */
     public List<Close> closes() {
-        return read(() -> CloseTable.all(connection));
+        return read(() -> CloseTable.all(connection)).stream()
+                .filter(c -> horizon.seesClose(c.period()))
+                .toList();
     }
 
     /**
@@ -284,7 +398,7 @@ public final class Ledger implements AutoCloseable {
      *     already: {@code IN_USE} or {@code REFUSED}
      */
     public CloseWriter beginClose(YearMonth period) throws LedgerException {
-        Transaction transaction = new Transaction(file, connection);
+        Transaction transaction = change();
         try {
             if (read(() -> CloseTable.isClosed(connection, period))) {
                 throw new LedgerException(
@@ -303,9 +417,38 @@ public final class Ledger implements AutoCloseable {
     public List<ClosedEntry> closedEntry(long number) {
         return read(
                 () -> {
-                    try (ClosedReader reader = new ClosedReader(connection)) {
+                    try (ClosedReader reader = new ClosedReader(connection, horizon)) {
                         return reader.entry(number);
                     }
+                });
+    }
+
+    /** What closes froze of an entry, while {@link #lookUpClosed} runs. */
+    public interface ClosedEntries {
+        List<ClosedEntry> of(long number);
+    }
+
+    /** Lets {@code work} look up many entries one after the other. */
+    public void lookUpClosed(Consumer<ClosedEntries> work) {
+        read(
+                () -> {
+                    try (ClosedReader closed = new ClosedReader(connection, horizon)) {
+                        work.accept(number -> read(() -> closed.entry(number)));
+                    }
+                    return true;
+                });
+    }
+
+    /** At most so many entries of a source from a number on, in order. */
+    public List<Entry> entries(Source source, long from, int count) {
+        return read(
+                () -> {
+                    List<Entry> entries = new ArrayList<>(count);
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.MANY, EntryReader.RUN)) {
+                        reader.run(source, from, count, entries::add);
+                    }
+                    return entries;
                 });
     }
 
@@ -313,7 +456,7 @@ public final class Ledger implements AutoCloseable {
     public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
         read(
                 () -> {
-                    try (ClosedReader reader = new ClosedReader(connection)) {
+                    try (ClosedReader reader = new ClosedReader(connection, horizon)) {
                         reader.read(period, each);
                     }
                     return true;

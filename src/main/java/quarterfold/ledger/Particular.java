@@ -30,7 +30,12 @@ public enum Particular implements Coded {
     /** In whose name the document is made out. */
     ADDRESSED("addressed", Type.ADDRESSED),
     /** Grams of carbon dioxide a kilometre of the car a fuel scale charge is for. */
-    CO2("co2", Type.NUMBER);
+    CO2("co2", Type.NUMBER),
+    /**
+     * How an error of a closed return that the line is, or was in, is put right where that is not
+     * for the rules to say: a deliberate one never on a later return, another apart by choice.
+     */
+    ERROR("error", Type.ERROR);
 
     /** What a text of a particular may be. */
     public enum Type {
@@ -40,7 +45,8 @@ public enum Particular implements Coded {
         NUMBER("a whole number such as 118"),
         YES_NO("yes or no, such as yes"),
         USE("one of taxable, exempt, both, such as taxable"),
-        ADDRESSED("one of business, employee, other, such as business");
+        ADDRESSED("one of business, employee, other, such as business"),
+        ERROR("one of deliberate, separate, such as separate");
 
         private final String expected;
 

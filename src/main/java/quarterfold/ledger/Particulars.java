@@ -23,6 +23,7 @@ public record Particulars(Map<Particular, String> stated) {
 
     private static final List<String> USES = List.of("taxable", "exempt", "both");
     private static final List<String> ADDRESSEES = List.of("business", "employee", "other");
+    private static final List<String> ERRORS = List.of("deliberate", "separate");
 
     /** Refuses a text that is not of its particular's type. */
     public Particulars {
@@ -53,6 +54,7 @@ public record Particulars(Map<Particular, String> stated) {
                 case YES_NO -> text.equals("yes") || text.equals("no");
                 case USE -> USES.contains(text);
                 case ADDRESSED -> ADDRESSEES.contains(text);
+                case ERROR -> ERRORS.contains(text);
             };
         } catch (DateTimeException | IllegalArgumentException | ArithmeticException e) {
             return false;

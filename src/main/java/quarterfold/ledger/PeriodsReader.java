@@ -13,6 +13,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 import quarterfold.ledger.AnnualAccounting.Instalments;
 import quarterfold.money.Amount;
+import quarterfold.money.Percent;
 
 /** Reads what settings say of the registration and its return periods. */
 final class PeriodsReader {
@@ -25,7 +26,8 @@ final class PeriodsReader {
                     "periods",
                     "annual_accounting",
                     "payments_on_account",
-                    "partial_exemption_year_ends");
+                    "partial_exemption_year_ends",
+                    "partial_exemption_last_year");
 
     private static final String AMOUNT = "an amount above nothing, such as 8000.00";
     private static final String NOTIFIED =
@@ -62,6 +64,11 @@ final class PeriodsReader {
                         "partial_exemption_year_ends",
                         "a month from 1 to 12, such as 3",
                         PeriodsReader::month);
+        Optional<Percent> lastYear =
+                settings.optional(
+                        "partial_exemption_last_year",
+                        "a percentage from 0 to 100, such as 43",
+                        PeriodsReader::share);
         if (from.isEmpty() || ends.isEmpty()) {
             return Optional.empty();
         }
@@ -72,7 +79,15 @@ final class PeriodsReader {
                 .filter(a -> a.from().isBefore(from.get()))
                 .ifPresent(a -> beforeRegistration("payments_on_account", a.from(), from.get()));
         return Optional.of(
-                new Periods(from.get(), to, ends.get(), notified, annual, onAccount, yearEnds));
+                new Periods(
+                        from.get(),
+                        to,
+                        ends.get(),
+                        notified,
+                        annual,
+                        onAccount,
+                        yearEnds,
+                        lastYear));
     }
 
     private void beforeRegistration(String key, LocalDate found, LocalDate from) {
@@ -124,6 +139,10 @@ final class PeriodsReader {
 
     private static <T> T last(List<T> all) {
         return all.get(all.size() - 1);
+    }
+
+    private static Optional<Percent> share(String text) {
+        return YamlSettings.of(Percent::of, text).filter(p -> p.compareTo(Percent.HUNDRED) <= 0);
     }
 
     private static Optional<Month> month(String text) {

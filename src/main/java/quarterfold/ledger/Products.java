@@ -1,5 +1,8 @@
 package quarterfold.ledger;
 
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,9 +17,14 @@ import java.util.Optional;
 public final class Products {
     static final List<String> LIABILITIES =
             List.of("standard", "reduced", "zero", "exempt", "outside");
-    private static final Products NONE = new Products(Map.of());
+
+    /** The name of the file, in a book and among the tables of a close. */
+    public static final String FILE = "products.csv";
+
+    private static final Products NONE = new Products(Map.of(), Optional.empty());
 
     private final Map<String, List<Dated>> byProduct;
+    private final Optional<TableText> table;
 
     /** A liability from its first to its last day. */
     record Dated(String liability, LocalDate from, LocalDate to) {
@@ -25,8 +33,9 @@ public final class Products {
         }
     }
 
-    Products(Map<String, List<Dated>> byProduct) {
+    private Products(Map<String, List<Dated>> byProduct, Optional<TableText> table) {
         this.byProduct = byProduct;
+        this.table = table;
     }
 
     /** A list of no products. */
@@ -40,7 +49,30 @@ public final class Products {
      * @throws LedgerException listing every problem, one a line, if any row is bad
      */
     static Products read(Path file) throws LedgerException {
-        return new ProductsReader(file).read();
+        try {
+            return parse(Files.readString(file));
+        } catch (CharacterCodingException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.BAD_INPUT,
+                    FILE + ": found bytes that are not UTF-8; save the file as UTF-8");
+        } catch (IOException e) {
+            throw LedgerException.file(file, "be read", e);
+        }
+    }
+
+    /**
+     * The product list of a text.
+     *
+     * @throws LedgerException listing every problem, one a line, if any row is bad
+     */
+    public static Products parse(String text) throws LedgerException {
+        return new Products(
+                new ProductsReader(FILE).read(text), Optional.of(TableText.of(FILE, text)));
+    }
+
+    /** The file itself, where there is one. */
+    public Optional<TableText> table() {
+        return table;
     }
 
     /** The liability of a product on a day, where the list has it. */
@@ -51,6 +83,12 @@ public final class Products {
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether any product has the liability on any day. */
+    public boolean has(String liability) {
+        return byProduct.values().stream()
+                .anyMatch(all -> all.stream().anyMatch(d -> d.liability().equals(liability)));
     }
 
     public boolean isEmpty() {

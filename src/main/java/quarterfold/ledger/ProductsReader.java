@@ -3,9 +3,6 @@ package quarterfold.ledger;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -24,18 +21,16 @@ final class ProductsReader {
     private static final CSVFormat FORMAT =
             CSVFormat.DEFAULT.builder().setTrim(true).setIgnoreEmptyLines(true).get();
 
-    private final Path file;
     private final String place;
     private final Map<String, List<Products.Dated>> products = new HashMap<>();
     private final List<String> problems = new ArrayList<>();
 
-    ProductsReader(Path file) {
-        this.file = file;
-        this.place = String.valueOf(file.getFileName());
+    ProductsReader(String place) {
+        this.place = place;
     }
 
-    Products read() {
-        try (StringReader in = new StringReader(Files.readString(file));
+    Map<String, List<Products.Dated>> read(String text) {
+        try (StringReader in = new StringReader(text);
                 CSVParser parser = CSVParser.builder().setReader(in).setFormat(FORMAT).get()) {
             long line = 1;
             for (CSVRecord record : parser) {
@@ -51,15 +46,13 @@ final class ProductsReader {
             }
         } catch (CSVException | UncheckedIOException e) {
             problems.add(place + ": found text that is not CSV (" + e.getMessage() + ")");
-        } catch (CharacterCodingException e) {
-            problems.add(place + ": found bytes that are not UTF-8; save the file as UTF-8");
         } catch (IOException e) {
-            throw LedgerException.file(file, "be read", e);
+            throw new UncheckedIOException(e); // a text does not fail to be read
         }
         if (!problems.isEmpty()) {
             throw new LedgerException(LedgerException.Fault.BAD_INPUT, String.join("\n", problems));
         }
-        return new Products(products);
+        return products;
     }
 
     private static String header() {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import quarterfold.money.Percent;
 
 /** Each setting as the YAML text of its value; an empty text where it is not stated. */
 record SettingsText(Settings settings) {
@@ -30,6 +31,9 @@ record SettingsText(Settings settings) {
                         text(
                                 periods.partialExemptionYearEnds(),
                                 m -> String.valueOf(m.getValue()))),
+                Map.entry(
+                        "partial_exemption_last_year",
+                        text(periods.partialExemptionLastYear(), Percent::toString)),
                 Map.entry("scheme", schemes(settings.schemes())),
                 Map.entry(
                         "flat_rate_sector", text(settings.flatRateSector(), SettingsFile::quoted)),

@@ -1,7 +1,6 @@
 package quarterfold.ledger;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -11,8 +10,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.Iterator;
 import java.util.Optional;
 
 /**
@@ -83,6 +82,33 @@ public final class SourceArchive {
         }
     }
 
+    /**
+     * The copy of a source whose bytes are still those of its digest, if there is one.
+     *
+     * @throws LedgerException if a copy cannot be read
+     */
+    public Optional<Path> whole(String sha256) throws LedgerException {
+        try {
+            return Files.isDirectory(folder) ? find(sha256) : Optional.empty();
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be read", e);
+        }
+    }
+
+    /** The copy of a source by its name alone, whatever its bytes are now. */
+    public Optional<Path> named(String sha256) throws LedgerException {
+        if (!Files.isDirectory(folder)) {
+            return Optional.empty();
+        }
+        try (DirectoryStream<Path> same =
+                Files.newDirectoryStream(folder, sha256.substring(0, PREFIX) + "-*")) {
+            Iterator<Path> first = same.iterator();
+            return first.hasNext() ? Optional.of(first.next()) : Optional.empty();
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be read", e);
+        }
+    }
+
     private Path keep(Path part, String sha256, String name) throws IOException {
         Path path = folder.resolve(sha256.substring(0, PREFIX) + "-" + plain(name));
         if (!part.toFile().setWritable(false, false)) {
@@ -98,7 +124,7 @@ public final class SourceArchive {
         try (DirectoryStream<Path> same =
                 Files.newDirectoryStream(folder, sha256.substring(0, PREFIX) + "-*")) {
             for (Path path : same) {
-                if (digest(path).equals(sha256)) {
+                if (Digest.of(path).equals(sha256)) {
                     return Optional.of(path);
                 }
             }
@@ -107,7 +133,7 @@ public final class SourceArchive {
     }
 
     private static String copy(Path from, Path to) throws IOException {
-        MessageDigest digest = sha256();
+        MessageDigest digest = Digest.sha256();
         ByteBuffer buffer = ByteBuffer.allocateDirect(BUFFER);
         try (FileChannel in = FileChannel.open(from);
                 FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
@@ -120,25 +146,6 @@ public final class SourceArchive {
             out.force(true);
         }
         return HexFormat.of().formatHex(digest.digest());
-    }
-
-    private static String digest(Path file) throws IOException {
-        MessageDigest digest = sha256();
-        byte[] buffer = new byte[BUFFER];
-        try (InputStream in = Files.newInputStream(file)) {
-            for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
-                digest.update(buffer, 0, read);
-            }
-        }
-        return HexFormat.of().formatHex(digest.digest());
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e); // every Java platform has it
-        }
     }
 
     /** The name with what some file system refuses replaced, short enough for all of them. */

@@ -51,6 +51,26 @@ public final class StatedFacts {
                 : OF_THE_PROFILE.contains(field) && profileTakes(field, value);
     }
 
+    /** What a field takes, with an example, for an error that says what was expected. */
+    public static String expected(String field) {
+        Optional<Particular> particular = Coded.find(Particular.class, field);
+        if (particular.isPresent()) {
+            return particular.get().type().expected();
+        }
+        return switch (field) {
+            case "rate" -> "a percentage, exempt, outside, margin or reverse-charge, such as 20";
+            case "party_country", "from", "to" ->
+                    "an ISO 3166 country code, or XI for Northern Ireland, such as GB";
+            case "customer" -> "one of " + Coded.codes(Customer.class) + ", such as consumer";
+            case "channel_collects" ->
+                    "one of " + Coded.codes(ChannelCollects.class) + ", such as no";
+            case "evidence" -> "one of " + Coded.codes(Evidence.class) + ", such as invoice";
+            case "business_use" -> "a percentage from 0 to 100, such as 60";
+            case "party_vat", "customer_vat" -> "a VAT number, such as GB101747696";
+            default -> "a word of blocked.csv, such as stock";
+        };
+    }
+
     private static boolean profileTakes(String field, String value) {
         return switch (field) {
             case "rate" -> StatedRate.parse(value).isPresent();

@@ -58,12 +58,7 @@ public final class Deadlines {
      */
     public Deadline of(VatReturn vatReturn, int pointsBefore, Optional<LocalDate> paidOn) {
         Period period = vatReturn.period();
-        Interims interims = new Interims(law, days);
-        List<Interim> within = new ArrayList<>();
-        calendar.annual(period).map(a -> interims.instalments(period, a)).ifPresent(within::addAll);
-        calendar.onAccount(period)
-                .map(p -> interims.onAccount(period, p))
-                .ifPresent(within::addAll);
+        List<Interim> within = interims(period);
         boolean extended =
                 calendar.annual(period).isEmpty() && calendar.onAccount(period).isEmpty();
         Amount owed = within.stream().map(Interim::amount).reduce(net(vatReturn), Amount::minus);
@@ -82,8 +77,19 @@ public final class Deadlines {
                 points(period, pointsBefore));
     }
 
+    /** The payments due within a period: instalments of the year, or payments on account. */
+    public List<Interim> interims(Period period) {
+        Interims interims = new Interims(law, days);
+        List<Interim> within = new ArrayList<>();
+        calendar.annual(period).map(a -> interims.instalments(period, a)).ifPresent(within::addAll);
+        calendar.onAccount(period)
+                .map(p -> interims.onAccount(period, p))
+                .ifPresent(within::addAll);
+        return within;
+    }
+
     /** What the return says is payable; negative where it is repaid. */
-    private static Amount net(VatReturn vatReturn) {
+    public static Amount net(VatReturn vatReturn) {
         Amount gap =
                 vatReturn.boxes().stream()
                         .filter(b -> b.box().formula().operation() == Box.Operation.GAP)

@@ -62,10 +62,25 @@ final class BoxClauses {
                                 m ->
                                         view.words().say("measure", m.getKey())
                                                 + (adds ? " to " : " from ")
-                                                + (m.getValue().size() == 1 ? "box " : "boxes ")
-                                                + Words.all(m.getValue()))
+                                                + places(m.getValue()))
                         .toList();
         return (adds ? "adds " : "takes ") + Words.all(parts) + condition(boxes.get(0), treatment);
+    }
+
+    /** Such as {@code boxes 6 and 8}, or {@code the total exempt-supplies}. */
+    private String places(List<String> names) {
+        List<String> totals =
+                view.rows(LawView.TOTALS).stream()
+                        .map(r -> r.cell("total"))
+                        .filter(names::contains)
+                        .toList();
+        List<String> boxes = names.stream().filter(n -> !totals.contains(n)).toList();
+        List<String> places = new ArrayList<>();
+        if (!boxes.isEmpty()) {
+            places.add((boxes.size() == 1 ? "box " : "boxes ") + Words.all(boxes));
+        }
+        totals.forEach(t -> places.add("the total " + t));
+        return Words.all(places);
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.law.Box;
+import quarterfold.law.Total;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Item;
 import quarterfold.ledger.Kind.Side;
@@ -31,17 +32,28 @@ final class EntrySheets {
     private static final double UNUSED = 7.5;
 
     private final Map<Side, ListSheet<Treated>> lists = new EnumMap<>(Side.class);
+
+    /** The boxes, and after them the totals that some entry adds to. */
     private final List<String> boxes;
+
     private final int firstBox;
 
     /** Makes the four lists' sheets, empty. */
     EntrySheets(Sheets sheets, Pack pack, Tally tally) {
-        boxes =
-                pack.vatReturn().boxes().stream()
-                        .map(BoxFigure::box)
-                        .filter(b -> !b.isComputed())
-                        .map(Box::id)
+        List<Total> totals =
+                pack.law().totals(pack.vatReturn().period().end()).stream()
+                        .filter(t -> !tally.feeds(t.name()).isEmpty())
                         .toList();
+        boxes =
+                Stream.concat(
+                                pack.vatReturn().boxes().stream()
+                                        .map(BoxFigure::box)
+                                        .filter(b -> !b.isComputed())
+                                        .map(Box::id),
+                                totals.stream().map(Total::name))
+                        .toList();
+        Map<String, String> headings =
+                totals.stream().collect(Collectors.toMap(Total::name, Total::words));
         Map<Long, String> files =
                 pack.sources().stream().collect(Collectors.toMap(Source::id, Source::name));
         firstBox = facts(0).size();
@@ -50,7 +62,11 @@ final class EntrySheets {
             List<Column<Treated>> columns = new ArrayList<>(facts(money));
             for (String box : boxes) {
                 double total = tally.largestTotal(side, box).map(EntrySheets::width).orElse(UNUSED);
-                columns.add(box(box, total == UNUSED ? UNUSED : Math.max(money, total)));
+                columns.add(
+                        box(
+                                box,
+                                headings.getOrDefault(box, "Box " + box),
+                                total == UNUSED ? UNUSED : Math.max(money, total)));
             }
             columns.addAll(places(files));
             lists.put(
@@ -109,9 +125,9 @@ final class EntrySheets {
         return new Column<>(heading, width, true, false, t -> money(amount.apply(t)));
     }
 
-    private static Column<Treated> box(String id, double width) {
+    private static Column<Treated> box(String id, String heading, double width) {
         return new Column<>(
-                "Box " + id, width, true, true, t -> money(Optional.ofNullable(t.boxes().get(id))));
+                heading, width, true, true, t -> money(Optional.ofNullable(t.boxes().get(id))));
     }
 
     private static List<Column<Treated>> places(Map<Long, String> files) {

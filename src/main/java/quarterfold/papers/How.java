@@ -8,13 +8,20 @@ import quarterfold.period.VatReturn;
 /** The sentences that say how the figures came about, the same in the workbook and the summary. */
 final class How {
 
-    static final String ADDED_UP =
-            "The figures are live: each box adds the column of its number on the sheets Sales,"
-                    + " Purchases, Imports and Other money, is brought to four decimals, and is rounded"
-                    + " once. The figure beside it was worked out from the ledger before this workbook"
-                    + " was written.";
-
     private How() {}
+
+    /** Where the workbook's figures come from. */
+    static String addedUp(VatReturn vatReturn) {
+        String sheets =
+                vatReturn.adjustments().isEmpty()
+                        ? "Imports and Other money"
+                        : "Imports, Other money and Adjustments";
+        return "The figures are live: each box adds the column of its number on the sheets Sales,"
+                + " Purchases, "
+                + sheets
+                + ", is brought to four decimals, and is rounded once. The figure beside it was"
+                + " worked out from the ledger before this workbook was written.";
+    }
 
     /** What the rounding the book did not choose would change. */
     static String otherRounding(Pack pack) {
@@ -42,7 +49,7 @@ final class How {
 
     /** How many queries are open. */
     static String queries(VatReturn vatReturn) {
-        int queries = vatReturn.queries().size();
+        int queries = vatReturn.openQueries().size();
         return queries == 0
                 ? "No query is open."
                 : Words.of(queries, "query is", "queries are")

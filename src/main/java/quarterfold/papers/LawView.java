@@ -19,6 +19,7 @@ record LawView(Law law, LawWords words, Optional<LocalDate> day, List<TableRows>
 
     static final String TREATMENTS = "treatments.csv";
     static final String BOXES = "boxes.csv";
+    static final String TOTALS = "totals.csv";
     static final String FORM = "form.csv";
     static final String CHOICES = "choices.csv";
     static final String QUERIES = "queries.csv";

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -18,13 +19,16 @@ final class OtherLists {
     private OtherLists() {}
 
     static void queries(Sheets sheets, Pack pack) {
-        List<Query> queries = pack.vatReturn().queries();
+        List<Query> queries =
+                Stream.of(pack.vatReturn().openQueries(), pack.vatReturn().setAsideQueries())
+                        .flatMap(List::stream)
+                        .toList();
         ListSheet.Heading heading =
                 new ListSheet.Heading(
                         "Queries",
-                        "Each waits for a person's answer; the money is the VAT or the difference"
-                                + " at stake.",
-                        "No query is open.",
+                        "Each waits for a person's answer, or a decision left it as it is; the"
+                                + " money is the VAT or the difference at stake.",
+                        "No query was asked.",
                         30);
         List<Column<Query>> columns =
                 List.of(
@@ -38,6 +42,7 @@ final class OtherLists {
                                                 : new Value.Blank()),
                         Column.text("Where", 34, Query::place),
                         Column.text("Question", 84, Query::question),
+                        Column.text("Answer", 44, q -> q.isOpen() ? "open" : q.answer()),
                         Column.<Query>money("Money at stake", 13, Query::money).withTotal());
         Amount total = queries.stream().map(Query::money).reduce(Amount.ZERO, Amount::plus);
         fill(new ListSheet<>(sheets, heading, columns, queries.size(), (p, c) -> total), queries);

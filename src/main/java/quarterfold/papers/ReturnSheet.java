@@ -3,6 +3,7 @@ package quarterfold.papers;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.usermodel.Row;
@@ -49,7 +50,7 @@ final class ReturnSheet {
     }
 
     /** Writes the sheet once the entry sheets are known. */
-    void write(EntrySheets entries) {
+    void write(EntrySheets entries, AdjustmentSheet adjustments) {
         head();
         Map<String, String> cells = new HashMap<>();
         int row = BOX_HEADING + 1;
@@ -60,7 +61,15 @@ final class ReturnSheet {
         direction(cells);
         headings();
         for (BoxFigure box : vatReturn.boxes()) {
-            box(box, entries, cells);
+            String id = box.box().id();
+            List<String> feeding =
+                    box.box().isComputed()
+                            ? List.of()
+                            : Stream.concat(
+                                            entries.ranges(id).stream(),
+                                            adjustments.ranges(id).stream())
+                                    .toList();
+            box(box, feeding, cells);
         }
         foot(row);
     }
@@ -133,7 +142,7 @@ final class ReturnSheet {
         }
     }
 
-    private void box(BoxFigure figure, EntrySheets entries, Map<String, String> cells) {
+    private void box(BoxFigure figure, List<String> feeding, Map<String, String> cells) {
         Box box = figure.box();
         String here = cells.getOrDefault(box.id(), "");
         int number = Integer.parseInt(here.substring(1));
@@ -148,7 +157,7 @@ final class ReturnSheet {
             row.createCell(EXACT).setCellStyle(sheets.look().style(plain));
             formula = BoxFormulas.computed(box, cells);
         } else {
-            formula(row, EXACT, Look.Part.BOX_EXACT, BoxFormulas.sumOf(entries.ranges(box.id())))
+            formula(row, EXACT, Look.Part.BOX_EXACT, BoxFormulas.sumOf(feeding))
                     .setCellValue(figure.exact().decimal().doubleValue());
             formula = BoxFormulas.rounded(box.rounding(), "C" + number);
         }
@@ -202,7 +211,7 @@ final class ReturnSheet {
                                                 "A BOX DIFFERS: the rows of this workbook were"
                                                         + " changed, or it is not whole.")));
         check.setCellValue("Every box agrees.");
-        note(lastBox + 3, How.ADDED_UP);
+        note(lastBox + 3, How.addedUp(vatReturn));
         note(lastBox + 4, How.otherRounding(pack));
         note(lastBox + 5, How.queries(vatReturn));
         note(lastBox + 7, Caution.text());

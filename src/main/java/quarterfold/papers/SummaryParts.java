@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.period.Adjustment;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
 import quarterfold.treatment.Query;
@@ -93,8 +94,36 @@ final class SummaryParts {
         return cell;
     }
 
+    /** What the return took up beside its entries, each with its working. */
+    PdfPTable adjustments() {
+        PdfPTable table =
+                look.section(
+                        "Adjustments",
+                        "Figures worked out over the whole period or year.",
+                        new float[] {3.4f, 7.1f, 2.4f},
+                        "What, and about what",
+                        "How it was worked out",
+                        ">Adds to boxes");
+        for (Adjustment adjustment : pack.vatReturn().adjustments()) {
+            table.addCell(
+                    look.twoLines(Words.treatment(adjustment.treatment()), adjustment.about()));
+            table.addCell(look.twoLines(adjustment.why(), adjustment.authority()));
+            table.addCell(look.right(adds(adjustment), look.plain));
+        }
+        return table;
+    }
+
+    private static String adds(Adjustment adjustment) {
+        return adjustment.boxes().isEmpty()
+                ? "nothing"
+                : new TreeMap<>(adjustment.boxes())
+                        .entrySet().stream()
+                                .map(b -> b.getKey() + ": " + Words.money(b.getValue()))
+                                .collect(Collectors.joining("\n"));
+    }
+
     PdfPTable queries() {
-        List<Query> queries = pack.vatReturn().queries();
+        List<Query> queries = pack.vatReturn().openQueries();
         Comparator<Query> byMoney = Comparator.comparing(q -> q.money().abs());
         List<Query> listed =
                 queries.size() <= MOST

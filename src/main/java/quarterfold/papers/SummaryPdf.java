@@ -56,6 +56,9 @@ final class SummaryPdf {
         for (PdfPTable feeds : parts.feeds()) {
             document.add(feeds);
         }
+        if (!vatReturn.adjustments().isEmpty()) {
+            document.add(parts.adjustments());
+        }
         document.add(parts.queries());
         document.add(parts.inNoBox());
         document.add(parts.setAside());

@@ -10,13 +10,14 @@ import java.util.Optional;
 import java.util.TreeMap;
 import quarterfold.ledger.Kind.Side;
 import quarterfold.money.Amount;
+import quarterfold.period.Adjustment;
 import quarterfold.period.Pack;
 import quarterfold.treatment.Treated;
 
 /**
- * What one reading of a period's entries counts and adds up, before anything is written: how many
- * rows each sheet will have and what stands above its columns, what feeds each box, and which rows
- * of the law's table were used. Holds nothing per entry.
+ * What one reading of a period's entries and adjustments counts and adds up, before anything is
+ * written: how many rows each sheet will have and what stands above its columns, what feeds each
+ * box, and which rows of the law's table were used. Holds nothing per entry.
  */
 final class Tally {
 
@@ -70,7 +71,20 @@ final class Tally {
     static Tally of(Pack pack, long rowsInSheet) {
         Tally tally = new Tally(rowsInSheet);
         pack.forEachTreated(tally::add);
+        pack.vatReturn().adjustments().forEach(tally::add);
         return tally;
+    }
+
+    private void add(Adjustment adjustment) {
+        How how = new How(adjustment.treatment(), "");
+        adjustment
+                .boxes()
+                .forEach(
+                        (box, amount) ->
+                                count(
+                                        feeds.computeIfAbsent(box, b -> new TreeMap<>()),
+                                        how,
+                                        amount));
     }
 
     private void add(Treated treated) {
@@ -134,7 +148,7 @@ final class Tally {
                 .max(Amount::compareTo);
     }
 
-    /** What feeds a box, by treatment and rate. */
+    /** What feeds a box or a total, by treatment and rate. */
     Map<How, Feed> feeds(String box) {
         return Collections.unmodifiableMap(feeds.getOrDefault(box, new TreeMap<>()));
     }

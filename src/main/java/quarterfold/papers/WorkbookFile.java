@@ -61,11 +61,12 @@ final class WorkbookFile {
             ReturnSheet first = new ReturnSheet(sheets, pack);
             EntrySheets entries = new EntrySheets(sheets, pack, tally);
             pack.forEachTreated(entries::add);
+            AdjustmentSheet adjustments = new AdjustmentSheet(sheets, pack);
             OtherLists.queries(sheets, pack);
             OtherLists.sources(sheets, pack);
             OtherLists.setAside(sheets, pack);
             LawSheet.write(sheets, pack, tally);
-            first.write(entries);
+            first.write(entries, adjustments);
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
                 workbook.write(out);
             }

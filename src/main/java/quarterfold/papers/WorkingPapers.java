@@ -10,7 +10,9 @@ import quarterfold.period.Pack;
 
 /**
  * The working papers of a period: {@code workbook.xlsx}, {@code summary.pdf}, {@code return.json}
- * and {@code return.csv}. The same pack gives the same bytes, on any day.
+ * and {@code return.csv}; and the worksheet of corrections, {@code corrections.json} and {@code
+ * corrections.csv}, where the return takes up something of earlier periods. The same pack gives the
+ * same bytes, on any day.
  */
 public final class WorkingPapers {
 
@@ -53,6 +55,12 @@ public final class WorkingPapers {
         SummaryPdf.write(pack, tally, folder.resolve("summary.pdf"));
         Files.writeString(folder.resolve("return.json"), ReturnJson.of(pack.vatReturn()) + "\n");
         Files.writeString(folder.resolve("return.csv"), ReturnCsv.of(pack.vatReturn()));
+        if (!pack.vatReturn().corrections().isEmpty()) {
+            Files.writeString(
+                    folder.resolve("corrections.json"), CorrectionJson.of(pack.vatReturn()) + "\n");
+            Files.writeString(
+                    folder.resolve("corrections.csv"), CorrectionCsv.of(pack.vatReturn()));
+        }
     }
 
     private static void move(Path from, Path to) throws IOException {

@@ -39,7 +39,7 @@ final class ClosedPack implements Pack {
     ClosedPack(Ledger ledger, Close close) {
         this.ledger = ledger;
         this.close = close;
-        this.vatReturn = ClosedReturn.of(close);
+        this.vatReturn = ClosedReturn.of(close, ledger.corrections(close.period()));
         this.law = ClosedReturn.law(close);
         this.queries =
                 vatReturn.queries().stream()
@@ -64,7 +64,7 @@ final class ClosedPack implements Pack {
 
     @Override
     public List<Source> sources() {
-        return Returns.sourcesIn(ledger, vatReturn.period()).stream()
+        return Returns.sourcesIn(ledger, vatReturn).stream()
                 .filter(s -> s.firstEntry() <= close.lastEntry())
                 .toList();
     }

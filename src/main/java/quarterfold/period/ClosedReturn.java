@@ -1,20 +1,30 @@
 package quarterfold.period;
 
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.law.Law;
 import quarterfold.law.TableFile;
 import quarterfold.ledger.Close;
+import quarterfold.ledger.ClosedCorrection;
 import quarterfold.ledger.ClosedQuery;
+import quarterfold.ledger.Products;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
+import quarterfold.treatment.TakenUp;
 
 /** A frozen return, read back with the tables it was closed with. */
 final class ClosedReturn {
 
+    private static final Set<TakenUp> TAKEN_AFTER_THE_LIMIT =
+            EnumSet.of(TakenUp.ERROR, TakenUp.NIL_NET);
+
     private ClosedReturn() {}
 
-    static VatReturn of(Close close) {
+    static VatReturn of(Close close, List<ClosedCorrection> corrections) {
         Law law = law(close);
         List<BoxFigure> boxes =
                 law.form(close.end()).stream()
@@ -32,14 +42,42 @@ final class ClosedReturn {
                 boxes,
                 Figured.direction(boxes),
                 close.adjustments().stream().map(Adjustment::of).toList(),
-                close.queries().stream().map(ClosedReturn::query).toList());
+                close.queries().stream().map(ClosedReturn::query).toList(),
+                corrections(close, law, corrections));
+    }
+
+    /** The worksheet, with the limit as it was: by the figures without what was taken up. */
+    private static CorrectionSheet corrections(
+            Close close, Law law, List<ClosedCorrection> corrections) {
+        List<Correction> rows = corrections.stream().map(Correction::of).toList();
+        Figured figured = new Figured();
+        figured.add(close.exact());
+        rows.stream()
+                .filter(r -> TAKEN_AFTER_THE_LIMIT.contains(r.takenUp()))
+                .forEach(r -> figured.add(Wrong.difference(r.boxes(), Map.of())));
+        Map<String, Amount> figures = new HashMap<>();
+        figured.boxes(law.form(close.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
+        return CorrectionSheet.of(
+                rows,
+                Sides.of(law.form(close.end())),
+                CorrectionLimit.of(law, close.settings().choices(), close.start(), figures));
     }
 
     static Law law(Close close) {
         return Law.of(
                 close.tables().stream()
+                        .filter(t -> !t.name().equals(Products.FILE))
                         .map(t -> new TableFile(t.name(), t.sha256(), t.text()))
                         .toList());
+    }
+
+    /** The product list a period was closed with. */
+    static Products products(Close close) {
+        return close.tables().stream()
+                .filter(t -> t.name().equals(Products.FILE))
+                .findFirst()
+                .map(t -> Products.parse(t.text()))
+                .orElse(Products.none());
     }
 
     private static Query query(ClosedQuery closed) {

@@ -1,72 +1,89 @@
 package quarterfold.period;
 
+import java.time.YearMonth;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import quarterfold.law.Law;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.CloseWriter;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
-import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
 /**
- * Closes a period: freezes its entries as treated, its figures, its open queries and the tables
- * used, in one transaction.
+ * Closes a period: freezes its entries as treated, its figures, its queries, the decisions known,
+ * and the tables and the product list used, in one transaction.
  */
 public final class Closing {
 
     private final Ledger ledger;
-    private final Law law;
     private final Returns returns;
 
-    public Closing(Ledger ledger, Law law, Returns returns) {
+    public Closing(Ledger ledger, Returns returns) {
         this.ledger = ledger;
-        this.law = law;
         this.returns = returns;
     }
 
-    /** An earlier period that must be closed first: it is open and has entries. */
+    /**
+     * An earlier period that must be closed first: it is open and has entries, or takes up what is
+     * wrong in closed returns.
+     */
     public Optional<Period> openBefore(Period period) {
-        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period);
+        return OutOfPeriod.earliestOpenBefore(ledger, returns.calendar(), period)
+                .or(
+                        () ->
+                                returns.takesUpErrors()
+                                        .filter(p -> p.end().isBefore(period.start()))
+                                        .filter(p -> returns.hasErrors()));
     }
 
     /**
-     * Freezes the period.
+     * Freezes the period, unless an earlier one must be closed first or open questions hold it:
+     * then nothing is written.
      *
      * @throws LedgerException if it is closed already, or another process is writing
      */
-    public VatReturn close(Period period) throws LedgerException {
-        try (CloseWriter writer = ledger.beginClose(period.name())) {
-            VatReturn draft = returns.draft(period, treated -> writer.add(frozen(treated)));
-            writer.commit(
-                    new Close(
-                            period.name(),
-                            period.start(),
-                            period.end(),
-                            period.due(),
-                            draft.direction().code(),
-                            returns.settings(),
-                            ledger.lastEntry(),
-                            ledger.lastDecision(),
-                            figures(draft, BoxFigure::exact),
-                            figures(draft, BoxFigure::figure),
-                            inOrder(draft, returns.otherRounding(period)),
-                            draft.adjustments().stream().map(Adjustment::frozen).toList(),
-                            draft.queries().stream().map(ClosedReturn::frozen).toList(),
-                            law.files().stream()
-                                    .map(f -> new TableText(f.name(), f.sha256(), f.text()))
-                                    .toList()));
+    public CloseResult close(Period period) throws LedgerException {
+        Optional<Period> before = openBefore(period);
+        if (before.isPresent()) {
+            return new CloseResult.OutOfTurn(period, before.get());
         }
-        return returns.of(period);
+        try (CloseWriter writer = ledger.beginClose(period.name())) {
+            VatReturn draft =
+                    returns.draft(period, treated -> writer.add(frozen(period.name(), treated)));
+            if (!draft.holdingClose().isEmpty()) {
+                return new CloseResult.Held(draft);
+            }
+            draft.corrections().rows().forEach(row -> writer.add(row.frozen()));
+            writer.commit(close(period, draft));
+        }
+        return new CloseResult.Closed(returns.of(period));
     }
 
-    private static ClosedEntry frozen(Treated treated) {
+    private Close close(Period period, VatReturn draft) {
+        return new Close(
+                period.name(),
+                period.start(),
+                period.end(),
+                period.due(),
+                draft.direction().code(),
+                returns.settings(),
+                ledger.lastEntry(),
+                ledger.lastDecision(),
+                figures(draft, BoxFigure::exact),
+                figures(draft, BoxFigure::figure),
+                inOrder(draft, returns.otherRounding(period)),
+                draft.adjustments().stream().map(Adjustment::frozen).toList(),
+                draft.queries().stream().map(ClosedReturn::frozen).toList(),
+                returns.tables());
+    }
+
+    static ClosedEntry frozen(YearMonth closedIn, Treated treated) {
         return new ClosedEntry(
+                closedIn,
                 treated.entry().number(),
                 treated.occasion().day(),
                 treated.occasion().cause().code(),

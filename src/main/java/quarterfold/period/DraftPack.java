@@ -2,6 +2,7 @@ package quarterfold.period;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
 import quarterfold.ledger.Ledger;
@@ -11,13 +12,43 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Treated;
 
-/** The papers of a period that is still open, worked out from the ledger each time. */
-record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Period period)
-        implements Pack {
+/**
+ * The papers of a period that is still open: its return worked out once from the ledger, its
+ * entries each time they are asked for.
+ */
+final class DraftPack implements Pack {
+
+    private final Settings settings;
+    private final Law law;
+    private final Ledger ledger;
+    private final Returns returns;
+    private final Period period;
+    private Optional<VatReturn> vatReturn = Optional.empty();
+
+    DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Period period) {
+        this.settings = settings;
+        this.law = law;
+        this.ledger = ledger;
+        this.returns = returns;
+        this.period = period;
+    }
+
+    @Override
+    public Settings settings() {
+        return settings;
+    }
+
+    @Override
+    public Law law() {
+        return law;
+    }
 
     @Override
     public VatReturn vatReturn() {
-        return returns.draft(period);
+        if (vatReturn.isEmpty()) {
+            vatReturn = Optional.of(returns.draft(period));
+        }
+        return vatReturn.get();
     }
 
     @Override
@@ -37,6 +68,6 @@ record DraftPack(Settings settings, Law law, Ledger ledger, Returns returns, Per
 
     @Override
     public void forEachTreated(Consumer<Treated> each) {
-        returns.draft(period, each);
+        returns.forEachTreated(period, each);
     }
 }

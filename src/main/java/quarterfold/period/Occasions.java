@@ -1,7 +1,10 @@
 package quarterfold.period;
 
 import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.function.Consumer;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.treatment.Occasion;
@@ -12,6 +15,9 @@ import quarterfold.treatment.Timing;
  * those that reach into it from another.
  */
 final class Occasions {
+
+    private static final Set<Decision.Action> STATES =
+            EnumSet.of(Decision.Action.STATE, Decision.Action.EVIDENCE_SEEN);
 
     private final Ledger ledger;
     private final Timing timing;
@@ -28,12 +34,28 @@ final class Occasions {
 
     void forEach(Period period, Scan scan, Consumer<Occasion> each) {
         scan.forEach(period.start(), period.end(), entry -> of(entry, period, each));
-        ledger.forEachWithParticulars(
+        forEachReaching(
                 entry -> {
                     if (!period.contains(entry.taxPoint())) {
                         of(entry, period, each);
                     }
                 });
+    }
+
+    /**
+     * The entries that may have an occasion on another day than their tax point: those that state a
+     * particular, and those of which a decision ever stated a fact.
+     */
+    void forEachReaching(Consumer<Entry> each) {
+        ledger.forEachWithParticulars(each);
+        ledger.decisions().stream()
+                .filter(d -> d.target() == Decision.Target.ENTRY)
+                .filter(d -> STATES.contains(d.action()))
+                .map(Decision::about)
+                .distinct()
+                .flatMap(number -> ledger.entry(Long.parseLong(number)).stream())
+                .filter(entry -> entry.line().particulars().isEmpty())
+                .forEach(each);
     }
 
     private void of(Entry entry, Period period, Consumer<Occasion> each) {

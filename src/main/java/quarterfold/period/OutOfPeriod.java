@@ -6,15 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import quarterfold.ledger.Close;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 
 /**
- * Finds the entries that are in no return: those dated before the registration, and those that came
- * after their period was closed. They are asked about in the earliest period that is open.
+ * Finds the entries that are in no return: those dated before the registration. They are asked
+ * about in the earliest period that is open.
  */
 final class OutOfPeriod {
 
@@ -40,14 +39,6 @@ final class OutOfPeriod {
                 e -> true,
                 "before-registration",
                 queries);
-        for (Close close : ledger.closes()) {
-            collect(
-                    close.start(),
-                    close.end(),
-                    e -> e.number() > close.lastEntry(),
-                    "late",
-                    queries);
-        }
         return queries;
     }
 

@@ -2,20 +2,24 @@ package quarterfold.period;
 
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
-import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
@@ -34,14 +38,17 @@ import quarterfold.treatment.TreatmentRun;
  */
 public final class Returns {
 
-    private static final YearMonth NO_PERIOD = YearMonth.of(1, 1);
+    /** What returns take up beside their entries, in the order it is shown. */
+    private static final List<Adjuster.Maker> ADJUSTERS =
+            List.of(FlatRateVat::new, PartialExemption::new);
 
     private final Book book;
     private final Ledger ledger;
     private final Law law;
     private final Calendar calendar;
     private final Map<Long, String> fileNames = new HashMap<>();
-    private final List<Adjuster> adjusters = List.of();
+    private final EarlierPeriods earlier;
+    private final ExemptTrade exemptTrade;
     private Optional<Context> context = Optional.empty();
 
     public Returns(Book book, Ledger ledger, Law law) {
@@ -49,6 +56,8 @@ public final class Returns {
         this.ledger = ledger;
         this.law = law;
         this.calendar = new Calendar(book.settings(), law);
+        this.earlier = new EarlierPeriods(ledger, calendar);
+        this.exemptTrade = new ExemptTrade(ledger, book.products());
     }
 
     public Calendar calendar() {
@@ -59,17 +68,51 @@ public final class Returns {
         return book.settings();
     }
 
-    /** The return of a period: as it was closed, or a draft. */
-    public VatReturn of(Period period) {
-        return ledger.close(period.name()).map(ClosedReturn::of).orElseGet(() -> draft(period));
+    /** The tables that made the figures: the law's, and the book's own list of products. */
+    List<TableText> tables() {
+        return Stream.concat(
+                        law.files().stream()
+                                .map(f -> new TableText(f.name(), f.sha256(), f.text())),
+                        book.products().table().stream())
+                .toList();
     }
 
-    /** Whether an entry is in none of the returns because it came after its period was closed. */
-    public boolean isLate(Entry entry) {
-        return calendar.of(entry.taxPoint())
-                .flatMap(period -> ledger.close(period.name()))
-                .filter(close -> entry.number() > close.lastEntry())
-                .isPresent();
+    /** The return of a period: as it was closed, or a draft. */
+    public VatReturn of(Period period) {
+        return ledger.close(period.name())
+                .map(close -> ClosedReturn.of(close, ledger.corrections(period.name())))
+                .orElseGet(() -> draft(period));
+    }
+
+    /**
+     * The period that has or will have what was wrong in closed returns; empty where none is closed
+     * or the registration has ended.
+     */
+    public Optional<Period> takesUpErrors() {
+        return earlier.takesUp();
+    }
+
+    /**
+     * The period whose return takes an occasion up: that of its close, or of its day, or the one
+     * that takes up what is wrong in closed returns; empty where none does.
+     */
+    public Optional<Period> takenUpIn(Treated treated) {
+        Occasion occasion = treated.occasion();
+        Optional<Period> closed =
+                ledger.closedEntry(occasion.entry().number()).stream()
+                        .filter(c -> EntryStories.isOf(c, occasion))
+                        .findFirst()
+                        .flatMap(c -> calendar.named(c.closedIn()));
+        if (closed.isPresent()) {
+            return closed;
+        }
+        Optional<Period> own = calendar.of(occasion.day());
+        return own.filter(p -> !isClosed(p.name())).or(() -> own.flatMap(p -> takesUpErrors()));
+    }
+
+    /** Whether closed returns are wrong in something that no return has taken up. */
+    boolean hasErrors() {
+        return earlier.hasAny(context());
     }
 
     /** Whether the period is closed. */
@@ -77,9 +120,19 @@ public final class Returns {
         return ledger.close(period).isPresent();
     }
 
+    /** Whether any entry is dated in the period. */
+    boolean hasEntries(Period period) {
+        return ledger.hasEntries(period.start(), period.end());
+    }
+
     /** A draft. */
     VatReturn draft(Period period) {
         return draft(period, ledger::forEachFigured, t -> {});
+    }
+
+    /** Every entry of a period as it would be treated now. */
+    void forEachTreated(Period period, Consumer<Treated> each) {
+        treat(period, ledger::forEach, context(), each);
     }
 
     /** A draft, showing each entry of the period to {@code each} as it is treated. */
@@ -89,7 +142,9 @@ public final class Returns {
 
     private VatReturn draft(Period period, Occasions.Scan scan, Consumer<Treated> each) {
         Figured figured = new Figured();
+        List<Adjuster> adjusters = adjusters(period, context());
         List<Query> queries = new ArrayList<>();
+        List<Correction> rows = new ArrayList<>();
         FeeWatch fees = new FeeWatch();
         treat(
                 period,
@@ -97,10 +152,16 @@ public final class Returns {
                 context(),
                 treated -> {
                     figured.add(treated.boxes());
+                    adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
                     fees.see(treated.entry());
+                    earlier.row(treated).ifPresent(rows::add);
                     each.accept(treated);
                 });
+        List<Wrong> wrongs = earlier.of(period, context());
+        List<Entry> late =
+                wrongs.stream().filter(Wrong::late).map(w -> w.treated().entry()).toList();
+        late.forEach(fees::see);
         Questions questions = new Questions(context());
         fees.withoutInvoice()
                 .forEach(
@@ -111,125 +172,104 @@ public final class Returns {
                                                 period.name() + "/" + channel,
                                                 money,
                                                 Map.of("channel", channel))));
-        queries.addAll(new Raised(ledger, this::fileName).of(period));
+        queries.addAll(
+                new Raised(ledger, this::fileName, questions)
+                        .of(period, late.stream().map(Entry::source).collect(Collectors.toSet())));
         queries.addAll(new OutOfPeriod(ledger, calendar, questions).queries(period));
-        List<Adjustment> adjustments = new ArrayList<>();
-        for (Adjuster adjuster : adjusters) {
-            List<Adjustment> found = adjuster.of(period, figured.sums());
-            found.forEach(a -> figured.add(a.boxes()));
-            adjustments.addAll(found);
+        Adjuster.Found found = found(adjusters);
+        found.adjustments().forEach(a -> figured.add(a.boxes()));
+        queries.addAll(found.queries());
+        Corrections.Taken taken = take(period, wrongs, context(), figured);
+        for (Treated treated : taken.treated()) {
+            queries.addAll(treated.queries());
+            each.accept(treated);
         }
+        queries.addAll(taken.queries());
+        rows.addAll(taken.rows());
         List<BoxFigure> boxes = figured.boxes(law.form(period.end()));
         return new VatReturn(
                 period,
                 VatReturn.Status.DRAFT,
                 boxes,
                 Figured.direction(boxes),
-                adjustments,
-                queries);
+                found.adjustments(),
+                queries,
+                CorrectionSheet.of(rows, Sides.of(law.form(period.end())), taken.limit()));
+    }
+
+    /** Takes up what is wrong in closed returns, after everything else the limit goes by. */
+    private Corrections.Taken take(
+            Period period, List<Wrong> wrongs, Context with, Figured figured) {
+        Map<String, Amount> figures = new HashMap<>();
+        figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
+        Corrections.Taken taken = new Corrections(with, period).take(wrongs, figures);
+        taken.treated().forEach(t -> figured.add(t.boxes()));
+        return taken;
+    }
+
+    private List<Adjuster> adjusters(Period period, Context with) {
+        Basis basis =
+                new Basis(
+                        period,
+                        with,
+                        calendar,
+                        new OtherPeriods(
+                                ledger,
+                                exemptTrade,
+                                (other, each) -> treat(other, ledger::forEachFigured, with, each)));
+        return ADJUSTERS.stream().map(maker -> maker.begin(basis)).toList();
+    }
+
+    private static Adjuster.Found found(List<Adjuster> adjusters) {
+        return adjusters.stream()
+                .map(Adjuster::found)
+                .reduce(Adjuster.Found.NOTHING, Adjuster.Found::with);
     }
 
     /** Each box under the rounding the book did not choose. */
     Map<String, Amount> otherRounding(Period period) {
         Figured figured = new Figured();
+        Context other = context().withOtherRounding();
+        List<Adjuster> adjusters = adjusters(period, other);
         treat(
                 period,
                 ledger::forEachFigured,
-                context().withOtherRounding(),
-                treated -> figured.add(treated.boxes()));
+                other,
+                treated -> {
+                    figured.add(treated.boxes());
+                    adjusters.forEach(a -> a.see(treated));
+                });
+        found(adjusters).adjustments().forEach(a -> figured.add(a.boxes()));
+        take(period, earlier.of(period, other), other, figured);
         Map<String, Amount> figures = new HashMap<>();
         figured.boxes(law.form(period.end())).forEach(b -> figures.put(b.box().id(), b.figure()));
         return figures;
     }
 
-    private void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
+    void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        new Occasions(ledger, new Timing())
-                .forEach(period, scan, occasion -> each.accept(run.treat(occasion)));
+        TrueUps trueUps = TrueUps.of(ledger, with.answers());
+        new Occasions(ledger, new Timing(with.answers()))
+                .forEach(
+                        period,
+                        scan,
+                        occasion ->
+                                each.accept(
+                                        earlier.classed(
+                                                trueUps.apply(run.treat(occasion), run), period)));
     }
 
     /**
      * Every entry of the ledger in the order of its number: as its close froze it, or as its own
-     * period would treat it now. What is in no return, dated before the registration or come after
-     * its period was closed, adds to no box.
+     * period would treat it now. What is in no return adds to no box.
      */
     public void forEachTreated(Consumer<Treated> each) {
-        Map<YearMonth, TreatmentRun> runs = new HashMap<>();
-        Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
-        Timing timing = new Timing();
-        ledger.forEachWithClosed(
-                (entry, frozen) -> {
-                    for (Occasion occasion : timing.of(entry)) {
-                        each.accept(
-                                frozen(occasion, frozen, packs)
-                                        .orElseGet(() -> now(occasion, packs.keySet(), runs)));
-                    }
-                });
-    }
-
-    /** The occasion as a close froze it, if one did. */
-    private static Optional<Treated> frozen(
-            Occasion occasion, List<ClosedEntry> frozen, Map<YearMonth, ClosedPack> packs) {
-        for (ClosedEntry closed : frozen) {
-            if (closed.day().equals(occasion.day())
-                    && closed.cause().equals(occasion.cause().code())) {
-                for (ClosedPack pack : packs.values()) {
-                    if (pack.vatReturn().period().contains(closed.day())) {
-                        return Optional.of(pack.treated(occasion.entry(), closed));
-                    }
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    /** The occasion as its own period would treat it now. */
-    private Treated now(
-            Occasion occasion, Set<YearMonth> closed, Map<YearMonth, TreatmentRun> runs) {
-        YearMonth period = calendar.of(occasion.day()).map(Period::name).orElse(NO_PERIOD);
-        Treated treated =
-                runs.computeIfAbsent(period, p -> new TreatmentRun(context())).treat(occasion);
-        return closed.contains(period) || period.equals(NO_PERIOD) ? treated.inNoBox() : treated;
+        new EntryStories(ledger, this, earlier, context()).forEach(each);
     }
 
     /** One entry's occasions as {@link #forEachTreated} shows them; none where there is no such. */
     public List<Treated> treated(long number) {
-        List<Treated> found = new ArrayList<>();
-        ledger.entry(number)
-                .ifPresent(
-                        entry -> new Timing().of(entry).forEach(occasion -> find(occasion, found)));
-        return found;
-    }
-
-    private void find(Occasion occasion, List<Treated> found) {
-        Map<YearMonth, ClosedPack> packs = new HashMap<>();
-        ledger.closes().forEach(c -> packs.put(c.period(), new ClosedPack(ledger, c)));
-        Optional<Treated> frozen =
-                frozen(occasion, ledger.closedEntry(occasion.entry().number()), packs);
-        Optional<Period> period = calendar.of(occasion.day());
-        if (frozen.isPresent()) {
-            found.add(frozen.get());
-            return;
-        }
-        if (period.isEmpty()) {
-            found.add(new TreatmentRun(context()).treat(occasion).inNoBox());
-            return;
-        }
-        treat(
-                period.get(),
-                ledger::forEach,
-                context(),
-                treated -> {
-                    if (treated.entry().number() == occasion.entry().number()
-                            && treated.occasion().cause() == occasion.cause()
-                            && treated.occasion().day().equals(occasion.day())) {
-                        found.add(
-                                packs.containsKey(period.get().name())
-                                        ? treated.inNoBox()
-                                        : treated);
-                    }
-                });
+        return new EntryStories(ledger, this, earlier, context()).of(number);
     }
 
     /** What the working papers of a period show. */
@@ -269,6 +309,21 @@ public final class Returns {
         return book.products().isEmpty() && !ledger.hasStatedSaleRates()
                 ? Baskets.NONE
                 : Baskets.of(ledger::forEach, liabilities);
+    }
+
+    /** The sources with an entry in the period of a return, or that it takes up. */
+    static List<Source> sourcesIn(Ledger ledger, VatReturn vatReturn) {
+        Set<Source> sources = new LinkedHashSet<>(sourcesIn(ledger, vatReturn.period()));
+        for (Source source : ledger.sources()) {
+            if (vatReturn.corrections().rows().stream().anyMatch(r -> isIn(r.entry(), source))) {
+                sources.add(source);
+            }
+        }
+        return sources.stream().sorted(Comparator.comparing(Source::id)).toList();
+    }
+
+    private static boolean isIn(long entry, Source source) {
+        return entry >= source.firstEntry() && entry < source.firstEntry() + source.entries();
     }
 
     static List<Source> sourcesIn(Ledger ledger, Period period) {

@@ -9,6 +9,7 @@ import quarterfold.treatment.Query;
  * @param boxes in the order of the form
  * @param adjustments what it takes up beside the entries
  * @param queries every question about the period, open or set aside
+ * @param corrections what it takes up of earlier periods
  */
 public record VatReturn(
         Period period,
@@ -16,7 +17,8 @@ public record VatReturn(
         List<BoxFigure> boxes,
         Direction direction,
         List<Adjustment> adjustments,
-        List<Query> queries) {
+        List<Query> queries,
+        CorrectionSheet corrections) {
 
     /** Whether the figures can still move. */
     public enum Status {
@@ -40,9 +42,30 @@ public record VatReturn(
         queries = List.copyOf(queries);
     }
 
+    /** A return that takes up nothing of earlier periods. */
+    public VatReturn(
+            Period period,
+            Status status,
+            List<BoxFigure> boxes,
+            Direction direction,
+            List<Adjustment> adjustments,
+            List<Query> queries) {
+        this(period, status, boxes, direction, adjustments, queries, CorrectionSheet.NONE);
+    }
+
     /** The questions that are still open. */
     public List<Query> openQueries() {
         return queries.stream().filter(Query::isOpen).toList();
+    }
+
+    /** The open questions that a close waits for. */
+    public List<Query> holdingClose() {
+        return openQueries().stream().filter(Query::holdsClose).toList();
+    }
+
+    /** The questions that decisions left as they are. */
+    public List<Query> setAsideQueries() {
+        return queries.stream().filter(q -> !q.isOpen()).toList();
     }
 
     /** Refuses a box the form does not have. */

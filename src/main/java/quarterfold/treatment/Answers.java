@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
@@ -37,18 +36,24 @@ public final class Answers {
         return new Answers(inForce(decisions));
     }
 
-    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
-    public static List<Decision> inForce(List<Decision> decisions) {
-        Set<Long> undone = new java.util.HashSet<>();
+    /** The decisions that no longer hold, each with the one that undoes it. */
+    public static Map<Long, Long> undone(List<Decision> decisions) {
+        Map<Long, Long> undone = new HashMap<>();
         List<Decision> newestFirst =
                 decisions.stream().sorted(Comparator.comparing(Decision::id).reversed()).toList();
         for (Decision decision : newestFirst) {
-            if (decision.action() == Decision.Action.UNDO && !undone.contains(decision.id())) {
-                undone.add(Long.parseLong(decision.value()));
+            if (decision.action() == Decision.Action.UNDO && !undone.containsKey(decision.id())) {
+                undone.put(Long.parseLong(decision.value()), decision.id());
             }
         }
+        return undone;
+    }
+
+    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
+    public static List<Decision> inForce(List<Decision> decisions) {
+        Map<Long, Long> undone = undone(decisions);
         return decisions.stream()
-                .filter(d -> d.action() != Decision.Action.UNDO && !undone.contains(d.id()))
+                .filter(d -> d.action() != Decision.Action.UNDO && !undone.containsKey(d.id()))
                 .sorted(Comparator.comparing(Decision::id))
                 .collect(Collectors.toList());
     }
@@ -68,6 +73,20 @@ public final class Answers {
         all.addAll(about(Decision.Target.PRODUCT, entry.line().item().product()));
         all.addAll(about(Decision.Target.ENTRY, Long.toString(entry.number())));
         return all;
+    }
+
+    /** The entry with the facts that were stated or seen since it was entered in their places. */
+    public Entry stated(Entry entry) {
+        return empty ? entry : Answered.of(entry, this).entry();
+    }
+
+    /** A question about an entry, set aside where a decision on it says so. */
+    public Query settled(Entry entry, Query query) {
+        return about(entry).stream()
+                .filter(d -> d.action() == Decision.Action.SET_ASIDE)
+                .reduce((first, last) -> last)
+                .map(query::setAside)
+                .orElse(query);
     }
 
     /** The decision that answers a question without an entry, by its id. */

@@ -16,7 +16,12 @@ public enum Cause implements Coded {
     /** A supplier has gone unpaid for the time the law allows. */
     UNPAID("unpaid"),
     /** A supplier was paid after that time. */
-    PAID_AFTER_ALL("paid-after-all");
+    PAID_AFTER_ALL("paid-after-all"),
+    /**
+     * What was frozen of the entry is put right, by decisions made since: once an entry and close.
+     * It is the difference between two treatments, so no row of the table asks for it.
+     */
+    CORRECTED("corrected");
 
     private final String code;
 

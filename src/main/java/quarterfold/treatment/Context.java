@@ -31,6 +31,18 @@ public record Context(
         String name(long source);
     }
 
+    /** The same under another law and other settings, such as those of a close. */
+    public Context under(Law otherLaw, Settings otherSettings) {
+        return new Context(
+                otherLaw,
+                otherSettings,
+                products,
+                baskets,
+                answers,
+                files,
+                otherSettings.roundingPerLine());
+    }
+
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
         return new Context(law, settings, products, baskets, answers, files, !perLine);

@@ -144,7 +144,7 @@ final class Decider {
                 rate,
                 rate.map(r -> r + "%").orElse(""),
                 blocked.complement(),
-                boxes(row, varying.rare().scheme(), day));
+                boxes(row, varying.rare().scheme(), profile.category(), day));
     }
 
     /** A treatment a person decided on asks nothing more. */
@@ -166,8 +166,10 @@ final class Decider {
                 row.source());
     }
 
-    private List<BoxRule> boxes(TreatmentRow row, String scheme, LocalDate day) {
-        return law.boxes(row.treatment(), scheme, day).stream().map(Dated::value).toList();
+    private List<BoxRule> boxes(TreatmentRow row, String scheme, String category, LocalDate day) {
+        return law.boxes(row.treatment(), scheme, category, day).stream()
+                .map(Dated::value)
+                .toList();
     }
 
     private Optional<Percent> rate(TreatmentRow row, Liability liability, LocalDate day) {

@@ -27,7 +27,37 @@ public final class Questions {
 
     /** A question about an entry that was not treated, such as one that came after a close. */
     public Query ask(String code, Entry entry) {
-        return ask(code, entry, Figures.none(entry.amounts()), Optional.empty());
+        Query query = ask(code, entry, Figures.none(entry.amounts()), Optional.empty());
+        return query.isOpen()
+                ? Answered.of(entry, context.answers())
+                        .setAside()
+                        .map(query::setAside)
+                        .orElse(query)
+                : query;
+    }
+
+    /** The question with the decision that names it, where one does. */
+    public Query answered(Query query) {
+        return context.answers().about(query).map(query::setAside).orElse(query);
+    }
+
+    /**
+     * The same with more words, about an amount of VAT; set aside where a decision on the entry
+     * says so.
+     */
+    public Query ask(String code, Entry entry, Amount vat, Map<String, String> more) {
+        Query query = ask(code, entry, new Figures(Amount.ZERO, vat), Optional.empty());
+        return context.answers()
+                .settled(
+                        entry,
+                        new Query(
+                                query.id(),
+                                query.entry(),
+                                query.place(),
+                                filled(query.question(), more),
+                                query.money(),
+                                query.holdsClose(),
+                                query.answer()));
     }
 
     /** A question about no single entry. */
@@ -35,7 +65,7 @@ public final class Questions {
         Map<String, String> all = new LinkedHashMap<>(words);
         all.put("money", money.toString());
         Law.QueryText text = context.law().query(code);
-        Query query =
+        return answered(
                 new Query(
                         about + "/" + code,
                         OptionalLong.empty(),
@@ -43,8 +73,7 @@ public final class Questions {
                         filled(text.question(), all),
                         money,
                         text.holdsClose(),
-                        "");
-        return context.answers().about(query).map(query::setAside).orElse(query);
+                        ""));
     }
 
     Query ask(String code, Entry entry, Figures figures, Optional<Percent> rate) {
@@ -61,14 +90,15 @@ public final class Questions {
         words.put("category", profile.category());
         words.put("channel", profile.channel());
         Law.QueryText text = context.law().query(code);
-        return new Query(
-                "E" + entry.number() + "/" + code,
-                OptionalLong.of(entry.number()),
-                context.files().name(entry.source()) + " row " + entry.line().row(),
-                filled(text.question(), words),
-                figures.vat().isZero() ? money : figures.vat(),
-                text.holdsClose(),
-                "");
+        return answered(
+                new Query(
+                        "E" + entry.number() + "/" + code,
+                        OptionalLong.of(entry.number()),
+                        context.files().name(entry.source()) + " row " + entry.line().row(),
+                        filled(text.question(), words),
+                        figures.vat().isZero() ? money : figures.vat(),
+                        text.holdsClose(),
+                        ""));
     }
 
     private static String rate(StatedRate stated, Optional<Percent> used) {

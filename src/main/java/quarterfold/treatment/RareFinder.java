@@ -8,7 +8,9 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Particulars;
+import quarterfold.ledger.Schemes;
 import quarterfold.ledger.Settings;
+import quarterfold.money.Amount;
 
 /** States the facts of {@link Rare} of an entry. */
 final class RareFinder {
@@ -31,7 +33,7 @@ final class RareFinder {
     Rare of(Entry entry, Occasion occasion, String decided) {
         Cause cause = occasion.cause();
         String registration = registration(entry.taxPoint());
-        String scheme = settings.schemeOn(occasion.day());
+        String scheme = scheme(entry, occasion.day());
         Particulars stated = entry.line().particulars();
         if (stated.isEmpty()
                 && cause == Cause.SUPPLY
@@ -63,6 +65,30 @@ final class RareFinder {
                 stated.word(Particular.USE).orElse(UNSTATED),
                 stated.word(Particular.ADDRESSED).orElse(UNSTATED),
                 scheme);
+    }
+
+    /**
+     * The scheme the entry is under. Capital goods on which a flat-rate trader claims VAT, and
+     * their sale, are outside that scheme: VAT Regulations 1995 reg 55E; HMRC manual FRS6500.
+     */
+    private String scheme(Entry entry, LocalDate day) {
+        String scheme = settings.schemeOn(day);
+        return scheme.equals(Schemes.FLAT_RATE)
+                        && law.counts("capital-goods", entry.profile().category(), day)
+                        && (entry.kind().side() == Kind.Side.SALES || isLarge(entry))
+                ? Schemes.STANDARD
+                : scheme;
+    }
+
+    /** Whether one purchase of capital goods, with its VAT, is dear enough for a claim. */
+    private boolean isLarge(Entry entry) {
+        Amount price = entry.amounts().money().abs();
+        boolean atLimit =
+                law.choices().holds("flat-rate-capital-goods-at-limit=claim", settings.choices());
+        return law.limit("flat-rate-capital-goods", entry.taxPoint())
+                .map(limit -> price.compareTo(limit.value().amount()))
+                .filter(above -> above > 0 || (above == 0 && atLimit))
+                .isPresent();
     }
 
     private String registration(LocalDate day) {

@@ -81,7 +81,7 @@ public final class TreatmentRun {
                 share.of(claim),
                 boxes(parts, share),
                 queries(entry, parts, figures).stream()
-                        .map(q -> answered.setAside().map(q::setAside).orElse(q))
+                        .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
                         .toList());
     }
 

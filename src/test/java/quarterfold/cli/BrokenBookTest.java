@@ -33,7 +33,7 @@ class BrokenBookTest {
                     """
                     country      | Britain     | book.yaml:8 [country]: found 'Britain'; expected two capital letters, ISO 3166, such as GB
                     period_ends  | [12, 3]     | book.yaml:23 [period_ends]: found '[12, 3]'; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
-                    rounding     | up          | book.yaml:63 [rounding]: found 'up'; expected per-line or per-box
+                    rounding     | up          | book.yaml:67 [rounding]: found 'up'; expected per-line or per-box
                     currency     | EUR         | book.yaml [currency]: found 'EUR'; expected the currency of the return, such as GBP
                     choices      | {blocked-in-box-7: maybe} | book.yaml [choices]: found [blocked-in-box-7=maybe]; expected names and values of choices.csv, such as deemed-supply-in-box-6: yes
                     choices      | {no-such-choice: yes}     | book.yaml [choices]: found [no-such-choice=yes]; expected names and values of choices.csv, such as deemed-supply-in-box-6: yes
@@ -157,6 +157,7 @@ class BrokenBookTest {
                                 74,
                                 "",
                                 "A file cannot be read or written: BOOK/papers: something else of this name is in the way\n"));
+        SmallBook.setAside(book, "E4/evidence-missing");
         assertThat(run("close", "2026-09").calling(book, "BOOK"))
                 .isEqualTo(
                         new Run(

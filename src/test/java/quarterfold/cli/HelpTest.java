@@ -30,6 +30,9 @@ class HelpTest {
                         "import",
                         "ledger",
                         "queries",
+                        "decide",
+                        "decisions",
+                        "verify",
                         "return",
                         "close",
                         "vouch",
@@ -42,7 +45,7 @@ class HelpTest {
         assertThat(help.err()).isEmpty();
         commands.forEach(c -> assertThat(help.out()).containsPattern("\n  " + c + " +[A-Z]"));
         assertThat(help.out()).contains("Exit codes:\n").contains("nothing is filed or\nsent.");
-        assertThat(examples(help.out())).hasSize(5).allSatisfy(HelpTest::isCommand);
+        assertThat(examples(help.out())).hasSize(6).allSatisfy(HelpTest::isCommand);
     }
 
     @ParameterizedTest

@@ -15,7 +15,7 @@ class JsonShapesTest {
     private static final String DRAFT =
             """
             {"period":{"start":"2026-07-01","end":"2026-09-30","due":"2026-11-07"},"status":"draft",\
-            "boxes":{"1":"24.00","2":"0.00","3":"24.00","4":"16.00","5":"8.00","6":"120","7":"100","8":"0","9":"0"},\
+            "boxes":{"1":"24.00","2":"0.00","3":"24.00","4":"16.00","5":"8.00","6":"120","7":"100","8":"0","9":"0"},"adjustments":[],\
             "direction":"pay","queries":1}
             """;
 
@@ -101,7 +101,7 @@ class JsonShapesTest {
                 .isEqualTo(
                         """
                         {"period":{"start":"2024-01-01","end":"2024-03-31","due":"2024-05-07"},"status":"draft",\
-                        "boxes":{"1":"0.00","2":"0.00","3":"0.00","4":"0.00","5":"0.00","6":"0","7":"0","8":"0","9":"0"},\
+                        "boxes":{"1":"0.00","2":"0.00","3":"0.00","4":"0.00","5":"0.00","6":"0","7":"0","8":"0","9":"0"},"adjustments":[],\
                         "direction":"nil","queries":0}
                         """);
     }
@@ -109,7 +109,8 @@ class JsonShapesTest {
     @Test
     void closedReturnIsTheSameInEveryPlace(@TempDir Path other) throws IOException {
         Path closing = SmallBook.quarter(other);
-        String closed = DRAFT.replace("draft", "closed");
+        SmallBook.setAside(closing, "E4/evidence-missing");
+        String closed = DRAFT.replace("draft", "closed").replace("\"queries\":1", "\"queries\":0");
         assertThat(Run.of("--book", closing, "close", "2026-09", "--json"))
                 .isEqualTo(new Run(0, closed, ""));
         assertThat(Run.of("--book", closing, "return", "2026-09", "--json"))
@@ -118,16 +119,16 @@ class JsonShapesTest {
         assertThat(Files.readString(closing.resolve("papers/2026-09/return.csv")))
                 .isEqualTo(
                         """
-                        box,label,figure,exact,export_name
-                        1,VAT due on sales and other outputs,24.00,24.00,vatDueSales
-                        2,VAT due on goods acquired in Northern Ireland from EU member states,0.00,0.00,vatDueAcquisitions
-                        3,Total VAT due: box 1 plus box 2,24.00,24.00,totalVatDue
-                        4,"VAT reclaimed on purchases and other inputs, goods acquired from the EU included",16.00,16.00,vatReclaimedCurrPeriod
-                        5,Difference between box 3 and box 4,8.00,8.00,netVatDue
-                        6,"Total value of sales and all other outputs, without VAT",120,120.00,totalValueSalesExVAT
-                        7,"Total value of purchases and all other inputs, without VAT",100,100.00,totalValuePurchasesExVAT
-                        8,"Value of goods dispatched from Northern Ireland to EU member states and related costs, without VAT",0,0.00,totalValueGoodsSuppliedExVAT
-                        9,"Value of goods acquired in Northern Ireland from EU member states and related costs, without VAT",0,0.00,totalAcquisitionsExVAT
+                        box,label,figure,exact,adjusted,export_name
+                        1,VAT due on sales and other outputs,24.00,24.00,0.00,vatDueSales
+                        2,VAT due on goods acquired in Northern Ireland from EU member states,0.00,0.00,0.00,vatDueAcquisitions
+                        3,Total VAT due: box 1 plus box 2,24.00,24.00,0.00,totalVatDue
+                        4,"VAT reclaimed on purchases and other inputs, goods acquired from the EU included",16.00,16.00,0.00,vatReclaimedCurrPeriod
+                        5,Difference between box 3 and box 4,8.00,8.00,0.00,netVatDue
+                        6,"Total value of sales and all other outputs, without VAT",120,120.00,0.00,totalValueSalesExVAT
+                        7,"Total value of purchases and all other inputs, without VAT",100,100.00,0.00,totalValuePurchasesExVAT
+                        8,"Value of goods dispatched from Northern Ireland to EU member states and related costs, without VAT",0,0.00,0.00,totalValueGoodsSuppliedExVAT
+                        9,"Value of goods acquired in Northern Ireland from EU member states and related costs, without VAT",0,0.00,0.00,totalAcquisitionsExVAT
                         """
                                 .replace("\n", "\r\n")); // RFC 4180
     }
@@ -141,7 +142,7 @@ class JsonShapesTest {
                                 """
                                 {"id":"E4/evidence-missing","entry":4,"place":"quarter.csv row 5",\
                                 "question":"No document is held for 24.00, so its VAT of 4.00 is not reclaimed. Find the invoice, or leave it out.",\
-                                "money":"4.00"}
+                                "money":"4.00","holds_close":true,"state":"open"}
                                 """,
                                 ""));
         assertThat(Run.of("--book", book, "queries", "2026-12", "--json"))

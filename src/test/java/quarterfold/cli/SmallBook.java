@@ -59,6 +59,25 @@ public final class SmallBook {
         return book;
     }
 
+    /** Leaves a query as it is, so that a period may be closed. */
+    public static void setAside(Path book, String query) {
+        Run decided =
+                Run.of(
+                        "--book",
+                        book,
+                        "decide",
+                        "--query",
+                        query,
+                        "--set-aside",
+                        "--why",
+                        "The receipt is lost",
+                        "--who",
+                        "Anne Weaver",
+                        "--on",
+                        "2026-10-05");
+        assertThat(decided.code()).as(decided.err()).isZero();
+    }
+
     public static Path file(Path folder, String name, String text) throws IOException {
         return Files.writeString(folder.resolve(name), text);
     }

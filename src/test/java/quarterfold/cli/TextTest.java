@@ -142,7 +142,10 @@ class TextTest {
     @Test
     void closed(@TempDir Path other) throws IOException {
         Path closing = SmallBook.quarter(other);
-        String closed = RETURN.replace("draft", "closed");
+        SmallBook.setAside(closing, "E4/evidence-missing");
+        String closed =
+                RETURN.replace("draft", "closed")
+                        .replace("1 query is open: quarterfold queries 2026-09\n", "");
         assertThat(Run.of("--book", closing, "close", "2026-09").calling(closing, "BOOK"))
                 .isEqualTo(
                         done(
@@ -171,6 +174,7 @@ class TextTest {
                                 """
                                 E4/evidence-missing  quarter.csv row 5
                                   No document is held for 24.00, so its VAT of 4.00 is not reclaimed. Find the invoice, or leave it out.
+                                  quarterfold decide --entry 4 --evidence-seen invoice --why WHY --who NAME
 
                                 1 query is open.
                                 """));

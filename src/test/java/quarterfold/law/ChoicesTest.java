@@ -22,7 +22,34 @@ class ChoicesTest {
                         tuple(
                                 "import-value-from",
                                 "import-entry",
-                                List.of("import-entry", "supplier-invoice")));
+                                List.of("import-entry", "supplier-invoice")),
+                        tuple("errors-in-boxes-6-to-9", "no", List.of("yes", "no")),
+                        tuple("errors-told-separately", "no", List.of("yes", "no")),
+                        tuple(
+                                "error-at-the-limit",
+                                "on-the-return",
+                                List.of("on-the-return", "separately")),
+                        tuple(
+                                "flat-rate-reverse-charge-in-boxes-6-and-7",
+                                "yes",
+                                List.of("yes", "no")),
+                        tuple("flat-rate-first-year", "yes", List.of("yes", "no")),
+                        tuple(
+                                "flat-rate-capital-goods-at-limit",
+                                "claim",
+                                List.of("claim", "not-claim")),
+                        tuple(
+                                "limited-cost-goods-limit",
+                                "by-months",
+                                List.of("by-months", "by-days")),
+                        tuple(
+                                "partial-exemption-share",
+                                "last-year",
+                                List.of("last-year", "current-period")),
+                        tuple(
+                                "partial-exemption-year-on",
+                                "first-after",
+                                List.of("first-after", "last-of-year")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

@@ -39,7 +39,12 @@ class LawTest {
                         "periods.csv",
                         "flat-rates.csv",
                         "fuel-scale.csv",
-                        "evidence-shows.csv");
+                        "evidence-shows.csv",
+                        "adjustments.csv",
+                        "totals.csv",
+                        "counted-categories.csv",
+                        "account.csv",
+                        "answers.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
@@ -349,8 +354,29 @@ class LawTest {
                 .extracting(Dated::value)
                 .containsExactly(
                         new BoxRule(
-                                "uk-sale-reduced", "1", Measure.VAT, -1, Set.of(), "output-tax"),
-                        new BoxRule("uk-sale-reduced", "6", Measure.NET, -1, Set.of(), ""));
+                                "uk-sale-reduced",
+                                "1",
+                                Measure.VAT,
+                                -1,
+                                Set.of("standard", "cash"),
+                                "output-tax"),
+                        new BoxRule(
+                                "uk-sale-reduced",
+                                "6",
+                                Measure.NET,
+                                -1,
+                                Set.of("standard", "cash"),
+                                ""));
+        assertThat(law.boxes("uk-sale-reduced", "flat-rate", TODAY))
+                .extracting(Dated::value)
+                .containsExactly(
+                        new BoxRule(
+                                "uk-sale-reduced",
+                                "flat-rate-turnover",
+                                Measure.GROSS,
+                                -1,
+                                Set.of("flat-rate"),
+                                ""));
         assertThat(law.boxes("money-only", "standard", TODAY)).isEmpty();
         assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2020, 12, 31))).isEmpty();
         assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2021, 1, 1))).hasSize(3);

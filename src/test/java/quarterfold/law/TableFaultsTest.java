@@ -44,12 +44,13 @@ class TableFaultsTest {
         queries.csv => no-exchange-rate,yes,What now? => queries.csv:3: [code]: 'no-exchange-rate' has a row already
         queries.csv => what-now,yes, => queries.csv:2: [question] is empty
         queries.csv => what-now,maybe,What now? => queries.csv:2: [holds_close]: found 'maybe'; expected yes or no
-        boxes.csv => uk-salt,1,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [treatment]: found 'uk-salt'; expected a treatment of treatments.csv
-        boxes.csv => money-only,10,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '10'; expected a box of form.csv that sums entries
-        boxes.csv => money-only,3,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '3'; expected a box of form.csv that sums entries
+        boxes.csv => uk-salt,1,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [treatment]: found 'uk-salt'; expected a treatment of treatments.csv or a name of adjustments.csv
+        boxes.csv => money-only,10,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '10'; expected a box of form.csv that sums entries, or a total of totals.csv
+        boxes.csv => money-only,3,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '3'; expected a box of form.csv that sums entries, or a total of totals.csv
         boxes.csv => money-only,1,tax,plus,,,2026-01-01,,a text => boxes.csv:2: [measure]: found 'tax'; expected net, vat, claim or gross
         boxes.csv => money-only,1,vat,+,,,2026-01-01,,a text => boxes.csv:2: [sign]: found '+'; expected plus or minus
-        boxes.csv => uk-sale,1,vat,plus,,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT []' has another row in force on the same days
+        boxes.csv => uk-sale,1,vat,plus,,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT' has another row in force on the same days
+        boxes.csv => uk-sale,1,vat,minus,cash,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT' has another row in force on the same days
         form.csv => 10,A box,pennies,nearest-penny,entries,boxTen,2026-01-01,,a text => form.csv:2: [unit]: found 'pennies'; expected pence or pounds
         form.csv => 10,A box,pence,nearest,entries,boxTen,2026-01-01,,a text => form.csv:2: [rounding]: found 'nearest'; expected nearest-penny or pounds-down
         form.csv => 10,A box,pence,nearest-penny,product 1 2,boxTen,2026-01-01,,a text => form.csv:2: [formula]: found 'product 1 2'; expected entries, sum and boxes such as 'sum 1 2', or gap and two boxes

@@ -144,6 +144,31 @@ record TableLookup(
                                                                         + " "
                                                                         + d.value().account()))));
         ALL.put(
+                "adjustments.csv",
+                new TableLookup(
+                        row -> says(row, row.at("why")),
+                        (row, day) -> adjustment(row.at("name"), day)));
+        ALL.put(
+                "totals.csv",
+                new TableLookup(
+                        row -> row.at("words"),
+                        (row, day) ->
+                                LAW.totals(day).stream()
+                                        .filter(t -> t.name().equals(row.at("total")))
+                                        .map(Total::words)));
+        ALL.put(
+                "counted-categories.csv",
+                new TableLookup(
+                        row -> "counts",
+                        (row, day) ->
+                                Stream.of("counts")
+                                        .filter(
+                                                c ->
+                                                        LAW.counts(
+                                                                row.at("set"),
+                                                                row.at("category"),
+                                                                day))));
+        ALL.put(
                 "flat-rates.csv",
                 new TableLookup(
                         row -> says(row, row.at("sector") + " " + row.at("percent")),
@@ -195,6 +220,20 @@ record TableLookup(
                                                                         + " "
                                                                         + d.value().words()))));
         ALL.put(
+                "account.csv",
+                new TableLookup(
+                        row -> says(row, row.at("label")),
+                        (row, day) ->
+                                LAW.account(day).stream()
+                                        .filter(d -> d.value().account().equals(row.at("account")))
+                                        .filter(
+                                                d ->
+                                                        d.value()
+                                                                .portion()
+                                                                .code()
+                                                                .equals(row.at("portion")))
+                                        .map(d -> says(d, d.value().label()))));
+        ALL.put(
                 "treatments.csv",
                 new TableLookup(
                         row -> says(row, row.at("treatment") + " " + row.at("why")),
@@ -224,6 +263,16 @@ record TableLookup(
                 + String.join("|", rule.onlyCategories())
                 + " "
                 + rule.mustShow();
+    }
+
+    private static Stream<String> adjustment(String name, LocalDate day) {
+        try {
+            Dated<Adjusts> row = LAW.adjustment(name, day);
+            return Stream.of(says(row, row.value().why()));
+        } catch (LawException e) {
+            assertThat(e).hasMessage("adjustments.csv: has no '%s' on %s", name, day);
+            return Stream.of();
+        }
     }
 
     private static Stream<String> periodRule(String name, LocalDate day) {

@@ -62,6 +62,7 @@ class AppendOnlyTest {
                     law_text,     text = 'x'
                     ruling,       rule = 'x'
                     closed_entry, vat = 1
+                    close_correction, why = 'x'
                     """)
     void nothingIsChangedOrDeleted(String table, String change) throws SQLException {
         String before = rows(table);
@@ -114,7 +115,7 @@ class AppendOnlyTest {
                                 database,
                                 "select count(distinct tbl_name) from sqlite_master where"
                                         + " type = 'trigger'"))
-                .isEqualTo(15);
+                .isEqualTo(16);
     }
 
     /** Foreign keys are on: an entry cannot refer to a profile that is not there. */

@@ -35,6 +35,18 @@ class CloseTest {
         ledger.close();
     }
 
+    private static final ClosedCorrection CORRECTION =
+            new ClosedCorrection(
+                    1,
+                    LocalDate.of(2026, 5, 1),
+                    "supply",
+                    YearMonth.of(2026, 6),
+                    "error",
+                    boxes("1", "0.0001"),
+                    boxes("1", "20", "6", "100"),
+                    boxes("1", "19.9999"),
+                    "came late");
+
     private static Close closeOf(YearMonth period) {
         return new Close(
                 period,
@@ -78,6 +90,7 @@ class CloseTest {
 
     private static ClosedEntry closed(long number, String treatment, Map<String, Amount> boxes) {
         return new ClosedEntry(
+                YearMonth.of(2026, 9),
                 number,
                 LocalDate.of(2026, 7, 1),
                 "supply",
@@ -102,8 +115,31 @@ class CloseTest {
             for (ClosedEntry entry : entries) {
                 writer.add(entry);
             }
+            writer.add(CORRECTION);
             writer.commit(close);
         }
+    }
+
+    @Test
+    void correctionsComeBackByPeriodAndByEntry() {
+        close(ledger, CLOSE);
+        assertThat(ledger.corrections(YearMonth.of(2026, 9))).containsExactly(CORRECTION);
+        assertThat(ledger.corrections(YearMonth.of(2026, 12))).isEmpty();
+        assertThat(ledger.corrections(1)).containsExactly(CORRECTION);
+        assertThat(ledger.corrections(2)).isEmpty();
+        assertThat(ledger.isClosed(1, LocalDate.of(2026, 7, 1), "supply")).isTrue();
+        assertThat(ledger.isClosed(1, LocalDate.of(2026, 7, 1), "corrected")).isFalse();
+        assertThat(ledger.isClosed(1, LocalDate.of(2026, 7, 2), "supply")).isFalse();
+        assertThat(ledger.isClosed(2, LocalDate.of(2026, 7, 1), "supply")).isFalse();
+    }
+
+    /** Of two closes each entry knows the one that froze it. */
+    @Test
+    void anEntryKnowsItsClose() {
+        close(ledger, CLOSE);
+        freeze(ledger, closeOf(YearMonth.of(2026, 12)), List.of(closed(2, "b", boxes())));
+        assertThat(ledger.closedEntry(1).get(0).closedIn()).isEqualTo(YearMonth.of(2026, 9));
+        assertThat(ledger.closedEntry(2).get(0).closedIn()).isEqualTo(YearMonth.of(2026, 12));
     }
 
     @Test

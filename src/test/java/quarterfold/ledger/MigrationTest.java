@@ -10,6 +10,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -69,6 +70,7 @@ class MigrationTest {
             assertThat(ledger.closedEntry(1))
                     .containsExactly(
                             new ClosedEntry(
+                                    YearMonth.of(2026, 9),
                                     1,
                                     LocalDate.ofEpochDay(20666),
                                     "supply",

@@ -56,6 +56,9 @@ class ParticularsTest {
         CO2,         118,        true
         CO2,         118.5,      false
         CO2,         -1,         false
+        ERROR,       deliberate, true
+        ERROR,       separate,   true
+        ERROR,       careless,   false
         APPROVAL,    yes,        true
         APPROVAL,    no,         true
         APPROVAL,    maybe,      false

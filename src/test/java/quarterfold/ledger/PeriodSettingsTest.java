@@ -13,6 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.AnnualAccounting.Instalments;
 import quarterfold.money.Amount;
+import quarterfold.money.Percent;
 
 /** Settings that a book may leave out: schemes, notified periods, how VAT is paid. */
 class PeriodSettingsTest {
@@ -85,7 +86,8 @@ class PeriodSettingsTest {
                                 Optional.of(
                                         new PaymentsOnAccount(
                                                 LocalDate.of(2026, 7, 1), Amount.of("2400000"))),
-                                Optional.of(Month.JULY)),
+                                Optional.of(Month.JULY),
+                                Optional.of(Percent.of("43.5"))),
                         PaymentMethod.DIRECT_DEBIT);
         Settings scheming =
                 SampleSettings.on(settings.periods(), new Schemes(schemes, Optional.of("044")));
@@ -110,6 +112,7 @@ class PeriodSettingsTest {
                         "annual_accounting: {from: 2026-04-01, instalments: monthly, last_year_vat: 8000.00}",
                         "payments_on_account: {from: 2026-06-01, yearly_vat: 2400000.00}",
                         "partial_exemption_year_ends: 3",
+                        "partial_exemption_last_year: 43",
                         "flat_rate_sector: \"044\"");
         Settings settings = read("scheme: standard\n" + String.join("\n", examples));
         assertThat(settings.registeredTo()).contains(LocalDate.of(2026, 9, 30));
@@ -119,6 +122,7 @@ class PeriodSettingsTest {
         assertThat(settings.periods().onAccount().orElseThrow().yearlyVat())
                 .hasToString("2400000.00");
         assertThat(settings.periods().partialExemptionYearEnds()).contains(Month.MARCH);
+        assertThat(settings.periods().partialExemptionLastYear()).contains(Percent.of("43"));
         assertThat(settings.flatRateSector()).contains("044");
     }
 
@@ -155,6 +159,7 @@ class PeriodSettingsTest {
                     registered_to: 2023-12-31                              | [registered_to]: found 2023-12-31, before the registration; expected 2024-01-01 or later
                     registered_to: soon                                    | [registered_to]: found 'soon'; expected year-month-day, such as 2024-01-01
                     partial_exemption_year_ends: 13                        | [partial_exemption_year_ends]: found '13'; expected a month from 1 to 12, such as 3
+                    partial_exemption_last_year: 100.01                    | [partial_exemption_last_year]: found '100.01'; expected a percentage from 0 to 100, such as 43
                     annual_accounting: yes                                 | [annual_accounting]: found 'yes'; expected from, instalments, last_year_vat, such as {from: 2026-04-01, instalments: monthly, last_year_vat: 8000.00}
                     annual_accounting: {from: 2023-12-31, instalments: monthly, last_year_vat: 1} | [annual_accounting]: found 2023-12-31, before the registration; expected 2024-01-01 or later
                     annual_accounting: {from: 2024-04-01, instalments: weekly, last_year_vat: 1}  | [annual_accounting.instalments]: found 'weekly'; expected monthly or quarterly

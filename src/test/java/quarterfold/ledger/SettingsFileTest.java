@@ -83,7 +83,7 @@ class SettingsFileTest {
                 .endsWith("choices: {}\n")
                 .doesNotContain("${");
         assertThat(text.lines().filter(l -> !l.isBlank() && !l.startsWith("#"))).hasSize(13);
-        assertThat(text.split("\n\n")).hasSize(20).allMatch(part -> part.startsWith("# "));
+        assertThat(text.split("\n\n")).hasSize(21).allMatch(part -> part.startsWith("# "));
     }
 
     @ParameterizedTest
@@ -108,7 +108,7 @@ class SettingsFileTest {
                     rounding: per-box           | rounding: down              | book.yaml:9 [rounding]: found 'down'; expected per-line or per-box
                     northern_ireland: no        | northern_ireland: No        | book.yaml:10 [northern_ireland]: found 'No'; expected yes or no
                     stock: GB                   | stock: GB-NIR               | book.yaml:11 [stock]: found 'GB-NIR'; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
-                    stock: GB                   | shelf: GB                   | book.yaml:11 [shelf]: found a setting this program does not know; expected one of name, country, vat_number, registered_from, registered_to, period_ends, periods, annual_accounting, payments_on_account, partial_exemption_year_ends, scheme, flat_rate_sector, zone, currency, rounding, northern_ireland, stock, pays_by, choices¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
+                    stock: GB                   | shelf: GB                   | book.yaml:11 [shelf]: found a setting this program does not know; expected one of name, country, vat_number, registered_from, registered_to, period_ends, periods, annual_accounting, payments_on_account, partial_exemption_year_ends, partial_exemption_last_year, scheme, flat_rate_sector, zone, currency, rounding, northern_ireland, stock, pays_by, choices¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
                     stock: GB                   | name: Other                 | book.yaml:11 [name]: found a second time; remove one of the two¶book.yaml [stock]: found nothing; expected two capital letters, ISO 3166, or XI for Northern Ireland, such as GB
                     choices: {}                 | choices: yes                | book.yaml:12 [choices]: found 'yes'; expected 'name: choice' lines, such as deemed-supply-in-box-6: yes, or {}
                     choices: {}                 | choices: {a: [1]}           | book.yaml:12 [choices]: found '[1]'; expected 'name: choice' lines, such as deemed-supply-in-box-6: yes, or {}

@@ -63,14 +63,18 @@ class LawPagesTest {
                         - **When:** sale, delivery charge or discount taken back; the goods start in Northern Ireland; the goods go to
                           the European Union; the customer is a business; the customer's VAT number is another country's
                         - **VAT:** at the zero rate: none; the value leaves out any tax the document prints
-                        - **Boxes:** adds the value without VAT to boxes 6 and 8
+                        - **Boxes:** adds the value without VAT to box 6 (the book is on standard accounting or cash accounting); adds
+                          the value without VAT to box 8; adds the value with VAT to the total flat-rate-turnover (the book is on the
+                          flat-rate scheme)
                         - **Reclaimed:** no
                         - **In force:** from 1 January 2021; rows %d and %d of the table
                         - **Source:** VATA 1994 s.30 and Sch 9ZB; VAT Notice 700/12 box 8, wording since 8 April 2021 (secondary
                           source).
                         - **S11b:** for refund of a sale, refund of a delivery charge or discount: the same, but takes the value
-                          without VAT from boxes 6 and 8. The price is reduced or repaid, so it is taken away in the period of the
-                          repayment. Source: VAT Regulations 1995 reg 38(3)(b) and (5) and reg 24B; and the above.
+                          without VAT from box 6 (the book is on standard accounting or cash accounting); takes the value without VAT
+                          from box 8; takes the value with VAT from the total flat-rate-turnover (the book is on the flat-rate
+                          scheme). The price is reduced or repaid, so it is taken away in the period of the repayment. Source: VAT
+                          Regulations 1995 reg 38(3)(b) and (5) and reg 24B; and the above.
 
                         """
                                 .formatted(row("S11a"), row("S11b")));
@@ -294,7 +298,7 @@ class LawPagesTest {
             textBlock =
                     """
         treatments.csv => ,liability,inside,no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => ,standard,inside,no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
-        treatments.csv => no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => no,late,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
+        treatments.csv => no,,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price => no,late-purchase,"Sale in the United Kingdom: the VAT is the fraction of the price, at the rate of the tax point; the price
         treatments.csv => the rate of the tax point; the price is reduced => the rate of that day; the price is reduced
         boxes.csv => uk-sale-reduced,6,net,minus => uk-sale-reduced,6,net,plus
         boxes.csv => uk-sale-reduced,6,net,minus => uk-sale-reduced,7,net,minus
@@ -366,13 +370,17 @@ class LawPagesTest {
                                         "(uk-sale,6,net,plus,.*)1973-04-01", "$11980-01-01"));
         assertThat(block(pages(law).whole(), "S17a"))
                 .contains(
-                        "- **Boxes:** adds the VAT to box 1; adds the value without VAT to box 6 (from 1 January 1980)\n");
+                        """
+                        - **Boxes:** adds the VAT to box 1 (the book is on standard accounting or cash accounting); adds the value
+                          without VAT to box 6 (the book is on standard accounting or cash accounting, from 1 January 1980); adds the
+                          value with VAT to the total flat-rate-turnover (the book is on the flat-rate scheme, from 25 April 2002)
+                        """);
     }
 
     @Test
     void rowsAsJson() {
         assertThat(pages(LAW).json(Optional.of("choices")))
-                .hasSize(4)
+                .hasSize(10)
                 .element(1)
                 .isEqualTo(
                         "{\"table\":\"choices.csv\",\"row\":3,\"cells\":{\"name\":\"unregistered-supplier-in-box-7\",\"default\":\"yes\",\"values\":\"yes|no\","

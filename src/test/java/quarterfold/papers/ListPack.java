@@ -10,6 +10,7 @@ import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.period.Adjustment;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Direction;
 import quarterfold.period.Pack;
@@ -39,6 +40,7 @@ record ListPack(
             List<Source> sources,
             List<SetAside> setAside,
             List<Treated> entries,
+            List<Adjustment> adjustments,
             List<Query> queries) {
         Map<String, Amount> exact = new TreeMap<>();
         Map<String, Amount> other = new TreeMap<>();
@@ -53,6 +55,10 @@ record ListPack(
                                                     quarterfold.money.Rounding.NEAREST_PENNY),
                                             Amount::plus));
         }
+        for (Adjustment adjustment : adjustments) {
+            adjustment.boxes().forEach((box, amount) -> exact.merge(box, amount, Amount::plus));
+            adjustment.boxes().forEach((box, amount) -> other.merge(box, amount, Amount::plus));
+        }
         List<BoxFigure> boxes = figures(law.form(period.end()), exact);
         List<BoxFigure> others = figures(law.form(period.end()), other);
         Map<String, Amount> otherFigures = new TreeMap<>();
@@ -61,7 +67,7 @@ record ListPack(
         Direction direction = way > 0 ? Direction.PAY : way < 0 ? Direction.RECLAIM : Direction.NIL;
         return new ListPack(
                 settings,
-                new VatReturn(period, status, boxes, direction, List.of(), queries),
+                new VatReturn(period, status, boxes, direction, adjustments, queries),
                 law,
                 sources,
                 setAside,

@@ -51,6 +51,20 @@ class RecalculationTest {
         assertSame(Recalculation.boxes(Recalculation.of(none, scratch)), figures(pack));
     }
 
+    /** Boxes take the cells of adjustments too, and no total of the entry sheets. */
+    @Test
+    void adjustmentsAreCellsLikeEntries() throws Exception {
+        ListPack pack = Samples.adjusted();
+        Path workbook = written(pack, "adjusted", Sheets.ROW_LIMIT);
+        Path wrong = changed(workbook, "adjusted-wrong", "sheet1", REMEMBERED, "</f><v>77</v>");
+
+        assertThat(figures(pack))
+                .containsEntry("1", new BigDecimal("750.0000"))
+                .containsEntry("4", new BigDecimal("387.6600"))
+                .containsEntry("6", new BigDecimal("9999.0000"));
+        assertSame(Recalculation.boxes(Recalculation.of(wrong, scratch)), figures(pack));
+    }
+
     @Test
     void changedRowMovesItsBoxAndTheCheckSaysSo() throws Exception {
         ListPack pack = Samples.small();

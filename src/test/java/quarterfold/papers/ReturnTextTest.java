@@ -26,7 +26,7 @@ class ReturnTextTest {
                                 + "\"due\":\"2026-11-07\"},\"status\":\"closed\",\"boxes\":{"
                                 + "\"1\":\"125.83\",\"2\":\"0.00\",\"3\":\"125.83\","
                                 + "\"4\":\"108.50\",\"5\":\"17.33\",\"6\":\"238\",\"7\":\"552\","
-                                + "\"8\":\"0\",\"9\":\"0\"},\"direction\":\"pay\",\"queries\":1}");
+                                + "\"8\":\"0\",\"9\":\"0\"},\"adjustments\":[],\"direction\":\"pay\",\"queries\":1}");
     }
 
     @Test
@@ -34,18 +34,35 @@ class ReturnTextTest {
         assertThat(ReturnCsv.of(Samples.small().vatReturn()))
                 .isEqualTo(
                         """
-                        box,label,figure,exact,export_name
-                        1,VAT due on sales and other outputs,125.83,125.8283,vatDueSales
-                        2,VAT due on goods acquired in Northern Ireland from EU member states,0.00,0.00,vatDueAcquisitions
-                        3,Total VAT due: box 1 plus box 2,125.83,125.83,totalVatDue
-                        4,"VAT reclaimed on purchases and other inputs, goods acquired from the EU included",108.50,108.50,vatReclaimedCurrPeriod
-                        5,Difference between box 3 and box 4,17.33,17.33,netVatDue
-                        6,"Total value of sales and all other outputs, without VAT",238,238.1817,totalValueSalesExVAT
-                        7,"Total value of purchases and all other inputs, without VAT",552,552.52,totalValuePurchasesExVAT
-                        8,"Value of goods dispatched from Northern Ireland to EU member states and related costs, without VAT",0,0.00,totalValueGoodsSuppliedExVAT
-                        9,"Value of goods acquired in Northern Ireland from EU member states and related costs, without VAT",0,0.00,totalAcquisitionsExVAT
+                        box,label,figure,exact,adjusted,export_name
+                        1,VAT due on sales and other outputs,125.83,125.8283,0.00,vatDueSales
+                        2,VAT due on goods acquired in Northern Ireland from EU member states,0.00,0.00,0.00,vatDueAcquisitions
+                        3,Total VAT due: box 1 plus box 2,125.83,125.83,0.00,totalVatDue
+                        4,"VAT reclaimed on purchases and other inputs, goods acquired from the EU included",108.50,108.50,0.00,vatReclaimedCurrPeriod
+                        5,Difference between box 3 and box 4,17.33,17.33,0.00,netVatDue
+                        6,"Total value of sales and all other outputs, without VAT",238,238.1817,0.00,totalValueSalesExVAT
+                        7,"Total value of purchases and all other inputs, without VAT",552,552.52,0.00,totalValuePurchasesExVAT
+                        8,"Value of goods dispatched from Northern Ireland to EU member states and related costs, without VAT",0,0.00,0.00,totalValueGoodsSuppliedExVAT
+                        9,"Value of goods acquired in Northern Ireland from EU member states and related costs, without VAT",0,0.00,0.00,totalAcquisitionsExVAT
                         """
                                 .replace("\n", "\r\n"));
+    }
+
+    @Test
+    void csvSaysWhatIsNoEntrys() {
+        assertThat(ReturnCsv.of(Samples.adjusted().vatReturn()))
+                .contains(
+                        "1,VAT due on sales and other outputs,750.00,749.9993,749.9993,vatDueSales")
+                .contains(",387.66,387.66,-12.34,vatReclaimedCurrPeriod")
+                .contains(",2000,2000.00,0.00,totalValuePurchasesExVAT");
+    }
+
+    @Test
+    void jsonHasEachAdjustment() {
+        assertThat(ReturnJson.of(Samples.adjusted().vatReturn()))
+                .contains(
+                        "\"adjustments\":[{\"name\":\"flat-rate\",\"about\":\"2026-07-01 to 2026-09-30\",\"why\":\"Turnover with VAT 9999.99 at 7.5% is 749.9993.\",\"authority\":\"VAT Regulations 1995\","
+                                + "\"net\":\"9250.0001\",\"vat\":\"749.9999\",\"claim\":\"-12.34\",\"boxes\":{\"1\":\"749.9993\",\"6\":\"9999.99\"}},{\"name\":\"partial-exemption-year\",");
     }
 
     /**

@@ -26,6 +26,7 @@ import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 import quarterfold.money.Rounding;
+import quarterfold.period.Adjustment;
 import quarterfold.period.Period;
 import quarterfold.period.VatReturn;
 import quarterfold.treatment.Occasion;
@@ -66,6 +67,7 @@ final class Samples {
     /** A quarter being put together, entry by entry. */
     static final class Quarter {
         private final List<Treated> entries = new ArrayList<>();
+        private final List<Adjustment> adjustments = new ArrayList<>();
         private final List<Query> queries = new ArrayList<>();
         private final List<Source> sources = new ArrayList<>();
         private final List<SetAside> setAside = new ArrayList<>();
@@ -153,6 +155,37 @@ final class Samples {
                     Amount.of(vat),
                     Amount.of(vat),
                     Map.of("1", Amount.of(vat), "4", Amount.of(vat), "7", Amount.of(value)));
+        }
+
+        /** Takings under the flat-rate scheme, which add to a total and no box. */
+        Quarter takings(String gross) {
+            Amount price = Amount.of(gross);
+            Amount vat = price.vatInside(Percent.of("20"));
+            return add(
+                    Kind.SALE,
+                    Amounts.ofGross(price),
+                    "uk-sale",
+                    "S01",
+                    "20%",
+                    price.minus(vat),
+                    vat,
+                    Amount.ZERO,
+                    Map.of("flat-rate-turnover", price));
+        }
+
+        /** Something that is no entry and moves boxes. */
+        Quarter adjustment(String name, String about, String why, Map<String, Amount> boxes) {
+            adjustments.add(
+                    new Adjustment(
+                            name,
+                            about,
+                            why,
+                            "VAT Regulations 1995",
+                            Amount.of("9250.0001"),
+                            Amount.of("749.9999"),
+                            Amount.of("-12.34"),
+                            boxes));
+            return this;
         }
 
         /** Money that is in no box. */
@@ -258,7 +291,15 @@ final class Samples {
 
         ListPack pack(String business, VatReturn.Status status) {
             return ListPack.of(
-                    settings(business), PERIOD, status, law(), sources, setAside, entries, queries);
+                    settings(business),
+                    PERIOD,
+                    status,
+                    law(),
+                    sources,
+                    setAside,
+                    entries,
+                    adjustments,
+                    queries);
         }
     }
 
@@ -295,6 +336,27 @@ final class Samples {
                 "No invoice is stated for LF-9; 2.00 of VAT is not claimed until one is.",
                 "2.00");
         return q.pack("Moss & Kettle Limited", VatReturn.Status.CLOSED);
+    }
+
+    /** A flat-rate quarter: its boxes come from adjustments but for one purchase. */
+    static ListPack adjusted() {
+        Quarter q = new Quarter();
+        q.source("till.csv", "plain-sheet", 3, 3, "9999.99");
+        q.with("", "", "", "Takings").takings("6000.00").takings("3999.99");
+        q.with("Harrow Crate Works", "HC-77", "", "A press")
+                .purchase(Kind.PURCHASE, "2000.00", "400.00", "400.00");
+        q.adjustment(
+                "flat-rate",
+                "2026-07-01 to 2026-09-30",
+                "Turnover with VAT 9999.99 at 7.5% is 749.9993.",
+                Map.of("1", Amount.of("749.9993"), "6", Amount.of("9999.99")));
+        q.adjustment(
+                "partial-exemption-year",
+                "2025-04-01 to 2026-03-31",
+                "=1+1 is the year's settlement.",
+                Map.of("4", Amount.of("-12.34")));
+        q.adjustment("partial-exemption", "2026-07-01 to 2026-09-30", "All of it.", Map.of());
+        return q.pack("Till & Co", VatReturn.Status.DRAFT);
     }
 
     /** A busy quarter: so many sales, spread over the days, and a heap of purchases. */

@@ -26,6 +26,17 @@ class SummaryPdfTest {
     }
 
     @Test
+    void adjustmentsWithTheirWorking() throws IOException {
+        assertThat(text(Samples.adjusted()))
+                .contains("Adjustments\nFigures worked out over the whole period or year.")
+                .contains("Turnover with VAT 9999.99 at 7.5% is 749.9993.")
+                .contains("1: 749.9993")
+                .contains("4: -12.34")
+                .contains("Flat rate 1 749.9993");
+        assertThat(text(Samples.small())).doesNotContain("Adjustments");
+    }
+
+    @Test
     void everyFontIsEmbedded() throws IOException {
         List<String> fonts = new ArrayList<>();
         try (PDDocument pdf = Loader.loadPDF(written(Samples.small()))) {

@@ -261,6 +261,6 @@ class BasketsTest {
         assertThat(Treating.told(delivery))
                 .isEqualTo(
                         "uk-sale S17a no rate and 20%: 3.6667 + 0.3333, claim 0.00; 1=0.3333"
-                                + " 6=3.6667; asks nothing");
+                                + " 6=3.6667 exempt-supplies=2.00; asks nothing");
     }
 }

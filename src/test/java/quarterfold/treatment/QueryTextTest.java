@@ -204,7 +204,8 @@ class QueryTextTest {
                         SampleLine.of("import-vat-postponed").net("8720"),
                         "1744.00",
                         "Postponed import VAT of 1744.00 is an estimate: the statement is not held. When it"
-                                + " comes, enter only the difference."),
+                                + " comes, enter its line with the same entry number as document: only"
+                                + " the difference is then taken up."),
                 Arguments.of(
                         "vat-differs",
                         expense().printed("100", "21"),
@@ -319,7 +320,11 @@ class QueryTextTest {
     /** Each code of the decision table, and the two on printed VAT, stands in the list above. */
     @Test
     void everyQuestionOfAnEntryIsListed() {
-        List<String> tested = questions().map(a -> (String) a.get()[0]).toList();
+        List<String> tested =
+                Stream.concat(
+                                questions().map(a -> (String) a.get()[0]),
+                                Stream.of("flat-rate-import")) // below
+                        .toList();
         assertThat(Treating.LAW.treatments().rows())
                 .extracting(r -> r.value().query())
                 .filteredOn(q -> !q.isEmpty())
@@ -345,6 +350,22 @@ class QueryTextTest {
     }
 
     @Test
+    void anImportUnderTheFlatRateBeforeJune2022() {
+        Treated early =
+                Treating.of(SampleSettings.scheme("flat-rate", "044"))
+                        .one(
+                                SampleLine.of("import-vat-postponed")
+                                        .on("2022-05-31")
+                                        .printed("500", "100")
+                                        .evidence("postponed-statement"));
+        assertThat(early.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Import VAT of 100.00 was postponed under the flat-rate scheme before June 2022. These"
+                                + " tables do not state how; it is in no box.");
+    }
+
+    @Test
     void askedOfNoSingleEntry() {
         Questions questions = new Questions(Treating.gb().context(List.of()));
         assertThat(
@@ -362,16 +383,19 @@ class QueryTextTest {
                                         + " invoice for its fees is entered. Ask the channel for it: its VAT"
                                         + " is reclaimed, or the reverse charge is due, on that document.",
                                 Amount.of("41.5")));
-        assertThat(questions.ask("late", expense().entry(7)))
+        assertThat(questions.ask("late-purchase", expense().entry(7)))
                 .isEqualTo(
                         new Query(
-                                "E7/late",
+                                "E7/late-purchase",
                                 OptionalLong.of(7),
                                 "sheet-1.csv row 8",
-                                "120.00 is dated 2026-08-01, in a period that is closed, and came after"
-                                        + " the close. It is in no box of any return yet."
-                                        + " Its VAT belongs on this return if it is a purchase whose document came only now; anything else is an error of the closed return, put right here up to the limit, above it by telling the tax authority. Until corrections can be entered, do so by hand.",
-                                Amount.of("120")));
+                                "120.00 is dated 2026-08-01, in a period that is closed, and when its document"
+                                        + " was held is not stated. It is taken as an error of that return, which"
+                                        + " counts toward the limit for errors. If the document came only after that"
+                                        + " period, state held with its day: it is then a late claim, and no error.",
+                                Amount.of("120"),
+                                false,
+                                ""));
         assertThat(questions.ask("before-registration", expense().entry(7)).question())
                 .isEqualTo(
                         "120.00 is dated 2026-08-01, before the registration. It is in no box. VAT on goods still"

@@ -48,12 +48,12 @@ class SalesTest {
                 Arguments.of(
                         "exempt",
                         sale("40").rate("exempt"),
-                        "exempt-sale S16a no rate: 40.00 + 0.00, claim 0.00; 6=40.00; asks nothing",
+                        "exempt-sale S16a no rate: 40.00 + 0.00, claim 0.00; 6=40.00 exempt-supplies=40.00; asks nothing",
                         "VATA 1994 s.31; box 6 takes exempt supplies"),
                 Arguments.of(
                         "exempt refunded",
                         SampleLine.of("sale-refund").gross("40").rate("exempt"),
-                        "exempt-sale-reduced S16b no rate: 40.00 + 0.00, claim 0.00; 6=-40.00; asks nothing",
+                        "exempt-sale-reduced S16b no rate: 40.00 + 0.00, claim 0.00; 6=-40.00 exempt-supplies=-40.00; asks nothing",
                         "VAT Regulations 1995 reg 38(3)(b)"),
                 Arguments.of(
                         "outside the scope",

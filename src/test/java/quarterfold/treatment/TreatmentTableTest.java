@@ -61,6 +61,11 @@ class TreatmentTableTest {
                     Map.entry("blocked-outside-boxes-credit", "the book's choice"),
                     Map.entry("fee-on-settlement", "the channel's invoice is the evidence"),
                     Map.entry("imported-goods-invoice", "the value comes with the import entry"),
+                    Map.entry("imported-goods-invoice-credit", "as for the invoice"),
+                    Map.entry(
+                            "private-use-under-flat-rate",
+                            "no VAT was deducted: VATA 1994 Sch 4 para 5(5)"),
+                    Map.entry("flat-rate-import-paid-value-elsewhere", "the book's choice"),
                     Map.entry("import-duty", "duty is not VAT: VATA 1994 s.24(1)"),
                     Map.entry("compensation", "no supply: HMRC manual VATSC61800"),
                     Map.entry("money-only", "no supply: VAT Notice 700/12 boxes 6 and 7"));
@@ -384,7 +389,7 @@ class TreatmentTableTest {
                 ROWS.stream().map(r -> r.value().treatment()).collect(Collectors.toSet());
         List<String> reducing =
                 treatments.stream().filter(t -> t.matches(".*-(reduced|credit)")).sorted().toList();
-        assertThat(reducing).hasSize(21);
+        assertThat(reducing).hasSize(26);
         for (String treatment : reducing) {
             String base = treatment.replaceFirst("-(reduced|credit)$", "");
             assertThat(treatments).contains(base);
@@ -461,9 +466,18 @@ class TreatmentTableTest {
         assertThat(byCode)
                 .containsExactly(
                         "before-registration",
+                        "error-deliberate",
+                        "error-too-old",
+                        "errors-told-separately",
                         "fees-without-invoice",
-                        "late",
+                        "flat-rate-percent",
+                        "late-claim-time",
+                        "late-purchase",
+                        "late-under-flat-rate",
                         "no-rule",
+                        "partial-exemption-last-year",
+                        "partial-exemption-override",
+                        "partial-exemption-use",
                         "sale-vat-differs",
                         "sale-vat-nil",
                         "sale-vat-untaxed",

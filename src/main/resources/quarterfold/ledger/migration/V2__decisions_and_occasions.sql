@@ -37,6 +37,25 @@ create table close_adjustment (
     primary key (period, position)
 ) strict;
 
+-- What a return took up of earlier periods: its worksheet of corrections.
+create table close_correction (
+    id integer primary key, -- in the order of the closes
+    period text not null references close deferrable initially deferred,
+    position integer not null,
+    number integer not null references entry,
+    day integer not null, -- of the occasion it is about, with its cause
+    cause text not null,
+    of_period text not null, -- the period the occasion belongs to
+    taken_up text not null,
+    declared text not null, -- boxes, such as 1:20.0000
+    right text not null,
+    boxes text not null, -- what the return took up
+    why text not null,
+    unique (period, position)
+) strict;
+
+create index close_correction_of_entry on close_correction (number);
+
 -- An entry may have several occasions, so it may be frozen more than once: on different days or
 -- for different causes.
 create table ruling_new (
@@ -94,6 +113,16 @@ end;
 create trigger close_adjustment_is_not_deleted before delete on close_adjustment
 begin
     select raise(abort, 'the ledger only grows: a row of close_adjustment is never deleted');
+end;
+
+create trigger close_correction_is_not_updated before update on close_correction
+begin
+    select raise(abort, 'the ledger only grows: a row of close_correction is never changed');
+end;
+
+create trigger close_correction_is_not_deleted before delete on close_correction
+begin
+    select raise(abort, 'the ledger only grows: a row of close_correction is never deleted');
 end;
 
 create trigger ruling_is_not_updated before update on ruling

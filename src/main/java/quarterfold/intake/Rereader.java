@@ -1,0 +1,229 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import quarterfold.ledger.Archived;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Finding;
+import quarterfold.ledger.Finding.Check;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.Line;
+import quarterfold.ledger.RaisedQuery;
+import quarterfold.ledger.SetAside;
+import quarterfold.ledger.Source;
+
+/**
+ * Reads files of a book again as they were read when they came, entering nothing, and compares what
+ * they say with what the ledger has of them: line by line, and the rows set aside. For one thread.
+ */
+public final class Rereader {
+    private static final int BATCH = 8_192;
+
+    private final Book book;
+    private final Ledger ledger;
+    private final Layouts layouts;
+
+    /** {@code ledger} is the book's. */
+    public Rereader(Book book, Ledger ledger) throws LedgerException {
+        this.book = book;
+        this.ledger = ledger;
+        this.layouts = Importer.layouts(book);
+    }
+
+    /**
+     * Tells of each difference between a source's file and the ledger.
+     *
+     * @param copy the file, with the source's bytes
+     * @throws LedgerException if the file or the ledger cannot be read
+     */
+    public void compare(Source source, Path copy, Consumer<Finding> found) throws LedgerException {
+        Comparison comparison = new Comparison(source, found);
+        Optional<List<Form>> forms = layouts.named(source.layout());
+        if (forms.isEmpty()) {
+            comparison.tell(
+                    "it was read with the layout %s, which is not there now; expected it in the book's folder layouts"
+                            .formatted(source.layout()));
+            return;
+        }
+        Problems problems = new Problems();
+        try (Tables tables = Tables.open(copy, source.name())) {
+            Recognition.Found form = Recognition.as(tables, source.name(), forms.get(), problems);
+            Payouts payouts = new Payouts();
+            Archived archived = new Archived(copy, source.sha256(), source.name(), false);
+            Optional<RowReader> reader =
+                    Recognition.reader(tables, archived, form, book.settings(), payouts, problems);
+            if (reader.isPresent()) {
+                read(tables, form, new Reading(reader.get(), payouts, problems), comparison);
+            }
+        } catch (BadFile e) {
+            problems.add(e.problem());
+        } catch (UncheckedIOException | IOException e) {
+            throw Importer.unreadable(copy, e);
+        }
+        if (!problems.none()) {
+            comparison.tell(
+                    "it can no longer be read as it was, with the layout %s: %s"
+                            .formatted(source.layout(), problems.kept().get(0)));
+        }
+        if (comparison.differs && isOwn(source.layout())) {
+            comparison.tell(
+                    "the layout %s is the book's own, and may have changed since the file came"
+                            .formatted(source.layout()));
+        }
+    }
+
+    private boolean isOwn(String layout) {
+        return layouts.own().stream().anyMatch(form -> form.name().equals(layout));
+    }
+
+    private record Reading(RowReader reader, Payouts payouts, Problems problems) {}
+
+    private static void read(
+            Tables tables, Recognition.Found form, Reading reading, Comparison comparison)
+            throws BadFile, IOException {
+        try (Rows rows = tables.rows(form.table(), form.form().shape())) {
+            Tables.header(rows, form.form().shape().headerRow());
+            Row row =
+                    new Row(rows, form.header(), form.form().shape().blanks(), reading.problems());
+            Transfer transfer =
+                    new Transfer(row, reading.reader(), reading.payouts(), reading.problems());
+            transfer.run(comparison);
+            if (reading.problems().none()) {
+                comparison.finish(transfer.rowsRead());
+                comparison.raised(form.form() instanceof Layout, reading.payouts());
+            }
+        }
+    }
+
+    /** What a file says beside what the ledger has of it. */
+    private final class Comparison implements RowReader.Output {
+        private final Source source;
+        private final Consumer<Finding> found;
+        private final List<Line> lines = new ArrayList<>();
+        private final List<SetAside> asides = new ArrayList<>();
+        private long compared;
+        private boolean differs;
+
+        Comparison(Source source, Consumer<Finding> found) {
+            this.source = source;
+            this.found = found;
+        }
+
+        @Override
+        public void line(Line line) {
+            lines.add(line);
+            if (lines.size() == BATCH) {
+                compare();
+            }
+        }
+
+        @Override
+        public void setAside(long row, String reason) {
+            asides.add(new SetAside(source.id(), row, reason));
+        }
+
+        private void compare() {
+            long first = source.firstEntry() + compared;
+            Map<Long, Line> entries = new HashMap<>();
+            if (source.entries() > compared) {
+                for (Entry entry : ledger.entries(source, first, lines.size())) {
+                    entries.put(entry.number(), entry.line());
+                }
+            }
+            for (int i = 0; i < lines.size(); i++) {
+                Line entered = entries.get(first + i);
+                if (entered == null) {
+                    tell(
+                            "row %d makes an entry; expected entry %d of it in the ledger, where there is none"
+                                    .formatted(lines.get(i).row(), first + i));
+                } else if (!entered.equals(lines.get(i))) {
+                    differ(first + i, entered, lines.get(i));
+                }
+            }
+            compared += lines.size();
+            lines.clear();
+        }
+
+        private void differ(long number, Line entered, Line read) {
+            differs = true;
+            Map<String, String> there = LineFields.of(entered);
+            LineFields.of(read)
+                    .forEach(
+                            (field, text) -> {
+                                String has = there.getOrDefault(field, "");
+                                if (!has.equals(text)) {
+                                    found.accept(
+                                            new Finding(
+                                                    Check.ENTRIES,
+                                                    "entry %d [%s]".formatted(number, field),
+                                                    "found '%s'; expected '%s', as row %d of %s has it"
+                                                            .formatted(
+                                                                    has,
+                                                                    text,
+                                                                    read.row(),
+                                                                    source.name())));
+                                }
+                            });
+        }
+
+        void finish(long rowsRead) {
+            compare();
+            if (compared < source.entries()) {
+                tell(
+                        "it makes %d entries; found %d of it in the ledger"
+                                .formatted(compared, source.entries()));
+            }
+            if (rowsRead != source.rowsRead()) {
+                tell(
+                        "it has %d rows; found %d in the ledger's count of them"
+                                .formatted(rowsRead, source.rowsRead()));
+            }
+            List<SetAside> there = ledger.setAside(source.id());
+            asides.stream()
+                    .filter(a -> !there.contains(a))
+                    .forEach(
+                            a ->
+                                    tell(
+                                            "row %d is set aside (%s); expected it among the ledger's rows set aside, where it is not"
+                                                    .formatted(a.row(), a.reason())));
+            there.stream()
+                    .filter(a -> !asides.contains(a))
+                    .forEach(
+                            a ->
+                                    tell(
+                                            "row %d is not set aside; found it set aside in the ledger (%s)"
+                                                    .formatted(a.row(), a.reason())));
+        }
+
+        /** The questions that the reading raises are those the ledger keeps. */
+        void raised(boolean whole, Payouts payouts) {
+            List<RaisedQuery> raised = new ArrayList<>();
+            payouts.tie(
+                    whole,
+                    source.name(),
+                    (code, about, question) ->
+                            raised.add(new RaisedQuery(source.id(), code, about, question)));
+            List<RaisedQuery> there =
+                    ledger.raised().stream().filter(q -> q.source() == source.id()).toList();
+            if (!raised.equals(there)) {
+                tell(
+                        "its settlements raise %d questions; found %d others in the ledger, or other words"
+                                .formatted(raised.size(), there.size()));
+            }
+        }
+
+        void tell(String text) {
+            differs = true;
+            found.accept(new Finding(Check.ENTRIES, source.name(), text));
+        }
+    }
+}
