@@ -58,6 +58,11 @@ class PublishedExamplesTest {
     void givesTheBoxesOfItsSource(Path example) throws IOException {
         Map<String, String> facts = facts(example);
         Path book = book(facts);
+        for (String goods : List.of("products.csv", "bundles.csv")) {
+            if (Files.exists(example.resolve(goods))) {
+                Files.copy(example.resolve(goods), book.resolve(goods));
+            }
+        }
         enter(example, book, facts);
 
         for (String period : fact(facts, "period").split(" ", -1)) {
@@ -132,6 +137,8 @@ class PublishedExamplesTest {
                         fact(facts, "period_ends").replace(' ', ','),
                         "--rounding",
                         fact(facts, "rounding"),
+                        "--scheme",
+                        facts.getOrDefault("scheme", "standard"),
                         "--stock",
                         fact(facts, "stock"),
                         fact(facts, "northern_ireland").equals("yes")

@@ -57,7 +57,8 @@ final class PlainRows implements RowReader {
         boolean enough =
                 money.isStated(gross)
                         || (hasNet && (hasVat || profile.rate().isStated()))
-                        || (hasVat && importVat);
+                        || (hasVat && importVat)
+                        || profile.kind() == Kind.FUEL_SCALE;
         if (!enough) {
             row.fault(
                     "gross",

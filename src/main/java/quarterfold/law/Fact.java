@@ -34,8 +34,8 @@ public enum Fact {
     GOES("gb", "ni", "eu", "elsewhere", "unstated"),
     CUSTOMER("consumer", "business"),
     CUSTOMER_VAT("none", "gb", "gb-fails", "foreign"),
-    /** Whether the channel accounts for the VAT. */
-    CHANNEL_COLLECTS("yes", "no", "unclear"),
+    /** Whether the channel accounts for the VAT; none is a sale without a channel. */
+    CHANNEL_COLLECTS("yes", "no", "unclear", "none"),
     /** Where the supplier is. */
     SUPPLIER("gb", "ni", "eu", "elsewhere", "unstated"),
     /** The supplier's VAT number: gb-fails has the shape but not the check digits. */
@@ -63,17 +63,30 @@ public enum Fact {
     /** The category as written. */
     CATEGORY(),
     /** What happened on the day: the supply itself, or something that came of it later. */
-    CAUSE("supply", "export-time-up", "export-evidenced", "unpaid", "paid-after-all"),
+    CAUSE(
+            "supply",
+            "awaiting-payment",
+            "export-time-up",
+            "export-evidenced",
+            "unpaid",
+            "paid-after-all"),
     /** What a person decided that no other fact says. */
     DECIDED("none", "disallowed", "duplicate"),
     /** Whether the tax point is before the registration took effect, during it, or after. */
     REGISTRATION("before", "during", "after"),
-    /** Whether a claim is made within the time the law gives. */
-    IN_TIME("yes", "no"),
+    /**
+     * Whether a claim is made within the time the law gives; unstated where the days it runs from
+     * are not.
+     */
+    IN_TIME("yes", "no", "early", "unstated"),
     /** Whether the goods were still held on the day that matters. */
     ON_HAND("yes", "no", "unstated"),
-    /** The intrinsic value of the consignment against the limit of {@code limits.csv}. */
-    CONSIGNMENT("within", "above", "unstated"),
+    /**
+     * What the entry is measured against: within or above a limit of {@code limits.csv} for a
+     * consignment or for gifts, or the cost of goods on the margin scheme; as listed by {@code
+     * fuel-scale.csv}, different from it, or not listed there.
+     */
+    MEASURED("within", "above", "listed", "different", "unlisted", "unstated"),
     /** What a purchase is used for. */
     USE("taxable", "exempt", "both", "unstated"),
     /** In whose name the document is made out. */

@@ -47,7 +47,8 @@ public final class Law {
                     "totals.csv",
                     "counted-categories.csv",
                     "account.csv",
-                    "answers.csv");
+                    "answers.csv",
+                    "timing.csv");
 
     private final List<TableFile> files;
     private final Rates rates;
@@ -69,6 +70,7 @@ public final class Law {
     private final List<Dated<Particular>> particulars;
     private final List<Dated<AccountLine>> account;
     private final Map<String, String> answers;
+    private final List<Dated<Timed>> timing;
 
     /** A limit and the unit it is in, such as pounds or years. */
     public record Limit(Amount amount, String unit) {
@@ -165,6 +167,7 @@ public final class Law {
         for (String query : answers.keySet()) {
             query(query); // refuses one that is not asked
         }
+        timing = added("timing.csv", row -> Timed.of(row, treatments), Timed::key);
     }
 
     private TableFile table(String name) {
@@ -315,6 +318,12 @@ public final class Law {
      */
     public Optional<String> answer(String query) {
         return Optional.ofNullable(answers.get(query));
+    }
+
+    /** Whether a treatment is under a rule about days, for a supply of the day. */
+    public boolean isUnder(TimeRule rule, String treatment, LocalDate day) {
+        Timed wanted = new Timed(treatment, rule);
+        return timing.stream().anyMatch(d -> d.isInForce(day) && d.value().equals(wanted));
     }
 
     /** The words of a query. Refuses a code the table does not have. */

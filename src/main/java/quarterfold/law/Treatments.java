@@ -45,6 +45,11 @@ public final class Treatments {
         return rows;
     }
 
+    /** Whether any row, of any day, is of the treatment. */
+    boolean has(String treatment) {
+        return rows.stream().anyMatch(r -> r.value().treatment().equals(treatment));
+    }
+
     /** The first row of a treatment in force on a day, for a decision that names the treatment. */
     public Optional<Dated<TreatmentRow>> named(String treatment, LocalDate day) {
         return rows.stream()
@@ -79,7 +84,10 @@ public final class Treatments {
                 conditions(row),
                 choice,
                 rate,
-                row.parse("vat_is", Treatments::vatRule, "none, inside, on-document or import"),
+                row.parse(
+                        "vat_is",
+                        Treatments::vatRule,
+                        "none, inside, on-document, on-margin or import"),
                 row.parse("claim", Treatments::yesNo, "yes or no"),
                 query,
                 row.needed("why"));

@@ -8,6 +8,8 @@ public enum VatRule {
     INSIDE,
     /** Worked out on the value of one document, to the nearest penny, half up. */
     ON_DOCUMENT,
+    /** The fraction inside the seller's margin, to four decimals; never below nothing. */
+    ON_MARGIN,
     /** As printed; the value as stated, or else the value on which the rate gives that VAT. */
     IMPORT
 }

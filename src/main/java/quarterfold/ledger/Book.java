@@ -11,8 +11,8 @@ import java.util.stream.Stream;
 
 /**
  * One business's records: a folder with {@code book.yaml}, {@code ledger.sqlite}, and the folders
- * {@code sources}, {@code layouts} and {@code papers}; {@code products.csv} where the owner made
- * one.
+ * {@code sources}, {@code layouts} and {@code papers}; {@code products.csv} and {@code bundles.csv}
+ * where the owner made them.
  */
 public final class Book {
     private static final Duration WAIT = Duration.ofSeconds(10);
@@ -22,11 +22,13 @@ public final class Book {
     private final Path folder;
     private final Settings settings;
     private final Products products;
+    private final Bundles bundles;
 
-    private Book(Path folder, Settings settings, Products products) {
+    private Book(Path folder, Settings settings, Products products, Bundles bundles) {
         this.folder = folder;
         this.settings = settings;
         this.products = products;
+        this.bundles = bundles;
     }
 
     /**
@@ -55,12 +57,14 @@ public final class Book {
                                     folder.toString().isEmpty() ? "this folder" : folder,
                                     SETTINGS));
         }
-        Path products = folder.resolve("products.csv");
+        Path products = folder.resolve(Products.FILE);
+        Path bundles = folder.resolve(Bundles.FILE);
         try {
             return new Book(
                     folder,
                     SettingsFile.read(SETTINGS, Files.readString(file)),
-                    Files.exists(products) ? Products.read(products) : Products.none());
+                    Files.exists(products) ? Products.read(products) : Products.none(),
+                    Files.exists(bundles) ? Bundles.read(bundles) : Bundles.none());
         } catch (CharacterCodingException e) {
             throw new LedgerException(
                     LedgerException.Fault.BAD_INPUT,
@@ -71,9 +75,9 @@ public final class Book {
         }
     }
 
-    /** The same book as it was: other settings and another list of products. */
-    public Book asOf(Settings then, Products list) {
-        return new Book(folder, then, list);
+    /** The same book as it was: other settings and other lists of goods. */
+    public Book asOf(Settings then, Products thenProducts, Bundles thenBundles) {
+        return new Book(folder, then, thenProducts, thenBundles);
     }
 
     public Path folder() {
@@ -87,6 +91,11 @@ public final class Book {
     /** The liability of the owner's goods, as {@code products.csv} has it. */
     public Products products() {
         return products;
+    }
+
+    /** The products sold together at one price, as {@code bundles.csv} has them. */
+    public Bundles bundles() {
+        return bundles;
     }
 
     /** The owner's own layouts, {@code layouts/*.yaml}, by name. */

@@ -25,4 +25,11 @@ public record Entry(long number, long source, Line line) {
     public Amounts amounts() {
         return line.amounts();
     }
+
+    /** The same entry as one of another tax point. */
+    public Entry at(LocalDate taxPoint) {
+        return taxPoint.equals(line.taxPoint())
+                ? this
+                : new Entry(number, source, line.at(taxPoint));
+    }
 }

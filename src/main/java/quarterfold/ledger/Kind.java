@@ -13,6 +13,14 @@ public enum Kind implements Coded {
     DISCOUNT_REVERSED("discount-reversed", Side.SALES, 1),
     /** Goods of the business put to private use: no money moves. */
     PRIVATE_USE("private-use", Side.SALES, 0),
+    /** Goods of the business given away; the party is who got them. */
+    GIFT("gift", Side.SALES, 0),
+    /** The charge for road fuel of the business that a car burns privately. */
+    FUEL_SCALE("fuel-scale", Side.SALES, 0),
+    /** A voucher issued for goods or services to come. */
+    VOUCHER("voucher", Side.SALES, 1),
+    /** Goods or services given for a voucher: its money came when it was issued. */
+    VOUCHER_REDEEMED("voucher-redeemed", Side.SALES, 0),
     FEE("fee", Side.PURCHASES, -1),
     FEE_REFUND("fee-refund", Side.PURCHASES, 1),
     PURCHASE("purchase", Side.PURCHASES, -1),
@@ -22,6 +30,8 @@ public enum Kind implements Coded {
     IMPORT_VAT_PAID("import-vat-paid", Side.IMPORTS, -1),
     IMPORT_VAT_POSTPONED("import-vat-postponed", Side.IMPORTS, 0),
     IMPORT_DUTY("import-duty", Side.IMPORTS, -1),
+    /** The seller's own goods taken to another country, unsold. */
+    STOCK_MOVED("stock-moved", Side.IMPORTS, 0),
     /** Money the channel sent to the bank: it leaves the channel's account. */
     PAYOUT("payout", Side.MONEY, -1),
     /** Money the channel keeps back; a release is a negative reserve. */

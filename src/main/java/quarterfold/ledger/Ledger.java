@@ -330,6 +330,22 @@ public final class Ledger implements AutoCloseable {
                 each);
     }
 
+    /** Whether any entry states the rate. */
+    public boolean hasRate(StatedRate rate) {
+        return read(
+                () ->
+                        Sql.number(
+                                        connection,
+                                        "select exists (select 1 from profile where rate = ?)",
+                                        rate.code())
+                                > 0);
+    }
+
+    /** A way to some of the entries, wherever in the ledger they are. */
+    public EntrySearch search() {
+        return new EntrySearch(file, connection, horizon::sees);
+    }
+
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return read(

@@ -58,4 +58,20 @@ public record Line(
     public Amount signedMoney() {
         return amounts.money().times(profile.kind().direction());
     }
+
+    /** The same line with another tax point. */
+    public Line at(LocalDate otherTaxPoint) {
+        return new Line(
+                row,
+                otherTaxPoint,
+                profile,
+                item,
+                document,
+                order,
+                amounts,
+                paid,
+                particulars,
+                original,
+                notes);
+    }
 }

@@ -1,8 +1,5 @@
 package quarterfold.ledger;
 
-import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -12,11 +9,12 @@ import java.util.Optional;
 /**
  * The liability of the owner's goods: {@code products.csv}, with the columns {@code product},
  * {@code liability}, {@code from} and {@code to}. A liability is {@code standard}, {@code reduced},
- * {@code zero}, {@code exempt} or {@code outside}; an empty {@code from} or {@code to} is open.
+ * {@code zero}, {@code exempt}, {@code outside} or {@code margin}; an empty {@code from} or {@code
+ * to} is open.
  */
 public final class Products {
     static final List<String> LIABILITIES =
-            List.of("standard", "reduced", "zero", "exempt", "outside");
+            List.of("standard", "reduced", "zero", "exempt", "outside", "margin");
 
     /** The name of the file, in a book and among the tables of a close. */
     public static final String FILE = "products.csv";
@@ -49,15 +47,7 @@ public final class Products {
      * @throws LedgerException listing every problem, one a line, if any row is bad
      */
     static Products read(Path file) throws LedgerException {
-        try {
-            return parse(Files.readString(file));
-        } catch (CharacterCodingException e) {
-            throw new LedgerException(
-                    LedgerException.Fault.BAD_INPUT,
-                    FILE + ": found bytes that are not UTF-8; save the file as UTF-8");
-        } catch (IOException e) {
-            throw LedgerException.file(file, "be read", e);
-        }
+        return parse(GoodsList.text(file));
     }
 
     /**
@@ -66,8 +56,7 @@ public final class Products {
      * @throws LedgerException listing every problem, one a line, if any row is bad
      */
     public static Products parse(String text) throws LedgerException {
-        return new Products(
-                new ProductsReader(FILE).read(text), Optional.of(TableText.of(FILE, text)));
+        return new Products(new ProductsReader(text).read(), Optional.of(TableText.of(FILE, text)));
     }
 
     /** The file itself, where there is one. */
@@ -85,10 +74,11 @@ public final class Products {
         return Optional.empty();
     }
 
-    /** Whether any product has the liability on any day. */
+    /** Whether some product has the liability on some day. */
     public boolean has(String liability) {
         return byProduct.values().stream()
-                .anyMatch(all -> all.stream().anyMatch(d -> d.liability().equals(liability)));
+                .flatMap(List::stream)
+                .anyMatch(d -> d.liability().equals(liability));
     }
 
     public boolean isEmpty() {

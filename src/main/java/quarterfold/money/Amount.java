@@ -114,6 +114,10 @@ public record Amount(long tenThousandths) implements Comparable<Amount> {
         return tenThousandths == 0;
     }
 
+    public boolean isAbove(Amount other) {
+        return tenThousandths > other.tenThousandths;
+    }
+
     public int signum() {
         return Long.signum(tenThousandths);
     }

@@ -102,7 +102,7 @@ final class EntrySheets {
     private static List<Column<Treated>> facts(double money) {
         return List.of(
                 Column.whole("No.", 7, t -> t.entry().number()),
-                Column.of("Date", 13.5, t -> new Value.Day(t.entry().taxPoint())),
+                Column.of("Date", 13.5, t -> new Value.Day(t.occasion().day())),
                 Column.text("Kind", 13, t -> Words.plain(t.entry().kind().code())),
                 Column.text("Document or order", 14, t -> document(t.entry())),
                 Column.text("Party or channel", 19, t -> party(t.entry().profile())),

@@ -4,20 +4,26 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import quarterfold.law.Law;
 import quarterfold.law.TableFile;
+import quarterfold.ledger.Bundles;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedCorrection;
 import quarterfold.ledger.ClosedQuery;
 import quarterfold.ledger.Products;
+import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.TakenUp;
 
 /** A frozen return, read back with the tables it was closed with. */
 final class ClosedReturn {
+
+    /** The book's own lists among the tables of a close. */
+    private static final Set<String> OWN = Set.of(Products.FILE, Bundles.FILE);
 
     private static final Set<TakenUp> TAKEN_AFTER_THE_LIMIT =
             EnumSet.of(TakenUp.ERROR, TakenUp.NIL_NET);
@@ -66,18 +72,26 @@ final class ClosedReturn {
     static Law law(Close close) {
         return Law.of(
                 close.tables().stream()
-                        .filter(t -> !t.name().equals(Products.FILE))
+                        .filter(t -> !OWN.contains(t.name()))
                         .map(t -> new TableFile(t.name(), t.sha256(), t.text()))
                         .toList());
     }
 
     /** The product list a period was closed with. */
     static Products products(Close close) {
+        return own(close, Products.FILE).map(Products::parse).orElse(Products.none());
+    }
+
+    /** The list of bundles a period was closed with. */
+    static Bundles bundles(Close close) {
+        return own(close, Bundles.FILE).map(Bundles::parse).orElse(Bundles.none());
+    }
+
+    private static Optional<String> own(Close close, String name) {
         return close.tables().stream()
-                .filter(t -> t.name().equals(Products.FILE))
+                .filter(t -> t.name().equals(name))
                 .findFirst()
-                .map(t -> Products.parse(t.text()))
-                .orElse(Products.none());
+                .map(TableText::text);
     }
 
     private static Query query(ClosedQuery closed) {

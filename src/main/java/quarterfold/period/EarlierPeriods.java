@@ -45,11 +45,11 @@ final class EarlierPeriods {
             return List.of();
         }
         Closes closes = new Closes(ledger.closes());
-        Timing timing = new Timing(context.answers());
+        Timing timing = new Timing(context);
         TrueUps trueUps = TrueUps.of(ledger, context.answers());
         List<Wrong> wrong = new ArrayList<>();
         TreatmentRun run = new TreatmentRun(context);
-        new LateEntries(ledger, new Occasions(ledger, timing), timing)
+        new LateEntries(ledger, new Occasions(ledger, timing, context.answers()), timing)
                 .of(closes.all())
                 .forEach(late -> wrong.add(late(late, closes, run, trueUps)));
         ClosedRuns runs = new ClosedRuns(ledger, context, timing, trueUps);

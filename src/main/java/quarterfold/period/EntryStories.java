@@ -51,7 +51,7 @@ final class EntryStories {
         Map<Long, List<Treated>> pending = pending();
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = packs();
-        Timing timing = new Timing(context.answers());
+        Timing timing = new Timing(context);
         TrueUps trueUps = TrueUps.of(ledger, context.answers());
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
@@ -133,7 +133,7 @@ final class EntryStories {
         List<Treated> found = new ArrayList<>(frozen(entry.get(), closed, packs()));
         List<Treated> waiting = pending().getOrDefault(number, List.of());
         found.addAll(waiting);
-        for (Occasion occasion : new Timing(context.answers()).of(entry.get())) {
+        for (Occasion occasion : new Timing(context).of(entry.get())) {
             if (closed.stream().noneMatch(c -> isOf(c, occasion))
                     && waiting.stream().noneMatch(t -> isSame(t.occasion(), occasion))) {
                 find(occasion, found);

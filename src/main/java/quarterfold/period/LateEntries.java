@@ -1,8 +1,12 @@
 package quarterfold.period;
 
+import static java.util.Comparator.naturalOrder;
+
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableMap;
+import java.util.Optional;
 import java.util.TreeMap;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.Entry;
@@ -33,7 +37,15 @@ final class LateEntries {
                     close.end(),
                     e -> candidates.put(e.number(), e));
         }
-        occasions.forEachReaching(e -> candidates.putIfAbsent(e.number(), e));
+        Optional<LocalDate> first = closes.stream().map(Close::start).min(naturalOrder());
+        Optional<LocalDate> last = closes.stream().map(Close::end).max(naturalOrder());
+        if (first.isPresent() && last.isPresent()) {
+            occasions.forEachReaching(
+                    first.get(),
+                    last.get(),
+                    last.get(),
+                    e -> candidates.putIfAbsent(e.number(), e));
+        }
         long newest = closes.stream().mapToLong(Close::lastEntry).max().orElse(0);
         List<Occasion> late = new ArrayList<>();
         for (Entry entry : candidates.values()) {

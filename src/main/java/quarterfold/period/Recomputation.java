@@ -63,7 +63,10 @@ public final class Recomputation {
         this.close = close;
         this.returns =
                 new Returns(
-                        book.asOf(close.settings(), ClosedReturn.products(close)),
+                        book.asOf(
+                                close.settings(),
+                                ClosedReturn.products(close),
+                                ClosedReturn.bundles(close)),
                         ledger.asOf(close),
                         ClosedReturn.law(close));
         this.found = found;

@@ -16,18 +16,26 @@ import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
+import quarterfold.ledger.StatedRate;
 import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
+import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
+import quarterfold.treatment.Gifts;
+import quarterfold.treatment.Goods;
 import quarterfold.treatment.Liabilities;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
+import quarterfold.treatment.Related;
+import quarterfold.treatment.StockBook;
+import quarterfold.treatment.Ties;
 import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
@@ -68,12 +76,14 @@ public final class Returns {
         return book.settings();
     }
 
-    /** The tables that made the figures: the law's, and the book's own list of products. */
+    /** The tables that made the figures: the law's, and the book's own lists of goods. */
     List<TableText> tables() {
-        return Stream.concat(
+        return Stream.of(
                         law.files().stream()
                                 .map(f -> new TableText(f.name(), f.sha256(), f.text())),
-                        book.products().table().stream())
+                        book.products().table().stream(),
+                        book.bundles().table().stream())
+                .flatMap(t -> t)
                 .toList();
     }
 
@@ -154,7 +164,9 @@ public final class Returns {
                     figured.add(treated.boxes());
                     adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
-                    fees.see(treated.entry());
+                    if (treated.occasion().cause() == Cause.SUPPLY) {
+                        fees.see(treated.entry());
+                    }
                     earlier.row(treated).ifPresent(rows::add);
                     each.accept(treated);
                 });
@@ -249,7 +261,7 @@ public final class Returns {
     void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
         TrueUps trueUps = TrueUps.of(ledger, with.answers());
-        new Occasions(ledger, new Timing(with.answers()))
+        new Occasions(ledger, new Timing(with), with.answers())
                 .forEach(
                         period,
                         scan,
@@ -289,24 +301,45 @@ public final class Returns {
 
     private Context context() {
         if (context.isEmpty()) {
-            Liabilities liabilities = new Liabilities(law, book.products()::liability);
+            Goods goods = new Goods(book.products(), book.bundles());
+            Liabilities liabilities = new Liabilities(law, goods);
+            Baskets baskets = baskets(liabilities);
+            Answers answers = Answers.of(ledger.decisions());
             context =
                     Optional.of(
                             new Context(
                                     law,
                                     book.settings(),
-                                    book.products()::liability,
-                                    baskets(liabilities),
-                                    Answers.of(ledger.decisions()),
+                                    goods,
+                                    baskets,
+                                    answers,
+                                    Ties.of(ledger.search()::forEach, law, answers),
                                     this::fileName,
-                                    book.settings().roundingPerLine()));
+                                    book.settings().roundingPerLine(),
+                                    related(liabilities, baskets, answers)));
         }
         return context.get();
     }
 
+    /** Gifts and margin-scheme goods are only looked for where there can be some. */
+    private Related related(Liabilities liabilities, Baskets baskets, Answers answers) {
+        boolean margin =
+                ledger.hasRate(StatedRate.MARGIN)
+                        || book.products().has(StatedRate.MARGIN.code())
+                        || answers.state("rate=" + StatedRate.MARGIN.code());
+        return new Related(
+                ledger.hasKind(Kind.GIFT)
+                        ? Gifts.of(ledger::forEach, law, liabilities, answers)
+                        : Gifts.NONE,
+                margin
+                        ? StockBook.of(ledger::forEach, liabilities, baskets, answers)
+                        : StockBook.NONE,
+                day -> calendar.of(day).map(p -> new Related.Span(p.start(), p.end())));
+    }
+
     /** Baskets are only looked for where something can be other than standard-rated. */
     private Baskets baskets(Liabilities liabilities) {
-        return book.products().isEmpty() && !ledger.hasStatedSaleRates()
+        return book.products().isEmpty() && book.bundles().isEmpty() && !ledger.hasStatedSaleRates()
                 ? Baskets.NONE
                 : Baskets.of(ledger::forEach, liabilities);
     }

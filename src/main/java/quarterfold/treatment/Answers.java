@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Profile;
 
 /**
  * What people decided, as far as it still holds, found by the entry it is about: decisions on the
@@ -60,6 +61,43 @@ public final class Answers {
 
     public boolean isEmpty() {
         return empty;
+    }
+
+    /** Whether some decision states {@code field=value}. */
+    public boolean state(String fieldAndValue) {
+        return byTarget.values().stream()
+                .flatMap(about -> about.values().stream())
+                .flatMap(List::stream)
+                .anyMatch(
+                        d ->
+                                d.action() == Decision.Action.STATE
+                                        && d.value().equals(fieldAndValue));
+    }
+
+    /** The entries that decisions are about, by number. */
+    public List<Long> entries() {
+        return byTarget.getOrDefault(Decision.Target.ENTRY, Map.of()).keySet().stream()
+                .map(Long::valueOf)
+                .sorted()
+                .toList();
+    }
+
+    /** Whether a decision about a party or channel states what may move the days of its entries. */
+    public boolean mayMove(Profile profile) {
+        return movesAny(Decision.Target.PARTY, profile.party())
+                || movesAny(Decision.Target.PARTY, profile.channel())
+                || byTarget.getOrDefault(Decision.Target.PRODUCT, Map.of()).values().stream()
+                        .flatMap(List::stream)
+                        .anyMatch(Answers::moves);
+    }
+
+    private boolean movesAny(Decision.Target target, String about) {
+        return about(target, about).stream().anyMatch(Answers::moves);
+    }
+
+    private static boolean moves(Decision decision) {
+        return decision.action() == Decision.Action.STATE
+                || decision.action() == Decision.Action.EVIDENCE_SEEN;
     }
 
     /** Every decision that holds of an entry, the one that wins last. */

@@ -42,7 +42,8 @@ public final class Baskets {
         ledger.forEach(
                 entry -> {
                     if (isGoods(entry)
-                            && !liabilities.ofGoods(entry).category().equals("standard")) {
+                            && liabilities.ofGoods(entry).stream()
+                                    .anyMatch(s -> !s.liability().category().equals("standard"))) {
                         baskets.shares.put(Order.of(entry), new ArrayList<>());
                     }
                 });
@@ -50,7 +51,8 @@ public final class Baskets {
             ledger.forEach(
                     entry -> {
                         if (isGoods(entry)) {
-                            baskets.add(entry, liabilities.ofGoods(entry));
+                            Portion.split(entry.amounts(), liabilities.ofGoods(entry))
+                                    .forEach(p -> baskets.add(entry, p));
                         }
                     });
         }
@@ -61,12 +63,13 @@ public final class Baskets {
         return entry.kind() == Kind.SALE && !entry.line().order().isEmpty();
     }
 
-    private void add(Entry entry, Liability liability) {
+    private void add(Entry entry, Portion portion) {
         List<Liability.Share> order = shares.get(Order.of(entry));
         if (order == null) {
             return;
         }
-        Amount price = entry.amounts().money();
+        Liability liability = portion.liability();
+        Amount price = portion.amounts().money();
         for (int i = 0; i < order.size(); i++) {
             if (order.get(i).liability().equals(liability)) {
                 order.set(i, new Liability.Share(liability, order.get(i).price().plus(price)));

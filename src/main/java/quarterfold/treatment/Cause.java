@@ -9,11 +9,13 @@ import quarterfold.ledger.Coded;
 public enum Cause implements Coded {
     /** The supply, purchase, import or payment itself: for most entries all that ever happens. */
     SUPPLY("supply"),
+    /** A supply that counts when it is paid, and is not paid yet: it adds to no box. */
+    AWAITING_PAYMENT("awaiting-payment"),
     /** The time for holding evidence of export has passed without it. */
     EXPORT_TIME_UP("export-time-up"),
     /** The evidence of export came after that time. */
     EXPORT_EVIDENCED("export-evidenced"),
-    /** A supplier has gone unpaid for the time the law allows. */
+    /** A supplier, or this seller, has gone unpaid for the time the law sets. */
     UNPAID("unpaid"),
     /** A supplier was paid after that time. */
     PAID_AFTER_ALL("paid-after-all"),

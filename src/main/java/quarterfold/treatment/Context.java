@@ -1,16 +1,20 @@
 package quarterfold.treatment;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import quarterfold.law.Law;
+import quarterfold.ledger.Bundles;
 import quarterfold.ledger.Settings;
 import quarterfold.money.Rounding;
 
 /**
  * What treating an entry needs beside the entry: the law, the book's settings, the liability of its
- * products, the goods of its orders, what people decided, and the names of its files.
+ * products, the goods of its orders, what people decided, what entries say of one another, and the
+ * names of its files.
  *
  * @param perLine whether VAT inside a price is rounded to the penny in each entry
+ * @param related what other entries and the calendar say of one
  */
 public record Context(
         Law law,
@@ -18,12 +22,32 @@ public record Context(
         Products products,
         Baskets baskets,
         Answers answers,
+        Ties ties,
         Files files,
-        boolean perLine) {
+        boolean perLine,
+        Related related) {
 
-    /** The liability of a product on a day, such as {@code zero}; empty where it is not listed. */
+    /** A context in which entries stand alone. */
+    public Context(
+            Law law,
+            Settings settings,
+            Products products,
+            Baskets baskets,
+            Answers answers,
+            Files files,
+            boolean perLine) {
+        this(law, settings, products, baskets, answers, Ties.NONE, files, perLine, Related.NONE);
+    }
+
+    /** What is known of goods by their code. */
     public interface Products {
+        /** The liability on a day, such as {@code zero}; empty where the product is not listed. */
         Optional<String> liability(String product, LocalDate day);
+
+        /** What a bundle is made of on a day; nothing where the code is of no bundle. */
+        default List<Bundles.Part> parts(String product, LocalDate day) {
+            return List.of();
+        }
     }
 
     /** The name of a source's file. */
@@ -39,13 +63,16 @@ public record Context(
                 products,
                 baskets,
                 answers,
+                ties,
                 files,
-                otherSettings.roundingPerLine());
+                otherSettings.roundingPerLine(),
+                related);
     }
 
     /** The same under the rounding the book did not choose. */
     public Context withOtherRounding() {
-        return new Context(law, settings, products, baskets, answers, files, !perLine);
+        return new Context(
+                law, settings, products, baskets, answers, ties, files, !perLine, related);
     }
 
     Optional<Rounding> lineRounding() {

@@ -7,6 +7,7 @@ import java.util.Map;
 import quarterfold.law.Fact;
 import quarterfold.law.Law;
 import quarterfold.law.VatNumber;
+import quarterfold.ledger.ChannelCollects;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Settings;
@@ -48,7 +49,7 @@ final class FactFinder {
         facts.put(Fact.GOES, goes(profile, starts, home, day));
         facts.put(Fact.CUSTOMER, profile.customer().code());
         facts.put(Fact.CUSTOMER_VAT, word(VatNumber.status(profile.customerVat(), true)));
-        facts.put(Fact.CHANNEL_COLLECTS, profile.channelCollects().code());
+        facts.put(Fact.CHANNEL_COLLECTS, collects(profile));
         facts.put(Fact.SUPPLIER, supplier);
         facts.put(Fact.SUPPLIER_VAT, word(VatNumber.status(profile.partyVat(), supplierIsHome)));
         facts.put(Fact.EVIDENCE, profile.evidence().code());
@@ -56,6 +57,12 @@ final class FactFinder {
         facts.put(Fact.SETTLEMENT, profile.settlement().isEmpty() ? "no" : "yes");
         facts.put(Fact.CATEGORY, profile.category());
         return facts;
+    }
+
+    private static String collects(Profile profile) {
+        return profile.channel().isEmpty() && profile.channelCollects() == ChannelCollects.NO
+                ? "none"
+                : profile.channelCollects().code();
     }
 
     /** Where goods go; a sale from stock abroad must say, others end at home. */

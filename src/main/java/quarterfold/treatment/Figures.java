@@ -41,6 +41,19 @@ record Figures(Amount net, Amount vat) {
         return new Figures(net, net.vatOnTop(rate, Rounding.NEAREST_PENNY));
     }
 
+    /**
+     * The VAT inside what a price adds to the seller's margin, to four decimals; the price without
+     * it is the value.
+     */
+    static Figures onMargin(
+            Amount price, Amount margin, Percent rate, Optional<Rounding> lineRounding) {
+        Amount vat =
+                lineRounding
+                        .map(rounding -> margin.vatInside(rate, rounding))
+                        .orElseGet(() -> margin.vatInside(rate));
+        return new Figures(price.minus(vat), vat);
+    }
+
     /** Import VAT as printed; the value stated, or the value on which the rate gives that VAT. */
     static Figures ofImport(Amounts amounts, Percent rate) {
         Amount vat =

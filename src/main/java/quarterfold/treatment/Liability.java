@@ -20,6 +20,6 @@ record Liability(String category, Optional<Percent> percent) {
         return new Liability(category, Optional.empty());
     }
 
-    /** A share of an order's goods, by price. */
+    /** A share of an order's or a bundle's goods, by price. */
     record Share(Liability liability, Amount price) {}
 }

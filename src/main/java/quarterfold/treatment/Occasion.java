@@ -9,17 +9,18 @@ import quarterfold.ledger.Entry;
  * runs out.
  *
  * @param day decides the return period
+ * @param taxPoint decides the law: the rates, limits and rows in force
  * @param share how much of the entry it is about
  */
-public record Occasion(Entry entry, LocalDate day, Cause cause, Share share) {
+public record Occasion(Entry entry, LocalDate day, LocalDate taxPoint, Cause cause, Share share) {
+
+    /** An occasion of an entry whose tax point is as entered. */
+    public Occasion(Entry entry, LocalDate day, Cause cause, Share share) {
+        this(entry, day, entry.taxPoint(), cause, share);
+    }
 
     /** The supply of the whole entry, on its tax point. */
     public static Occasion of(Entry entry) {
         return new Occasion(entry, entry.taxPoint(), Cause.SUPPLY, Share.WHOLE);
-    }
-
-    /** The supply of the whole entry, on another day than its tax point as entered. */
-    public static Occasion on(LocalDate day, Entry entry) {
-        return new Occasion(entry, day, Cause.SUPPLY, Share.WHOLE);
     }
 }

@@ -8,12 +8,14 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
+import quarterfold.money.Rounding;
 
 /**
  * Compares the VAT a document prints with what its rate gives. It is taken as printed, since a
  * supplier may lawfully round down (VAT Notice 700 para 17.5, HMRC manual VATREC12010); more than a
- * penny away is a question, as an overcharge is not input tax (HMRC manual VAEC0180), and VAT shown
- * on an invoice is owed even where none was due (VATA 1994 Sch 11 para 5).
+ * penny away is a question. Of an overcharge only what the rate gives is reclaimed (HMRC manual
+ * VAEC0180), while VAT shown on the seller's own invoice is owed even where none was due (VATA 1994
+ * Sch 11 para 5).
  */
 final class PrintedVat {
 
@@ -49,9 +51,41 @@ final class PrintedVat {
         if (printed.get().isZero() && !rate.isZero()) {
             return sale ? Optional.of("sale-vat-nil") : Optional.empty();
         }
-        return isAbove(printed.get().minus(figures.net().vatOnTop(rate)), Amount.ZERO)
-                ? Optional.of(sale ? "sale-vat-differs" : "vat-differs")
-                : Optional.empty();
+        Amount right = figures.net().vatOnTop(rate);
+        if (!isAbove(printed.get().minus(right), Amount.ZERO)) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                sale
+                        ? "sale-vat-differs"
+                        : isAbove(printed.get(), right) ? "vat-overcharged" : "vat-differs");
+    }
+
+    /** The query of an entry of several rates, of which the VAT is worked out, not printed. */
+    static Optional<String> ofSeveral(Entry entry, Amount vat) {
+        return entry.amounts()
+                .vat()
+                .filter(printed -> !printed.isZero())
+                .filter(printed -> isAbove(printed.minus(vat), Amount.ZERO))
+                .map(printed -> "sale-vat-apportioned");
+    }
+
+    /**
+     * The VAT of a document that may be input tax: as printed, but of an overcharge only what its
+     * rate gives, or the standard rate where it states none.
+     */
+    static Amount claimable(
+            Entry entry, Ruling ruling, Figures figures, Supplier<Optional<Percent>> most) {
+        if (entry.kind().side() != Kind.Side.PURCHASES
+                || ruling.row().vatRule() != VatRule.INSIDE) {
+            return figures.vat();
+        }
+        return ruling.rate()
+                .or(most)
+                .map(rate -> figures.net().vatOnTop(rate))
+                .filter(right -> isAbove(figures.vat(), right))
+                .map(right -> right.rounded(Rounding.NEAREST_PENNY))
+                .orElse(figures.vat());
     }
 
     /** VAT that the seller states on a sale which is decided to be without VAT. */

@@ -13,10 +13,15 @@ record Rare(
         String registration,
         String inTime,
         String onHand,
-        String consignment,
+        String measured,
         String use,
         String addressed,
         String scheme) {
+
+    /** The same, measured against something else than a consignment's limit. */
+    Rare measuring(String word) {
+        return new Rare(cause, decided, registration, inTime, onHand, word, use, addressed, scheme);
+    }
 
     void state(Map<Fact, String> facts) {
         facts.put(Fact.CAUSE, cause.code());
@@ -24,7 +29,7 @@ record Rare(
         facts.put(Fact.REGISTRATION, registration);
         facts.put(Fact.IN_TIME, inTime);
         facts.put(Fact.ON_HAND, onHand);
-        facts.put(Fact.CONSIGNMENT, consignment);
+        facts.put(Fact.MEASURED, measured);
         facts.put(Fact.USE, use);
         facts.put(Fact.ADDRESSED, addressed);
         facts.put(Fact.SCHEME, scheme);

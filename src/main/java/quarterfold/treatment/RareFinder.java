@@ -33,9 +33,11 @@ final class RareFinder {
     Rare of(Entry entry, Occasion occasion, String decided) {
         Cause cause = occasion.cause();
         String registration = registration(entry.taxPoint());
-        String scheme = scheme(entry, occasion.day());
+        String scheme = scheme(entry, occasion.taxPoint());
         Particulars stated = entry.line().particulars();
+        boolean relief = BadDebts.isRelief(entry.profile());
         if (stated.isEmpty()
+                && !relief
                 && cause == Cause.SUPPLY
                 && decided.equals(NONE)
                 && registration.equals("during")) {
@@ -59,7 +61,9 @@ final class RareFinder {
                 cause,
                 decided,
                 registration,
-                registration.equals("before") ? inTime(entry) : "yes",
+                relief
+                        ? BadDebts.inTime(entry, law)
+                        : registration.equals("before") ? inTime(entry) : "yes",
                 onHand(stated),
                 consignment(entry),
                 stated.word(Particular.USE).orElse(UNSTATED),
@@ -114,6 +118,7 @@ final class RareFinder {
                 .orElse(UNSTATED);
     }
 
+    /** What the consignment comes to; what else is measured is told by {@link Portions}. */
     private String consignment(Entry entry) {
         return entry.line()
                 .particulars()

@@ -25,4 +25,26 @@ public record Share(Amount before, Amount part, Amount whole) {
                 ? amount
                 : amount.shared(before.plus(part), whole).minus(amount.shared(before, whole));
     }
+
+    /** This part with the one that follows it. */
+    Share joined(Share next) {
+        return new Share(before, part.plus(next.part), whole);
+    }
+
+    /** Where this part ends. */
+    Amount end() {
+        return before.plus(part);
+    }
+
+    /** Of this part, what lies from {@code from} to {@code to}; negative where it runs back. */
+    Share between(Amount from, Amount to) {
+        Amount start = within(from);
+        return new Share(start, within(to).minus(start), whole);
+    }
+
+    private Amount within(Amount at) {
+        Amount low = part.signum() < 0 ? end() : before;
+        Amount high = part.signum() < 0 ? before : end();
+        return at.compareTo(low) < 0 ? low : at.compareTo(high) > 0 ? high : at;
+    }
 }

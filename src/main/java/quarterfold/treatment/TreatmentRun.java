@@ -1,6 +1,6 @@
 package quarterfold.treatment;
 
-import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.Set;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
-import quarterfold.law.EvidenceRule;
 import quarterfold.law.Measure;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
@@ -23,18 +22,17 @@ import quarterfold.money.Percent;
 public final class TreatmentRun {
 
     private final Context context;
-    private final Liabilities liabilities;
-    private final Decider decider;
+    private final Rulings rulings;
     private final Questions questions;
-    private final RareFinder rare;
+    private final ExportEvidence exports;
     private final Documents documents = new Documents();
+    private final Set<String> askedOfParts = new HashSet<>();
 
     public TreatmentRun(Context context) {
         this.context = context;
-        this.liabilities = new Liabilities(context.law(), context.products());
-        this.decider = new Decider(context.law(), context.settings());
+        this.rulings = new Rulings(context);
         this.questions = new Questions(context);
-        this.rare = new RareFinder(context.law(), context.settings());
+        this.exports = new ExportEvidence(context.law());
     }
 
     /** One share of an entry under one rule. */
@@ -58,8 +56,8 @@ public final class TreatmentRun {
     /** How VAT applies to an occasion of an entry. */
     public Treated treat(Occasion occasion) {
         Answered answered = Answered.of(occasion.entry(), context.answers());
-        Entry entry = answered.entry();
-        List<Part> parts = parts(occasion, answered);
+        Entry entry = exports.asSupplied(answered.entry().at(occasion.taxPoint()));
+        List<Part> parts = parts(occasion, entry, answered);
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
@@ -80,31 +78,39 @@ public final class TreatmentRun {
                 share.of(figures.vat()),
                 share.of(claim),
                 boxes(parts, share),
-                queries(entry, parts, figures).stream()
+                queries(occasion, entry, parts, figures).stream()
                         .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
                         .toList());
     }
 
-    private List<Query> queries(Entry entry, List<Part> parts, Figures figures) {
-        Optional<String> printed = printedVatQuery(entry, parts);
+    private List<Query> queries(Occasion occasion, Entry entry, List<Part> parts, Figures figures) {
+        Optional<String> printed = printedVatQuery(occasion, entry, parts);
+        Optional<String> payment = context.ties().payments().query(entry);
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
-                && printed.isEmpty()) {
+                && printed.isEmpty()
+                && payment.isEmpty()) {
             return List.of();
         }
-        List<Query> queries = new ArrayList<>();
-        Set<String> asked = new LinkedHashSet<>();
-        for (Part part : parts) {
-            String code = part.ruling().row().query();
-            if (!code.isEmpty() && asked.add(code)) {
-                queries.add(questions.ask(code, entry, figures, part.ruling().rate()));
-            }
-        }
-        printed.ifPresent(
-                code ->
-                        queries.add(
-                                questions.ask(code, entry, figures, parts.get(0).ruling().rate())));
-        return queries;
+        Set<String> codes = new LinkedHashSet<>();
+        parts.forEach(part -> codes.add(part.ruling().row().query()));
+        printed.ifPresent(codes::add);
+        payment.ifPresent(codes::add);
+        codes.remove("");
+        return codes.stream()
+                .map(code -> questions.ask(code, entry, figures, rate(code, parts)))
+                .filter(q -> occasion.share().isWhole() || askedOfParts.add(q.id()))
+                .toList();
+    }
+
+    /** The rate of the part that asks; of the first where none does. */
+    private static Optional<Percent> rate(String code, List<Part> parts) {
+        return parts.stream()
+                .map(Part::ruling)
+                .filter(r -> r.row().query().equals(code))
+                .findFirst()
+                .orElse(parts.get(0).ruling())
+                .rate();
     }
 
     /** The part whose rule stands for the entry: of several, one with VAT, since that is owed. */
@@ -117,51 +123,22 @@ public final class TreatmentRun {
         return parts.get(0);
     }
 
-    private List<Part> parts(Occasion occasion, Answered answered) {
-        Entry entry = answered.entry();
-        Rare facts = rare.of(entry, occasion, answered.decided());
-        List<Liability.Share> shares = liabilities.of(entry, context.baskets());
-        if (shares.size() == 1) {
-            return List.of(
-                    part(entry, entry.amounts(), shares.get(0).liability(), facts, answered));
+    private List<Part> parts(Occasion occasion, Entry entry, Answered answered) {
+        Rare facts = rulings.rare(entry, occasion, answered);
+        List<Portion> all = rulings.portions(entry);
+        if (all.size() == 1) {
+            return List.of(part(entry, all.get(0), facts, answered));
         }
-        Amount whole =
-                shares.stream().map(Liability.Share::price).reduce(Amount::plus).orElseThrow();
-        Amount left = entry.amounts().money();
-        List<Part> parts = new ArrayList<>();
-        for (int i = 0; i < shares.size(); i++) {
-            boolean last = i == shares.size() - 1;
-            Amount share =
-                    last ? left : entry.amounts().money().shared(shares.get(i).price(), whole);
-            left = left.minus(share);
-            parts.add(
-                    part(
-                            entry,
-                            Amounts.ofGross(share),
-                            shares.get(i).liability(),
-                            facts,
-                            answered));
-        }
-        return parts;
+        return all.stream().map(portion -> part(entry, portion, facts, answered)).toList();
     }
 
-    private Part part(
-            Entry entry, Amounts amounts, Liability liability, Rare facts, Answered answered) {
-        String printed = amounts.vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
-        Ruling ruling =
-                decider.decide(
-                        entry.profile(),
-                        entry.taxPoint(),
-                        new Decider.Varying(
-                                liability,
-                                printed,
-                                claims(entry, liability),
-                                facts,
-                                answered.treatment()));
+    private Part part(Entry entry, Portion portion, Rare facts, Answered answered) {
+        Amounts amounts = portion.amounts();
+        Ruling ruling = rulings.of(entry, portion, facts, answered);
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()
-                        ? figures.vat()
+                        ? PrintedVat.claimable(entry, ruling, figures, () -> standard(entry))
                                 .portion(ruling.deductible())
                                 .portion(entry.profile().businessUse())
                         : Amount.ZERO;
@@ -172,6 +149,18 @@ public final class TreatmentRun {
         Percent rate = ruling.rate().orElse(Percent.ZERO);
         return switch (ruling.row().vatRule()) {
             case NONE -> Figures.none(amounts);
+            case ON_MARGIN ->
+                    context.related()
+                            .stock()
+                            .position(entry)
+                            .map(
+                                    p ->
+                                            Figures.onMargin(
+                                                    amounts.money(),
+                                                    p.added().times(entry.kind().direction()),
+                                                    rate,
+                                                    context.lineRounding()))
+                            .orElseGet(() -> Figures.none(amounts));
             case INSIDE -> Figures.inside(amounts, rate, context.lineRounding());
             case IMPORT -> Figures.ofImport(amounts, rate);
             case ON_DOCUMENT -> {
@@ -181,40 +170,23 @@ public final class TreatmentRun {
         };
     }
 
-    /** What the entry's evidence supports by its amount and category. */
-    private String claims(Entry entry, Liability liability) {
-        Optional<EvidenceRule> rule = decider.evidence(entry.profile(), entry.taxPoint());
-        if (rule.isEmpty() || !rule.get().claims()) {
-            return "no";
+    /** Asked once of an entry: of its supply, with the first part of it. */
+    private Optional<String> printedVatQuery(Occasion occasion, Entry entry, List<Part> parts) {
+        if (occasion.cause() != Cause.SUPPLY || !occasion.share().before().isZero()) {
+            return Optional.empty();
         }
-        List<String> categories = rule.get().onlyCategories();
-        if (!categories.isEmpty() && !categories.contains(entry.profile().category())) {
-            return "not-this-category";
-        }
-        boolean over =
-                rule.get()
-                        .upTo()
-                        .filter(limit -> price(entry, liability).abs().compareTo(limit) > 0)
-                        .isPresent();
-        return over ? "over-limit" : "yes";
-    }
-
-    private static Amount price(Entry entry, Liability liability) {
-        return Figures.price(entry.amounts(), liability.percent());
-    }
-
-    private Optional<String> printedVatQuery(Entry entry, List<Part> parts) {
         return parts.size() == 1
                 ? PrintedVat.query(
+                        entry, parts.get(0).ruling(), parts.get(0).figures(), () -> standard(entry))
+                : PrintedVat.ofSeveral(
                         entry,
-                        parts.get(0).ruling(),
-                        parts.get(0).figures(),
-                        () ->
-                                context.law()
-                                        .rates()
-                                        .on("standard", entry.taxPoint())
-                                        .map(Dated::value))
-                : Optional.empty();
+                        parts.stream()
+                                .map(p -> p.figures().vat())
+                                .reduce(Amount.ZERO, Amount::plus));
+    }
+
+    private Optional<Percent> standard(Entry entry) {
+        return context.law().rates().on("standard", entry.taxPoint()).map(Dated::value);
     }
 
     private static String rate(List<Part> parts) {

@@ -101,7 +101,7 @@ class BrokenBookTest {
                         new Run(
                                 65,
                                 "",
-                                "products.csv:2 [liability]: found 'nought'; expected one of standard, reduced, zero, exempt, outside, such as zero\n"));
+                                "products.csv:2 [liability]: found 'nought'; expected one of standard, reduced, zero, exempt, outside, margin, such as zero\n"));
     }
 
     @Test

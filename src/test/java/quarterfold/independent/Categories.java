@@ -21,7 +21,13 @@ final class Categories {
                 new Imports(),
                 new GoodsIntoNorthernIreland(),
                 new Money(),
-                new Unsettled());
+                new Unsettled(),
+                new ExportsWithoutEvidence(),
+                new MarginGoods(),
+                new GoodsGivenAway(),
+                new CustomerAccounts(),
+                new Vouchers(),
+                new LateDocuments());
     }
 
     /** Those that can only stand alone: what is beside them would count otherwise. */

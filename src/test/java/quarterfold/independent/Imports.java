@@ -24,7 +24,7 @@ final class Imports implements Category {
         BigDecimal net = dice.pounds();
         BigDecimal vat = Vat.onTop(net, rate);
         boolean postponed = day.getYear() >= 2021 && dice.oneIn(2);
-        boolean held = !fromEntry || !dice.oneIn(4);
+        boolean held = !dice.oneIn(4);
         int use = dice.oneIn(4) ? dice.between(0, 99) : 100;
         Sheets.Row row =
                 sheets.row(day, postponed ? "import-vat-postponed" : "import-vat-paid")

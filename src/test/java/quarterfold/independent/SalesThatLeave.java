@@ -37,7 +37,8 @@ final class SalesThatLeave implements Category {
                     row.put("from", "XI")
                             .put("to", "DE")
                             .put("customer", "business")
-                            .put("customer_vat", "DE123456788");
+                            .put("customer_vat", "DE123456788")
+                            .put("evidence", "export");
                     sheets.box(day, 8, kind.of(price));
                 } else {
                     row.put("from", "GB").put("to", away).put("evidence", "export");

@@ -39,7 +39,9 @@ final class Sheets {
                     "settlement",
                     "order",
                     "evidence",
-                    "business_use");
+                    "business_use",
+                    "held",
+                    "evidenced");
 
     private final List<Row> rows = new ArrayList<>();
     private final NavigableMap<LocalDate, Map<Integer, BigDecimal>> sums = new TreeMap<>();

@@ -23,6 +23,7 @@ class ChoicesTest {
                                 "import-value-from",
                                 "import-entry",
                                 List.of("import-entry", "supplier-invoice")),
+                        tuple("stock-to-ni-in-box-7", "no", List.of("no", "yes")),
                         tuple("errors-in-boxes-6-to-9", "no", List.of("yes", "no")),
                         tuple("errors-told-separately", "no", List.of("yes", "no")),
                         tuple(
@@ -49,7 +50,11 @@ class ChoicesTest {
                         tuple(
                                 "partial-exemption-year-on",
                                 "first-after",
-                                List.of("first-after", "last-of-year")));
+                                List.of("first-after", "last-of-year")),
+                        tuple(
+                                "leaving-cash-accounting",
+                                "settle-up",
+                                List.of("settle-up", "six-months")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

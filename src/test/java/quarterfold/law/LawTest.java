@@ -44,7 +44,8 @@ class LawTest {
                         "totals.csv",
                         "counted-categories.csv",
                         "account.csv",
-                        "answers.csv");
+                        "answers.csv",
+                        "timing.csv");
         assertThat(law.files()).allSatisfy(f -> assertThat(f.sha256()).matches("[0-9a-f]{64}"));
     }
 
@@ -440,13 +441,15 @@ class LawTest {
     /** A close froze the tables of its day; a table added since has no rows in them. */
     @Test
     void aLawFrozenBeforeATableWasAdded() {
-        List<String> added = List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv");
+        List<String> added =
+                List.of("flat-rates.csv", "fuel-scale.csv", "evidence-shows.csv", "timing.csv");
         Law frozen = Law.of(law.files().stream().filter(f -> !added.contains(f.name())).toList());
-        assertThat(frozen.files()).hasSize(law.files().size() - 3);
+        assertThat(frozen.files()).hasSize(law.files().size() - 4);
         assertThat(frozen.flatRates(TODAY)).isEmpty();
         assertThat(frozen.flatRate("044", TODAY)).isEmpty();
         assertThat(frozen.fuelScale(140, TODAY)).isEmpty();
         assertThat(frozen.particulars("invoice", TODAY)).isEmpty();
+        assertThat(frozen.isUnder(TimeRule.BAD_DEBT, "uk-sale", TODAY)).isFalse();
         assertThat(frozen.treatments().rows()).isEqualTo(law.treatments().rows());
     }
 

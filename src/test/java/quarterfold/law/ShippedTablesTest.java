@@ -31,7 +31,8 @@ class ShippedTablesTest {
                     "account.csv", Set.of("label", "from", "to", "source"),
                     "boxes.csv", Set.of("sign", "account", "from", "to", "source"),
                     "counted-categories.csv", Set.of("from", "to", "source"),
-                    "evidence-shows.csv", Set.of("when", "words", "from", "to", "source"));
+                    "evidence-shows.csv", Set.of("when", "words", "from", "to", "source"),
+                    "timing.csv", Set.of("from", "to", "source"));
 
     /** Choices about figures worked out over a period, or about amounts against a limit. */
     private static final List<String> ASKED_BY_THE_PROGRAM =
@@ -221,6 +222,7 @@ class ShippedTablesTest {
                 }
             }
         }
+        values.removeIf(value -> value.startsWith("leaving-cash-accounting=")); // moves days alone
         Set<String> ruled = column("treatments.csv", "choice");
         ruled.addAll(ASKED_BY_THE_PROGRAM);
         assertThat(ruled).isEqualTo(values);

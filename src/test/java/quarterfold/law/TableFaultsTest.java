@@ -86,6 +86,9 @@ class TableFaultsTest {
         evidence-shows.csv => invoice,,,A number,2026-01-01,,a text => evidence-shows.csv:2: [particular] is empty
         evidence-shows.csv => invoice,colour,,,2026-01-01,,a text => evidence-shows.csv:2: [words] is empty
         evidence-shows.csv => invoice,tax-point,,A time,2026-01-01,,a text => evidence-shows.csv:5: 'invoice tax-point' has another row in force on the same days
+        timing.csv => nothing,bad-debt,2026-01-01,,a text => timing.csv:2: [treatment]: found 'nothing'; expected a treatment of treatments.csv
+        timing.csv => uk-sale,tomorrow,2026-01-01,,a text => timing.csv:2: [rule]: found 'tomorrow'; expected export-evidence, supplier-unpaid, bad-debt or cash-accounting
+        timing.csv => uk-sale,bad-debt,2026-01-01,,a text => timing.csv:9: 'uk-sale bad-debt' has another row in force on the same days
         """)
     void badRow(String table, String row, String message) {
         refused(table, text -> text.replaceFirst("\n", "\n" + row + "\n"), message);
@@ -106,7 +109,7 @@ class TableFaultsTest {
         choice => blocked-in-box-7 => treatments.csv:2: [choice]: found 'blocked-in-box-7'; expected name=value of choices.csv
         rate => green => treatments.csv:2: [rate]: found 'green'; expected liability or a category of rates.csv
         query => what-now => treatments.csv:2: [query]: found 'what-now'; expected a code of queries.csv
-        vat_is => outside => treatments.csv:2: [vat_is]: found 'outside'; expected none, inside, on-document or import
+        vat_is => outside => treatments.csv:2: [vat_is]: found 'outside'; expected none, inside, on-document, on-margin or import
         claim => half => treatments.csv:2: [claim]: found 'half'; expected yes or no
         rule => ~~ => treatments.csv:2: [rule] is empty
         treatment => ~~ => treatments.csv:2: [treatment] is empty

@@ -234,6 +234,15 @@ record TableLookup(
                                                                 .equals(row.at("portion")))
                                         .map(d -> says(d, d.value().label()))));
         ALL.put(
+                "timing.csv",
+                new TableLookup(
+                        row -> row.at("rule"),
+                        (row, day) ->
+                                Stream.of(TimeRule.values())
+                                        .filter(r -> r.code().equals(row.at("rule")))
+                                        .filter(r -> LAW.isUnder(r, row.at("treatment"), day))
+                                        .map(TimeRule::code)));
+        ALL.put(
                 "treatments.csv",
                 new TableLookup(
                         row -> says(row, row.at("treatment") + " " + row.at("why")),

@@ -58,14 +58,14 @@ class ProductsTest {
             delimiter = '|',
             textBlock =
                     """
-                    KETTLE,Zero,,                                    | products.csv:2 [liability]: found 'Zero'; expected one of standard, reduced, zero, exempt, outside, such as zero
+                    KETTLE,Zero,,                                    | products.csv:2 [liability]: found 'Zero'; expected one of standard, reduced, zero, exempt, outside, margin, such as zero
                     ,zero,,                                          | products.csv:2 [product]: found ''; expected the product's own code, such as KETTLE-1
                     KETTLE,zero,1/1/2024,                            | products.csv:2 [from]: found '1/1/2024'; expected year-month-day or nothing, such as 2024-01-01
                     KETTLE,zero,,2024-02-30                          | products.csv:2 [to]: found '2024-02-30'; expected year-month-day or nothing, such as 2024-01-01
                     KETTLE,zero,2024-01-01,2023-12-31                | products.csv:2 [to]: found '2023-12-31'; expected a day not before 2024-01-01
                     KETTLE,zero                                      | products.csv:2: found 2 columns; expected 4, such as KETTLE-1,standard,2024-01-01,
                     KETTLE,zero,,¶"A¶B",zero,,¶KETTLE,zero,2024-01-01, | products.csv:5 [product]: found 'KETTLE'; expected days no other row of the product covers; end the earlier row first
-                    ,wrong,x,y                                       | products.csv:2 [product]: found ''; expected the product's own code, such as KETTLE-1¶products.csv:2 [liability]: found 'wrong'; expected one of standard, reduced, zero, exempt, outside, such as zero¶products.csv:2 [from]: found 'x'; expected year-month-day or nothing, such as 2024-01-01¶products.csv:2 [to]: found 'y'; expected year-month-day or nothing, such as 2024-01-01
+                    ,wrong,x,y                                       | products.csv:2 [product]: found ''; expected the product's own code, such as KETTLE-1¶products.csv:2 [liability]: found 'wrong'; expected one of standard, reduced, zero, exempt, outside, margin, such as zero¶products.csv:2 [from]: found 'x'; expected year-month-day or nothing, such as 2024-01-01¶products.csv:2 [to]: found 'y'; expected year-month-day or nothing, such as 2024-01-01
                     """)
     void problemsAreToldWithTheirLine(String rows, String expected) {
         assertThatThrownBy(() -> read(HEADER + rows.replace('¶', '\n') + "\n"))

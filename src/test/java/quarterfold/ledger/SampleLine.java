@@ -138,6 +138,14 @@ public final class SampleLine {
         return this;
     }
 
+    /** The same without an amount. */
+    public SampleLine without() {
+        net = Optional.empty();
+        vat = Optional.empty();
+        gross = Optional.empty();
+        return this;
+    }
+
     public SampleLine paid(String day) {
         paid = Optional.of(LocalDate.parse(day));
         return this;

@@ -58,10 +58,12 @@ class LawPagesTest {
                         """
                         ### S11a, S11b: NI dispatch ‡
 
-                        Goods sent from Northern Ireland to a business in the European Union: zero-rated.
+                        Goods sent from Northern Ireland to a business in the European Union, with evidence that they left:
+                        zero-rated.
 
                         - **When:** sale, delivery charge or discount taken back; the goods start in Northern Ireland; the goods go to
-                          the European Union; the customer is a business; the customer's VAT number is another country's
+                          the European Union; the customer is a business; the customer's VAT number is another country's; the document
+                          held is evidence of export
                         - **VAT:** at the zero rate: none; the value leaves out any tax the document prints
                         - **Boxes:** adds the value without VAT to box 6 (the book is on standard accounting or cash accounting); adds
                           the value without VAT to box 8; adds the value with VAT to the total flat-rate-turnover (the book is on the
@@ -380,7 +382,7 @@ class LawPagesTest {
     @Test
     void rowsAsJson() {
         assertThat(pages(LAW).json(Optional.of("choices")))
-                .hasSize(10)
+                .hasSize(15)
                 .element(1)
                 .isEqualTo(
                         "{\"table\":\"choices.csv\",\"row\":3,\"cells\":{\"name\":\"unregistered-supplier-in-box-7\",\"default\":\"yes\",\"values\":\"yes|no\","

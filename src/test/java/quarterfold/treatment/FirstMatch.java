@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import quarterfold.law.Dated;
 import quarterfold.law.TreatmentRow;
 
@@ -49,7 +50,9 @@ final class FirstMatch {
                 missed.add(conditions(row.value()));
             }
         }
-        return miss(open, missed, 0);
+        return open.values().stream().anyMatch(Set::isEmpty)
+                ? Optional.empty()
+                : miss(open, missed);
     }
 
     private static Map<String, Set<String>> conditions(TreatmentRow row) {
@@ -62,38 +65,58 @@ final class FirstMatch {
         return conditions;
     }
 
+    /** Misses every row; first those that leave the fewest ways to miss them. */
     private static Optional<Facts> miss(
-            Map<String, Set<String>> open, List<Map<String, Set<String>>> rows, int next) {
-        if (open.values().stream().anyMatch(Set::isEmpty)) {
-            return Optional.empty();
+            Map<String, Set<String>> open, List<Map<String, Set<String>>> rows) {
+        List<Map<String, Set<String>>> left = new ArrayList<>();
+        Map<String, Set<String>> next = Map.of();
+        int fewest = Integer.MAX_VALUE;
+        for (Map<String, Set<String>> row : rows) {
+            if (isMissed(open, row)) {
+                continue;
+            }
+            left.add(row);
+            int ways = ways(open, row).size();
+            if (ways < fewest) {
+                fewest = ways;
+                next = row;
+            }
         }
-        if (next == rows.size()) {
+        if (left.isEmpty()) {
             Map<String, String> found = new HashMap<>();
-            open.forEach((name, left) -> found.put(name, left.iterator().next()));
+            open.forEach((name, words) -> found.put(name, words.iterator().next()));
             return Optional.of(new Facts(found));
         }
-        Map<String, Set<String>> row = rows.get(next);
-        boolean missedAlready =
-                row.entrySet().stream()
-                        .anyMatch(
-                                c ->
-                                        in(open, c.getKey()).stream()
-                                                .noneMatch(c.getValue()::contains));
-        if (missedAlready) {
-            return miss(open, rows, next + 1);
-        }
-        for (Map.Entry<String, Set<String>> condition : row.entrySet()) {
-            Set<String> left = new LinkedHashSet<>(in(open, condition.getKey()));
-            if (left.removeAll(condition.getValue())) {
-                Map<String, Set<String>> narrower = new HashMap<>(open);
-                narrower.put(condition.getKey(), left);
-                Optional<Facts> found = miss(narrower, rows, next + 1);
-                if (found.isPresent()) {
-                    return found;
-                }
+        left.remove(next);
+        for (Map.Entry<String, Set<String>> way : ways(open, next).entrySet()) {
+            Map<String, Set<String>> narrower = new HashMap<>(open);
+            narrower.put(way.getKey(), way.getValue());
+            Optional<Facts> found = miss(narrower, left);
+            if (found.isPresent()) {
+                return found;
             }
         }
         return Optional.empty();
+    }
+
+    private static boolean isMissed(Map<String, Set<String>> open, Map<String, Set<String>> row) {
+        return row.entrySet().stream()
+                .anyMatch(c -> in(open, c.getKey()).stream().noneMatch(c.getValue()::contains));
+    }
+
+    /** The words of one fact each that are left if the row is missed by that fact. */
+    private static Map<String, Set<String>> ways(
+            Map<String, Set<String>> open, Map<String, Set<String>> row) {
+        Map<String, Set<String>> ways = new TreeMap<>();
+        row.forEach(
+                (name, needed) -> {
+                    Set<String> left = new LinkedHashSet<>(in(open, name));
+                    left.removeAll(needed);
+                    if (!left.isEmpty()) {
+                        ways.put(name, left);
+                    }
+                });
+        return ways;
     }
 
     static <V> V in(Map<String, V> map, String name) {

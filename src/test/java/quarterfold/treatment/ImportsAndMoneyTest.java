@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 
 /** Import VAT and duty, and money that is no supply. */
@@ -100,7 +101,8 @@ class ImportsAndMoneyTest {
                         SampleLine.of("other-money")
                                 .gross("600")
                                 .rate("20")
-                                .category("bad-debt-relief"),
+                                .category("bad-debt-relief")
+                                .particular(Particular.DUE, "2026-02-01"),
                         "bad-debt-relief M02 20%: 500.00 + 100.00, claim 100.00; 4=100.00; asks nothing",
                         "VATA 1994 s.36; VBDR2300"),
                 Arguments.of(
@@ -109,6 +111,7 @@ class ImportsAndMoneyTest {
                                 .gross("117.50")
                                 .rate("17.5")
                                 .category("bad-debt-relief")
+                                .particular(Particular.DUE, "2010-02-01")
                                 .on("2011-08-01"),
                         "bad-debt-relief M02 17.5%: 100.00 + 17.50, claim 17.50; 4=17.50; asks nothing",
                         "VATA 1994 s.36: the VAT of the unpaid supply"));

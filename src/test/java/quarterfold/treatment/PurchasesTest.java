@@ -469,9 +469,7 @@ class PurchasesTest {
         "4.00, nothing",
         "3.988, nothing",
         "3.9879, vat-differs",
-        "4.008, nothing",
-        "4.0081, vat-differs",
-        "4.20, vat-differs"
+        "4.008, nothing"
     })
     void printedVatIsTakenAsPrinted(String printed, String asks) {
         assertThat(
@@ -482,6 +480,32 @@ class PurchasesTest {
                                                 .printed("19.99", printed)))
                 .startsWith("uk-purchase U15a 20%: 19.99 + " + printed + ", claim " + printed)
                 .endsWith("asks " + asks);
+    }
+
+    /**
+     * HMRC manual VAEC0180: VAT charged beyond what is due is no input tax. The value printed stays
+     * in box 7.
+     */
+    @ParameterizedTest(name = "{0} printed on 19.99")
+    @ValueSource(strings = {"4.0081", "4.20"})
+    void overchargedVatIsReclaimedAsFarAsItIsDue(String printed) {
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        home("purchase")
+                                                .evidence("invoice")
+                                                .printed("19.99", printed)))
+                .isEqualTo(
+                        "uk-purchase U15a 20%: 19.99 + "
+                                + printed
+                                + ", claim 4.00; 4=4.00 7=19.99; asks vat-overcharged");
+        assertThat(
+                        Treating.gb()
+                                .told(
+                                        home("purchase-credit")
+                                                .evidence("invoice")
+                                                .printed("-19.99", "-" + printed)))
+                .endsWith("claim -4.00; 4=4.00 7=19.99; asks vat-overcharged");
     }
 
     /** VAT on goods that by their document have none is no input tax until a person has looked. */
@@ -508,7 +532,7 @@ class PurchasesTest {
         assertThat(Treating.gb().told(bill.printed("100", "2"))).endsWith("asks nothing");
         assertThat(Treating.gb().told(bill.printed("100", "20.02")))
                 .isEqualTo(
-                        "uk-purchase U15a no rate: 100.00 + 20.02, claim 20.02; 4=20.02 7=100.00;"
+                        "uk-purchase U15a no rate: 100.00 + 20.02, claim 20.00; 4=20.00 7=100.00;"
                                 + " asks vat-above-every-rate");
     }
 

@@ -5,17 +5,31 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.money.Amount;
 
 /** Every question as a person reads it, with the money at stake. */
 class QueryTextTest {
+
+    /** Questions that may wait till after the close: for a paper, a payment, a write-off. */
+    private static final Set<String> WAITING =
+            Set.of(
+                    "export-evidence",
+                    "dispatch-evidence",
+                    "export-overdue",
+                    "postponed-statement-missing",
+                    "debt-unpaid",
+                    "supplier-unpaid",
+                    "bad-debt-days-missing",
+                    "supplier-payment-without-document");
 
     private static SampleLine expense() {
         return SampleLine.of("expense")
@@ -56,7 +70,15 @@ class QueryTextTest {
                         "120.00",
                         "Goods of 120.00 from stock abroad went to a customer here and no channel accounts"
                                 + " for the VAT. Up to 135 a consignment the seller charges VAT at the sale;"
-                                + " above it the importer pays. It is in no box until that is settled."),
+                                + " above it the importer pays. It is in no box. Enter as consignment the value of"
+                                + " all the goods sent together."),
+                Arguments.of(
+                        "dispatch-evidence",
+                        sale().goods("XI", "DE").customer("business", "DE123456788"),
+                        "120.00",
+                        "Goods of 120.00 went from Northern Ireland to the European Union without evidence"
+                                + " yet. They are zero-rated here; hold evidence that they left within 3"
+                                + " months of 2026-08-01, or their VAT falls due then."),
                 Arguments.of(
                         "destination-missing",
                         sale().goods("DE", ""),
@@ -208,10 +230,17 @@ class QueryTextTest {
                                 + " the difference is then taken up."),
                 Arguments.of(
                         "vat-differs",
+                        expense().printed("100", "19"),
+                        "19.00",
+                        "The document prints VAT of 19.00, which is more than a penny below 20% of its value."
+                                + " It is taken as printed; look at it."),
+                Arguments.of(
+                        "vat-overcharged",
                         expense().printed("100", "21"),
                         "21.00",
-                        "The document prints VAT of 21.00, which is more than a penny from 20% of its value."
-                                + " It is taken as printed; an overcharge is not input tax, so look at it."),
+                        "The document prints VAT of 21.00, which is more than a penny above 20% of its value."
+                                + " Only what the rate gives is reclaimed: an overcharge is not input tax. Ask"
+                                + " the supplier for a credit note, or correct the rate."),
                 Arguments.of(
                         "sale-vat-differs",
                         sale().vat("21"),
@@ -276,8 +305,8 @@ class QueryTextTest {
                         expense().rate("").printed("100", "33"),
                         "33.00",
                         "The document prints VAT of 33.00, which is more than the standard rate of its"
-                                + " value, and states no rate. It is taken as printed; an overcharge is not"
-                                + " input tax, so look at it."),
+                                + " value, and states no rate. Only what the standard rate gives is reclaimed;"
+                                + " an overcharge is not input tax, so look at it."),
                 Arguments.of(
                         "no-rule",
                         sale().on("1973-03-31"),
@@ -286,7 +315,7 @@ class QueryTextTest {
                                 + " at what is missing on it."));
     }
 
-    /** These two wait for a paper that may come after the close. */
+    /** An open question about an entry. */
     private static Query query(
             String code,
             String id,
@@ -294,18 +323,160 @@ class QueryTextTest {
             String place,
             String question,
             Amount money) {
-        boolean waits =
-                code.equals("export-evidence") || code.equals("postponed-statement-missing");
-        return new Query(id, entry, place, question, money, !waits, "");
+        return new Query(id, entry, place, question, money, !WAITING.contains(code), "");
+    }
+
+    /** Questions about what happens of an entry, and of rows that pay or write off. */
+    static Stream<Arguments> questionsOfTime() {
+        SampleLine away = sale().goods("", "US");
+        SampleLine relief =
+                SampleLine.of("other-money").category("bad-debt-relief").rate("20").gross("120");
+        return Stream.of(
+                Arguments.of(
+                        "export-overdue",
+                        Cause.EXPORT_TIME_UP,
+                        away,
+                        "20.00",
+                        "Evidence that goods of 120.00 left was not held within 3 months of 2026-08-01,"
+                                + " so their VAT of 20.00 is due now. When it comes, enter its day as"
+                                + " evidenced: the VAT is then taken back."),
+                Arguments.of(
+                        "debt-unpaid",
+                        Cause.UNPAID,
+                        sale(),
+                        "120.00",
+                        "All or part of 120.00 is unpaid 6 months after payment was due. If the debt is"
+                                + " written off, relief may be claimed: enter what is unpaid as"
+                                + " other-money of category bad-debt-relief, with the document, due and"
+                                + " rate."),
+                Arguments.of(
+                        "supplier-unpaid",
+                        Cause.UNPAID,
+                        expense(),
+                        "20.00",
+                        "All or part of 120.00 is not entered as paid 6 months after payment was due, so"
+                                + " the VAT reclaimed on that part goes back here. If it was paid, enter"
+                                + " the day."),
+                Arguments.of(
+                        "bad-debt-early",
+                        Cause.SUPPLY,
+                        relief.particular(Particular.DUE, "2026-02-02"),
+                        "120.00",
+                        "Relief for an unpaid debt of 120.00 is claimed on 2026-08-01, before 6 months"
+                                + " have passed since the supply and the day payment was due; it is in no"
+                                + " box. Claim it when they have."),
+                Arguments.of(
+                        "bad-debt-late",
+                        Cause.SUPPLY,
+                        SampleLine.of("other-money")
+                                .category("bad-debt-relief")
+                                .rate("20")
+                                .gross("120")
+                                .particular(Particular.DUE, "2022-01-31"),
+                        "120.00",
+                        "Relief for an unpaid debt of 120.00 is claimed on 2026-08-01, more than 4 years"
+                                + " and 6 months after the supply and the day payment was due; it is in"
+                                + " no box."),
+                Arguments.of(
+                        "bad-debt-days-missing",
+                        Cause.SUPPLY,
+                        SampleLine.of("other-money")
+                                .category("bad-debt-relief")
+                                .rate("20")
+                                .gross("120"),
+                        "20.00",
+                        "Relief for an unpaid debt of 120.00 without the day payment was due, so whether"
+                                + " it is in time is not known; it is given here. Enter due, and sent if"
+                                + " the supply was later."),
+                Arguments.of(
+                        "customer-payment-without-document",
+                        Cause.SUPPLY,
+                        SampleLine.of("customer-payment").gross("50"),
+                        "50.00",
+                        "A customer's payment of 50.00 names no document that is entered, so what it pays"
+                                + " is not known. A payment before the goods go or the invoice is issued"
+                                + " is taxed when it is received: enter the sale with its document, party"
+                                + " and sent; or correct the payment's."),
+                Arguments.of(
+                        "supplier-payment-without-document",
+                        Cause.SUPPLY,
+                        SampleLine.of("supplier-payment").gross("50"),
+                        "50.00",
+                        "A payment of 50.00 to a supplier names no document that is entered, so what it"
+                                + " pays is not known. Enter the purchase with its document and party, or"
+                                + " correct the payment's."));
     }
 
     @ParameterizedTest(name = "{0}")
-    @MethodSource("questions")
+    @MethodSource("questionsOfTime")
+    void askedOfTimeInFull(
+            String code, Cause cause, SampleLine line, String money, String question) {
+        assertThat(Treating.gb().one(line, cause).queries())
+                .containsExactly(
+                        query(
+                                code,
+                                "E1/" + code,
+                                OptionalLong.of(1),
+                                "sheet-1.csv row 2",
+                                question,
+                                Amount.of(money)));
+    }
+
+    /** More than the document asks: only the payment that goes above it. */
+    @Test
+    void askedOfAPaymentAboveItsDocument() {
+        List<Treated> all =
+                Treating.gb()
+                        .all(
+                                sale().document("INV-1").party("Customer", "GB", ""),
+                                SampleLine.of("customer-payment")
+                                        .document("INV-1")
+                                        .party("Customer", "GB", "")
+                                        .gross("100"),
+                                SampleLine.of("customer-payment")
+                                        .on("2026-08-02")
+                                        .document("INV-1")
+                                        .party("Customer", "GB", "")
+                                        .gross("20.01"),
+                                expense().document("B-1"),
+                                SampleLine.of("supplier-payment")
+                                        .document("B-1")
+                                        .party("Example supplier", "GB", "")
+                                        .gross("120.01"));
+        assertThat(all.get(1).queries()).isEmpty();
+        assertThat(all.get(2).queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "With this payment of 20.01 a customer has paid more than the document asks."
+                                + " Enter what the rest is for, or correct the amount or the document.");
+        assertThat(all.get(4).queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "With this payment of 120.01 a supplier has been paid more than the document"
+                                + " asks. Correct the amount or the document.");
+    }
+
+    static Stream<Arguments> all() {
+        return Stream.concat(questions(), GoodsQuestions.all());
+    }
+
+    private static Treating book(String code) {
+        if (code.startsWith("ni-")
+                || code.startsWith("dispatch-")
+                || code.equals("margin-from-northern-ireland")) {
+            return Treating.of(SampleSettings.established("XI", "XI"));
+        }
+        return switch (code) {
+            case "channel-should-account" -> Treating.of(SampleSettings.established("US", "GB"));
+            case "margin-with-flat-rate" -> Treating.of(SampleSettings.scheme("flat-rate", "044"));
+            default -> Treating.gb().selling(Map.of("BOOK", "zero"), GoodsQuestions.BUNDLES);
+        };
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("all")
     void askedInFull(String code, SampleLine line, String money, String question) {
-        Treating book =
-                code.startsWith("ni-")
-                        ? Treating.of(SampleSettings.established("XI", "XI"))
-                        : Treating.gb();
+        Treating book = book(code);
         assertThat(book.one(line).queries())
                 .containsExactly(
                         query(
@@ -321,9 +492,11 @@ class QueryTextTest {
     @Test
     void everyQuestionOfAnEntryIsListed() {
         List<String> tested =
-                Stream.concat(
-                                questions().map(a -> (String) a.get()[0]),
+                Stream.of(
+                                all().map(a -> (String) a.get()[0]),
+                                questionsOfTime().map(a -> (String) a.get()[0]),
                                 Stream.of("flat-rate-import")) // below
+                        .flatMap(s -> s)
                         .toList();
         assertThat(Treating.LAW.treatments().rows())
                 .extracting(r -> r.value().query())

@@ -218,9 +218,14 @@ class SalesTest {
                         "deemed-supply S08a 0%: 50.00 + 0.00, claim 0.00; 6=50.00; asks nothing");
         assertThat(abroad.told(sale.customer("business", "GB101747696")))
                 .isEqualTo(
-                        "undecided S10 no rate: 50.00 + 0.00, claim 0.00; no box; asks"
+                        "undecided S27 no rate: 50.00 + 0.00, claim 0.00; no box; asks"
                                 + " channel-collected-wrongly");
         assertThat(abroad.told(sale("120").channel("Quaylark", "no")))
+                .isEqualTo(
+                        "uk-sale S30 20%: 100.00 + 20.00, claim 0.00; 1=20.00 6=100.00; asks"
+                                + " channel-should-account");
+        assertThat(abroad.told(sale("120")))
+                .as("sold direct")
                 .isEqualTo(
                         "uk-sale S17a 20%: 100.00 + 20.00, claim 0.00; 1=20.00 6=100.00; asks"
                                 + " nothing");
@@ -250,6 +255,10 @@ class SalesTest {
         SampleLine business = sale("4000").goods("", "IE").customer("business", "IE1234567T");
         assertThat(ni.told(business.on("2021-01-01")))
                 .isEqualTo(
+                        "ni-dispatch-awaited S11c 0%: 4000.00 + 0.00, claim 0.00; 6=4000.00"
+                                + " 8=4000.00; asks dispatch-evidence");
+        assertThat(ni.told(business.evidence("export")))
+                .isEqualTo(
                         "ni-dispatch S11a 0%: 4000.00 + 0.00, claim 0.00; 6=4000.00 8=4000.00; asks"
                                 + " nothing");
         assertThat(ni.told(business.on("2020-12-31")))
@@ -270,7 +279,7 @@ class SalesTest {
                                         .goods("", "IE")
                                         .customer("business", "IE1234567T")))
                 .isEqualTo(
-                        "ni-dispatch-reduced S11b 0%: 4000.00 + 0.00, claim 0.00; 6=-4000.00"
+                        "ni-dispatch-awaited-reduced S11d 0%: 4000.00 + 0.00, claim 0.00; 6=-4000.00"
                                 + " 8=-4000.00; asks nothing");
     }
 
@@ -390,8 +399,13 @@ class SalesTest {
 
     /** VATA 1994 Sch 11 para 5: VAT shown on an invoice is owed, so it is never dropped unasked. */
     @ParameterizedTest(name = "{0} to {1}")
-    @CsvSource({"exempt, GB", "outside, GB", "'', US"})
-    void vatStatedOnASaleWithout(String rate, String to) {
+    @CsvSource({
+        "exempt, GB, sale-vat-shown",
+        "exempt, US, sale-vat-untaxed",
+        "outside, GB, sale-vat-untaxed",
+        "'', US, sale-vat-untaxed"
+    })
+    void vatStatedOnASaleWithout(String rate, String to, String asks) {
         Treated sale =
                 Treating.gb()
                         .one(
@@ -400,7 +414,7 @@ class SalesTest {
                                         .goods("GB", to)
                                         .evidence(to.equals("US") ? "export" : "unstated")
                                         .printed("100", "20"));
-        assertThat(sale.queries()).extracting(Query::id).containsExactly("E1/sale-vat-untaxed");
+        assertThat(sale.queries()).extracting(Query::id).containsExactly("E1/" + asks);
     }
 
     /** A tax that the channel shows and keeps is the channel's to account for. */

@@ -1,5 +1,6 @@
 package quarterfold.treatment;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import quarterfold.law.Law;
+import quarterfold.ledger.Bundles;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.SampleLine;
@@ -18,16 +20,18 @@ final class Treating {
 
     static final Law LAW = Law.of("GB");
 
+    private static final Context.Products NO_GOODS = (product, day) -> Optional.empty();
+
     private final Law law;
     private final Settings settings;
-    private final Map<String, String> products;
+    private final Context.Products products;
     private final boolean perLine;
     private final Answers answers;
 
     private Treating(
             Law law,
             Settings settings,
-            Map<String, String> products,
+            Context.Products products,
             boolean perLine,
             Answers answers) {
         this.law = law;
@@ -42,7 +46,7 @@ final class Treating {
     }
 
     static Treating of(Settings settings) {
-        return new Treating(LAW, settings, Map.of(), settings.roundingPerLine(), Answers.NONE);
+        return new Treating(LAW, settings, NO_GOODS, settings.roundingPerLine(), Answers.NONE);
     }
 
     Treating under(Law otherLaw) {
@@ -50,7 +54,27 @@ final class Treating {
     }
 
     Treating selling(Map<String, String> liabilities) {
-        return new Treating(law, settings, liabilities, perLine, answers);
+        return with((product, day) -> Optional.ofNullable(liabilities.get(product)));
+    }
+
+    /** Goods of these liabilities, some of them in bundles. */
+    Treating selling(Map<String, String> liabilities, Map<String, List<Bundles.Part>> bundles) {
+        return with(
+                new Context.Products() {
+                    @Override
+                    public Optional<String> liability(String product, LocalDate day) {
+                        return Optional.ofNullable(liabilities.get(product));
+                    }
+
+                    @Override
+                    public List<Bundles.Part> parts(String product, LocalDate day) {
+                        return bundles.getOrDefault(product, List.of());
+                    }
+                });
+    }
+
+    private Treating with(Context.Products goods) {
+        return new Treating(law, settings, goods, perLine, answers);
     }
 
     /** The same with what people decided. */
@@ -75,20 +99,70 @@ final class Treating {
         return entries.stream().map(run::treat).toList();
     }
 
+    /**
+     * What happens of the lines, as the entries of one file, in the order of entries and days: such
+     * as {@code 2026-07-05 supply uk-sale 20%: 100.00 + 20.00; 1=20.00 6=100.00}.
+     */
+    List<String> happens(SampleLine... lines) {
+        return treated(lines).stream().map(Treating::happening).toList();
+    }
+
+    /** The same as treated. */
+    List<Treated> treated(SampleLine... lines) {
+        List<Entry> entries = new ArrayList<>();
+        for (SampleLine line : lines) {
+            entries.add(line.entry(entries.size() + 1));
+        }
+        Context context = context(entries);
+        Timing timing = new Timing(context);
+        TreatmentRun run = new TreatmentRun(context);
+        return entries.stream().flatMap(e -> timing.of(e).stream()).map(run::treat).toList();
+    }
+
+    private static String happening(Treated treated) {
+        String boxes =
+                new TreeMap<>(treated.boxes())
+                        .entrySet().stream()
+                                .map(b -> b.getKey() + "=" + b.getValue())
+                                .collect(Collectors.joining(" "));
+        return "%s %s %s: %s"
+                .formatted(
+                        treated.occasion().day(),
+                        treated.occasion().cause().code(),
+                        treated.treatment(),
+                        boxes.isEmpty() ? "no box" : boxes);
+    }
+
     Treated one(SampleLine line) {
         return all(line).get(0);
     }
 
     Context context(List<Entry> ledger) {
-        Context.Products listed = (product, day) -> Optional.ofNullable(products.get(product));
+        Liabilities liabilities = new Liabilities(law, products);
+        Baskets baskets = Baskets.of(ledger::forEach, liabilities);
         return new Context(
                 law,
                 settings,
-                listed,
-                Baskets.of(ledger::forEach, new Liabilities(law, listed)),
+                products,
+                baskets,
                 answers,
+                Ties.of(
+                        (which, each) ->
+                                ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
+                        law,
+                        answers),
                 source -> "sheet-" + source + ".csv",
-                perLine);
+                perLine,
+                new Related(
+                        Gifts.of(ledger::forEach, law, liabilities, answers),
+                        StockBook.of(ledger::forEach, liabilities, baskets, answers),
+                        day -> Optional.of(quarter(day))));
+    }
+
+    /** The quarter to the end of March, June, September or December. */
+    private static Related.Span quarter(LocalDate day) {
+        LocalDate start = day.withDayOfMonth(1).minusMonths((day.getMonthValue() - 1) % 3);
+        return new Related.Span(start, start.plusMonths(3).minusDays(1));
     }
 
     /**

@@ -1,0 +1,76 @@
+package quarterfold.treatment;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Evidence;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Profile;
+
+/**
+ * The sales of goods sent abroad without evidence at once, by their order or document, so that a
+ * refund or discount follows its sale: what was paid back is not charged when the time runs out.
+ */
+final class ExportSales {
+
+    /** No such sale. */
+    static final ExportSales NONE = new ExportSales();
+
+    private final Map<Key, Sale> sales = new HashMap<>();
+
+    private record Key(String channelOrParty, String orderOrDocument) {
+
+        static Optional<Key> of(Entry entry) {
+            Profile profile = entry.profile();
+            String order = entry.line().order();
+            String document = entry.line().document();
+            return !order.isEmpty()
+                    ? Optional.of(new Key("channel " + profile.channel(), order))
+                    : document.isEmpty()
+                            ? Optional.empty()
+                            : Optional.of(new Key("party " + profile.party(), document));
+        }
+    }
+
+    /**
+     * A sale of goods sent abroad.
+     *
+     * @param taxPoint the time of supply, from which the time for evidence runs
+     * @param evidenced the day the evidence was obtained, if it was
+     */
+    record Sale(LocalDate taxPoint, Optional<LocalDate> evidenced) {}
+
+    private ExportSales() {}
+
+    static ExportSales of(Search ledger, ExportEvidence evidence, Answers answers) {
+        ExportSales all = new ExportSales();
+        ledger.forEach(
+                p -> p.kind() == Kind.SALE && evidence.mayBeAwaited(p),
+                entry -> all.see(Answered.of(entry, answers).entry()));
+        return all;
+    }
+
+    private void see(Entry sale) {
+        Optional<LocalDate> day = sale.line().particulars().day(Particular.EVIDENCED);
+        if (day.isEmpty() && sale.profile().evidence() == Evidence.EXPORT) {
+            return; // held from the start
+        }
+        LocalDate sent = sale.line().particulars().day(Particular.SENT).orElse(sale.taxPoint());
+        Key.of(sale).ifPresent(key -> sales.putIfAbsent(key, new Sale(sent, day)));
+    }
+
+    /** Whether there is any such sale. */
+    boolean any() {
+        return !sales.isEmpty();
+    }
+
+    /** The sale that a refund or discount reduces. */
+    Optional<Sale> of(Entry reduction) {
+        return sales.isEmpty()
+                ? Optional.empty()
+                : Key.of(reduction).flatMap(key -> Optional.ofNullable(sales.get(key)));
+    }
+}
