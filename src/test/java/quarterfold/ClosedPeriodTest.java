@@ -140,6 +140,8 @@ class ClosedPeriodTest {
                 .containsEntry("boxes/1", "0.00")
                 .doesNotContainKey("corrections/error/entries");
 
+        assertThat(run("close", "2026-12").code()).isZero();
+
         assertThat(run("vouch", "2026-12", "--box", "1").out())
                 .contains("110.00 (exactly 110.00)")
                 .contains("L-1");

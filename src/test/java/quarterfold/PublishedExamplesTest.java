@@ -137,8 +137,6 @@ class PublishedExamplesTest {
                         fact(facts, "period_ends").replace(' ', ','),
                         "--rounding",
                         fact(facts, "rounding"),
-                        "--scheme",
-                        facts.getOrDefault("scheme", "standard"),
                         "--stock",
                         fact(facts, "stock"),
                         fact(facts, "northern_ireland").equals("yes")

@@ -142,7 +142,7 @@ public final class Returns {
 
     /** Every entry of a period as it would be treated now. */
     void forEachTreated(Period period, Consumer<Treated> each) {
-        treat(period, ledger::forEach, context(), each);
+        draft(period, each);
     }
 
     /** A draft, showing each entry of the period to {@code each} as it is treated. */

@@ -42,7 +42,8 @@ final class Rulings {
         return decider.decide(
                 entry.profile(),
                 entry.taxPoint(),
-                new Decider.Varying(portion.liability(),
+                new Decider.Varying(
+                        portion.liability(),
                         printed,
                         claims(entry, portion.liability()),
                         facts,

@@ -155,13 +155,13 @@ class DecideTest {
                 .isEqualTo(
                         """
                         {"id":1,"target":"entry","about":"5","action":"disallow","value":"","why":"Looked at","who":"Anne Weaver","day":"2026-10-05",\
-                        "changes":[],"closed":[]}
+                        "changes":[{"period":"2026-09","boxes":{"4":["16.00","10.00"],"5":["8.00","14.00"]},"answered":[],"asked":[],"queries":1}],"closed":[]}
                         """);
         assertThat(decide("--entry", "3", "--disallow", "--json").out())
                 .isEqualTo(
                         """
                         {"id":2,"target":"entry","about":"3","action":"disallow","value":"","why":"Looked at","who":"Anne Weaver","day":"2026-10-05",\
-                        "changes":[{"period":"2026-09","boxes":{"4":["16.00","6.00"],"5":["8.00","18.00"]},"answered":[],"asked":[],"queries":1}],"closed":[]}
+                        "changes":[{"period":"2026-09","boxes":{"4":["10.00","0.00"],"5":["14.00","24.00"]},"answered":[],"asked":[],"queries":1}],"closed":[]}
                         """);
         decide("--undo", "2");
         assertThat(run("decisions", "--json").out())

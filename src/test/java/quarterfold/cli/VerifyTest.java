@@ -110,7 +110,7 @@ class VerifyTest {
 
     @Test
     void anEntryChangedInTheLedger() throws SQLException {
-        tamper("update entry set vat = 120000, gross = 620000 where number = 3");
+        tamper("update entry set vat = 80000, gross = 580000 where number = 3");
         assertThat(run("verify"))
                 .isEqualTo(
                         new Run(
@@ -118,16 +118,16 @@ class VerifyTest {
                                 """
                                 sources   1 file kept is the one that was imported, byte for byte
                                 entries   2 differences:
-                                  entry 3 [vat]: found '12.00'; expected '10.00', as row 4 of quarter.csv has it
-                                  entry 3 [gross]: found '62.00'; expected '60.00', as row 4 of quarter.csv has it
+                                  entry 3 [vat]: found '8.00'; expected '10.00', as row 4 of quarter.csv has it
+                                  entry 3 [gross]: found '58.00'; expected '60.00', as row 4 of quarter.csv has it
                                 returns   7 differences:
-                                  2026-09 entry 3 [vat]: found '10.00' frozen; worked out again it is '12.00'
-                                  2026-09 entry 3 [claim]: found '10.00' frozen; worked out again it is '12.00'
-                                  2026-09 entry 3 [box 4]: found '10.00' frozen; worked out again it is '12.00'
-                                  2026-09 box 4: found '16.00' frozen; worked out again it is '18.00'
-                                  2026-09 box 4 before rounding: found '16.00' frozen; worked out again it is '18.00'
-                                  2026-09 box 5: found '8.00' frozen; worked out again it is '6.00'
-                                  2026-09 box 5 before rounding: found '8.00' frozen; worked out again it is '6.00'
+                                  2026-09 entry 3 [vat]: found '10.00' frozen; worked out again it is '8.00'
+                                  2026-09 entry 3 [claim]: found '10.00' frozen; worked out again it is '8.00'
+                                  2026-09 entry 3 [box 4]: found '10.00' frozen; worked out again it is '8.00'
+                                  2026-09 box 4: found '16.00' frozen; worked out again it is '14.00'
+                                  2026-09 box 4 before rounding: found '16.00' frozen; worked out again it is '14.00'
+                                  2026-09 box 5: found '8.00' frozen; worked out again it is '10.00'
+                                  2026-09 box 5 before rounding: found '8.00' frozen; worked out again it is '10.00'
                                 numbers   entries 1 to 6, without a gap
                                 9 differences.
                                 """,

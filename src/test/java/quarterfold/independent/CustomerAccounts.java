@@ -4,9 +4,9 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 
 /**
- * The domestic reverse charge. Who sells has the value in box 6 alone; who buys has the VAT in boxes
- * 1 and 4 and the value in box 7, not in box 6 (VATA 1994 s.55A; VAT Notice 735; VAT Notice 700/12
- * section 4 (secondary source)).
+ * The domestic reverse charge. Who sells has the value in box 6 alone; who buys has the VAT in
+ * boxes 1 and 4 and the value in box 7, not in box 6 (VATA 1994 s.55A; VAT Notice 735; VAT Notice
+ * 700/12 section 4 (secondary source)).
  */
 final class CustomerAccounts implements Category {
 

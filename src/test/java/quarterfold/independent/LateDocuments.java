@@ -22,8 +22,7 @@ final class LateDocuments implements Category {
         LocalDate held = day.plusDays(dice.between(0, 70));
         BigDecimal gross = dice.pounds();
         Price price =
-                Price.printed(
-                        dice, gross, Vat.inside(gross, Vat.standard(day), trader), Map.of());
+                Price.printed(dice, gross, Vat.inside(gross, Vat.standard(day), trader), Map.of());
         sheets.row(day, "purchase")
                 .put(price)
                 .put("document", "L-" + ++documents)

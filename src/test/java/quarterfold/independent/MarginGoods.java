@@ -4,9 +4,9 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 
 /**
- * Second-hand goods under the margin scheme: VAT inside what the price is above the cost, none where
- * it is not; the price less that VAT in box 6, and the cost in box 7 when it is bought (VAT Notice
- * 718; VAT Notice 700/12 section 4 (secondary source)).
+ * Second-hand goods under the margin scheme: VAT inside what the price is above the cost, none
+ * where it is not; the price less that VAT in box 6, and the cost in box 7 when it is bought (VAT
+ * Notice 718; VAT Notice 700/12 section 4 (secondary source)).
  */
 final class MarginGoods implements Category {
 

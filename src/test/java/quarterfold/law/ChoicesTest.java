@@ -23,6 +23,10 @@ class ChoicesTest {
                                 "import-value-from",
                                 "import-entry",
                                 List.of("import-entry", "supplier-invoice")),
+                        tuple(
+                                "leaving-cash-accounting",
+                                "settle-up",
+                                List.of("settle-up", "six-months")),
                         tuple("stock-to-ni-in-box-7", "no", List.of("no", "yes")),
                         tuple("errors-in-boxes-6-to-9", "no", List.of("yes", "no")),
                         tuple("errors-told-separately", "no", List.of("yes", "no")),
@@ -50,11 +54,7 @@ class ChoicesTest {
                         tuple(
                                 "partial-exemption-year-on",
                                 "first-after",
-                                List.of("first-after", "last-of-year")),
-                        tuple(
-                                "leaving-cash-accounting",
-                                "settle-up",
-                                List.of("settle-up", "six-months")));
+                                List.of("first-after", "last-of-year")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

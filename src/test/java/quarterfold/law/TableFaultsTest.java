@@ -49,8 +49,8 @@ class TableFaultsTest {
         boxes.csv => money-only,3,vat,plus,,,2026-01-01,,a text => boxes.csv:2: [box]: found '3'; expected a box of form.csv that sums entries, or a total of totals.csv
         boxes.csv => money-only,1,tax,plus,,,2026-01-01,,a text => boxes.csv:2: [measure]: found 'tax'; expected net, vat, claim or gross
         boxes.csv => money-only,1,vat,+,,,2026-01-01,,a text => boxes.csv:2: [sign]: found '+'; expected plus or minus
-        boxes.csv => uk-sale,1,vat,plus,,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT' has another row in force on the same days
-        boxes.csv => uk-sale,1,vat,minus,cash,,2026-01-01,,a text => boxes.csv:3: 'uk-sale 1 VAT' has another row in force on the same days
+        boxes.csv => uk-sale,1,vat,plus,,,2026-01-01,,a text => boxes.csv:11: 'uk-sale 1 VAT' has another row in force on the same days
+        boxes.csv => uk-sale,1,vat,minus,cash,,2026-01-01,,a text => boxes.csv:11: 'uk-sale 1 VAT' has another row in force on the same days
         form.csv => 10,A box,pennies,nearest-penny,entries,boxTen,2026-01-01,,a text => form.csv:2: [unit]: found 'pennies'; expected pence or pounds
         form.csv => 10,A box,pence,nearest,entries,boxTen,2026-01-01,,a text => form.csv:2: [rounding]: found 'nearest'; expected nearest-penny or pounds-down
         form.csv => 10,A box,pence,nearest-penny,product 1 2,boxTen,2026-01-01,,a text => form.csv:2: [formula]: found 'product 1 2'; expected entries, sum and boxes such as 'sum 1 2', or gap and two boxes

@@ -580,7 +580,7 @@ class CorrectionsTest {
         closeQuarters("2026-03");
         book.enter("late.csv", sale("2026-02-02", "60000", "12000"));
         book.close("2026-06");
-        decide(2, Decision.Action.STATE, "to=FR");
+        decide(2, Decision.Action.TREAT_AS, "exempt-sale");
         VatReturn september = book.of("2026-09");
         Correction row = september.corrections().rows().get(0);
         assertThat(row.declared()).containsEntry("1", Amount.of("12000"));

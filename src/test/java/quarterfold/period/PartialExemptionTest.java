@@ -41,6 +41,9 @@ class PartialExemptionTest {
         return new TempBook(folder, settings);
     }
 
+    /** The standard rate went from 17.5 to 20 per cent: rates.csv. */
+    private static final LocalDate RISE = LocalDate.of(2011, 1, 4);
+
     private static SampleLine taxable(String day, String net) {
         return SampleLine.of("sale").on(day).net(net).rate("0");
     }
@@ -51,7 +54,8 @@ class PartialExemptionTest {
 
     /** A purchase with VAT of so much; an empty use is not stated. */
     private static SampleLine bought(String day, String vat, String use) {
-        String net = Amount.of(vat).netOfVat(Percent.of("20")).toString();
+        Percent rate = Percent.of(LocalDate.parse(day).isBefore(RISE) ? "17.5" : "20");
+        String net = Amount.of(vat).netOfVat(rate).toString();
         SampleLine line =
                 SampleLine.of("purchase")
                         .on(day)

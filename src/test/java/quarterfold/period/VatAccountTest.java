@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.money.Amount;
@@ -107,15 +108,18 @@ class VatAccountTest {
             case 1 ->
                     SampleLine.of("fee")
                             .gross(gross)
+                            .particular(Particular.USE, "taxable")
                             .party("Abroad", random.nextBoolean() ? "IE" : "US", "")
                             .evidence(pick(EVIDENCE, random));
             case 2 ->
                     SampleLine.of("import-vat-postponed")
                             .vat(gross)
+                            .particular(Particular.USE, "taxable")
                             .evidence(random.nextBoolean() ? "postponed-statement" : "missing");
             case 3 ->
                     SampleLine.of("import-vat-paid")
                             .vat(gross)
+                            .particular(Particular.USE, "taxable")
                             .evidence(random.nextBoolean() ? "import-certificate" : "missing");
             case 4, 5 -> purchase(gross, "", pick(CATEGORIES, random), pick(EVIDENCE, random));
             default -> SampleLine.of("sale").gross(gross).rate(pick(RATES, random));
@@ -126,6 +130,7 @@ class VatAccountTest {
         SampleLine line =
                 SampleLine.of("purchase")
                         .gross(gross)
+                        .particular(Particular.USE, "taxable")
                         .rate("20")
                         .category(category)
                         .party("Fernmoor Pottery Ltd", "GB", "GB101747696")

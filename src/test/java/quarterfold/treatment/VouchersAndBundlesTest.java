@@ -55,7 +55,7 @@ class VouchersAndBundlesTest {
                 .extracting(Treating::told)
                 .containsExactly(
                         "uk-sale V06 0%: 60.00 + 0.00, claim 0.00; 6=60.00; asks nothing",
-                        "exempt-sale V07 no rate: 60.00 + 0.00, claim 0.00; 6=60.00; asks nothing");
+                        "exempt-sale V07 no rate: 60.00 + 0.00, claim 0.00; 6=60.00 exempt-supplies=60.00; asks nothing");
         assertThat(
                         Treating.gb()
                                 .told(
