@@ -50,7 +50,6 @@ class PublishedExamplesTest {
     @Test
     void examplesAreThere() throws IOException {
         assertThat(wholeQuarters().map(p -> p.getFileName().toString()))
-                .hasSize(117)
                 .contains("T-106", "T-107", "T-109", "T-1006", "13A-1", "13A-2", "T-504");
     }
 

@@ -69,6 +69,17 @@ public record Amount(long tenThousandths) implements Comparable<Amount> {
         return divided(decimal().multiply(rate.value()), HUNDRED.add(rate.value()));
     }
 
+    /** The VAT inside this VAT-inclusive price, rounded once. */
+    public Amount vatInside(Percent rate, Rounding rounding) {
+        return new Amount(
+                rounding.quotient(decimal().multiply(rate.value()), HUNDRED.add(rate.value())));
+    }
+
+    /** The VAT on this net value, rounded once. */
+    public Amount vatOnTop(Percent rate, Rounding rounding) {
+        return new Amount(rounding.quotient(decimal().multiply(rate.value()), HUNDRED));
+    }
+
     /** The VAT on this net value: {@code net x rate / 100}, to four decimals, half up. */
     public Amount vatOnTop(Percent rate) {
         return portion(rate);

@@ -1,5 +1,6 @@
 package quarterfold.money;
 
+import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
@@ -19,12 +20,22 @@ public enum Rounding {
     /** Pence not entered, as the paper form's pre-printed zeros have it: form VAT100, boxes 6-9. */
     POUNDS_DOWN(10_000, RoundingMode.DOWN);
 
+    private static final BigDecimal TEN_THOUSAND = BigDecimal.valueOf(10_000);
+
     private final int unit;
     private final RoundingMode mode;
 
     Rounding(int unit, RoundingMode mode) {
         this.unit = unit;
         this.mode = mode;
+    }
+
+    /** A quotient of pounds in ten-thousandths, rounded once. */
+    long quotient(BigDecimal dividend, BigDecimal divisor) {
+        BigDecimal units =
+                dividend.multiply(TEN_THOUSAND)
+                        .divide(divisor.multiply(BigDecimal.valueOf(unit)), 0, mode);
+        return Math.multiplyExact(units.longValueExact(), unit);
     }
 
     long apply(long tenThousandths) {

@@ -33,6 +33,6 @@ final class Documents {
     }
 
     private static Amount rounded(Amount value, Percent rate) {
-        return value.vatOnTop(rate).rounded(Rounding.NEAREST_PENNY);
+        return value.vatOnTop(rate, Rounding.NEAREST_PENNY);
     }
 }

@@ -31,12 +31,14 @@ record Figures(Amount net, Amount vat) {
         }
         if (amounts.gross().isPresent()) {
             Amount gross = amounts.gross().get();
-            Amount exact = gross.vatInside(rate);
-            Amount vat = lineRounding.map(exact::rounded).orElse(exact);
+            Amount vat =
+                    lineRounding
+                            .map(rounding -> gross.vatInside(rate, rounding))
+                            .orElseGet(() -> gross.vatInside(rate));
             return new Figures(gross.minus(vat), vat);
         }
         Amount net = valueWithoutTax(amounts);
-        return new Figures(net, net.vatOnTop(rate).rounded(Rounding.NEAREST_PENNY));
+        return new Figures(net, net.vatOnTop(rate, Rounding.NEAREST_PENNY));
     }
 
     /**
@@ -45,8 +47,10 @@ record Figures(Amount net, Amount vat) {
      */
     static Figures onMargin(
             Amount price, Amount margin, Percent rate, Optional<Rounding> lineRounding) {
-        Amount exact = margin.vatInside(rate);
-        Amount vat = lineRounding.map(exact::rounded).orElse(exact);
+        Amount vat =
+                lineRounding
+                        .map(rounding -> margin.vatInside(rate, rounding))
+                        .orElseGet(() -> margin.vatInside(rate));
         return new Figures(price.minus(vat), vat);
     }
 
@@ -57,8 +61,7 @@ record Figures(Amount net, Amount vat) {
                         .orElseGet(
                                 () ->
                                         valueWithoutTax(amounts)
-                                                .vatOnTop(rate)
-                                                .rounded(Rounding.NEAREST_PENNY));
+                                                .vatOnTop(rate, Rounding.NEAREST_PENNY));
         Amount net =
                 amounts.net()
                         .orElseGet(
@@ -67,6 +70,19 @@ record Figures(Amount net, Amount vat) {
                                                 .map(g -> g.minus(vat))
                                                 .orElseGet(() -> vat.netOfVat(rate)));
         return new Figures(net, vat);
+    }
+
+    /**
+     * What is paid, VAT included: a document that prints a net value and a rate is for more than
+     * the value.
+     */
+    static Amount price(Amounts amounts, Optional<Percent> rate) {
+        boolean netAlone = amounts.gross().isEmpty() && amounts.vat().isEmpty();
+        Amount onTop =
+                rate.filter(r -> netAlone)
+                        .map(r -> amounts.money().vatOnTop(r, Rounding.NEAREST_PENNY))
+                        .orElse(Amount.ZERO);
+        return amounts.money().plus(onTop);
     }
 
     static Amount valueWithoutTax(Amounts amounts) {

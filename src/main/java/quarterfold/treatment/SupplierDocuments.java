@@ -179,18 +179,25 @@ public final class SupplierDocuments {
         return found == null ? OptionalLong.empty() : OptionalLong.of(found);
     }
 
-    /** What the entry's document comes to over all rows, but those that repeat another. */
+    /**
+     * What the entry's document comes to, VAT included, over all rows but those that repeat
+     * another.
+     */
     Amount total(Entry entry) {
         if (!isOfDocument(entry)) {
-            return entry.amounts().money();
+            return price(entry);
         }
         Supplier supplier = Supplier.of(entry);
         return byNumber.getOrDefault(number(entry), List.of()).stream()
                 .filter(d -> d.supplier.isSame(supplier))
                 .flatMap(d -> d.rows.stream())
                 .filter(r -> !repeats.containsKey(r.number()) || r.number() == entry.number())
-                .map(r -> r.amounts().money())
+                .map(SupplierDocuments::price)
                 .reduce(Amount::plus)
-                .orElseGet(() -> entry.amounts().money());
+                .orElseGet(() -> price(entry));
+    }
+
+    private static Amount price(Entry entry) {
+        return Figures.price(entry.amounts(), entry.profile().rate().percent());
     }
 }

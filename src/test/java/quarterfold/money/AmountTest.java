@@ -115,6 +115,27 @@ class AmountTest {
         assertThat(Amount.of(net).portion(Percent.of(rate))).isEqualTo(Amount.of(vat));
     }
 
+    /** Rounded once: to four decimals first, 0.00498 would be half a penny and go up. */
+    @ParameterizedTest(name = "{2}% of {0} is {1}")
+    @CsvSource({
+        "0.0299, 0, 20, inside",
+        "0.03, 0.01, 20, inside",
+        "-0.03, -0.01, 20, inside",
+        "9.99, 1.67, 20, inside",
+        "0.0249, 0, 20, on top",
+        "0.025, 0.01, 20, on top",
+        "19.99, 4, 20, on top"
+    })
+    void vatToThePennyIsRoundedOnce(String price, String vat, String rate, String where) {
+        Amount amount = Amount.of(price);
+        Percent percent = Percent.of(rate);
+        assertThat(
+                        where.equals("inside")
+                                ? amount.vatInside(percent, Rounding.NEAREST_PENNY)
+                                : amount.vatOnTop(percent, Rounding.NEAREST_PENNY))
+                .isEqualTo(Amount.of(vat));
+    }
+
     @ParameterizedTest(name = "VAT of {0} at {1}% is on {2}")
     @CsvSource({"1744, 20, 8720", "-1744, 20, -8720", "1, 17.5, 5.7143", "0, 20, 0"})
     void netOfVat(String vat, String rate, String net) {

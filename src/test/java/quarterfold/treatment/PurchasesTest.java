@@ -401,6 +401,44 @@ class PurchasesTest {
         assertThat(treated.claim().isZero()).isEqualTo(treatment.equals("unclaimed"));
     }
 
+    /** Reg 16A counts what is paid, VAT included, also where only net and rate are printed. */
+    @ParameterizedTest(name = "simplified invoice of {0} and VAT on top: {1}")
+    @CsvSource({"208.33, uk-purchase", "208.34, unclaimed", "-208.34, unclaimed"})
+    void simplifiedInvoiceLimitCountsTheVat(String net, String treatment) {
+        assertThat(
+                        Treating.gb()
+                                .one(home("expense").rate("20").net(net).evidence("simplified"))
+                                .treatment())
+                .isEqualTo(treatment);
+    }
+
+    /**
+     * VATA 1994 s.8(2)(a), HMRC manual VATPOSS14200: the reverse charge is for a recipient who
+     * belongs in the United Kingdom.
+     */
+    @Test
+    void noReverseChargeForABusinessThatBelongsAbroad() {
+        Treating overseas = Treating.of(SampleSettings.established("US", "GB"));
+        assertThat(
+                        overseas.told(
+                                SampleLine.of("fee")
+                                        .gross("800")
+                                        .party("Werbung", "DE", "")
+                                        .evidence("invoice")))
+                .isEqualTo(
+                        "outside-purchase R20 no rate: 800.00 + 0.00, claim 0.00; no box; asks"
+                                + " nothing");
+        assertThat(
+                        overseas.told(
+                                SampleLine.of("fee")
+                                        .printed("800", "152")
+                                        .party("Werbung", "DE", "DE123456788")
+                                        .evidence("invoice")))
+                .isEqualTo(
+                        "outside-purchase R21 no rate: 800.00 + 0.00, claim 0.00; no box; asks"
+                                + " foreign-vat-charged");
+    }
+
     /** T-404: VAT Notice 700 para 19.7.5, up to 25 with VAT, for four small costs. */
     @Test
     void purchasesWithoutADocument() {

@@ -1,0 +1,173 @@
+package quarterfold.independent;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.Month;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import quarterfold.intake.ImportResult;
+import quarterfold.intake.Importer;
+import quarterfold.law.Law;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Ledger;
+import quarterfold.period.BoxFigure;
+import quarterfold.period.Period;
+import quarterfold.period.Returns;
+
+/**
+ * Thousands of made-up return periods through the whole program, held against plain sums of what
+ * the generator knows it wrote. The sources of the sums stand in the categories. All nine boxes of
+ * every period must agree to the penny.
+ */
+class IndependentCheckTest {
+
+    private static final Law LAW = Law.of("GB");
+    private static final List<Month> MONTHLY = List.of(Month.values());
+
+    @TempDir private Path folder;
+
+    static IntStream since() {
+        return IntStream.rangeClosed(1, 24);
+    }
+
+    /** Twenty-four return periods of a month each, from some year since 2021. */
+    @ParameterizedTest(name = "seed {0}")
+    @MethodSource("since")
+    void agreesOnMonthsSince2021(int seed) throws IOException {
+        check(seed, Categories.all(), 2021 + seed % 5);
+    }
+
+    static IntStream before() {
+        return IntStream.rangeClosed(101, 108);
+    }
+
+    /** The same before 2021: over three changes of the standard rate, in 2008, 2010 and 2011. */
+    @ParameterizedTest(name = "seed {0}")
+    @MethodSource("before")
+    void agreesOnMonthsBefore2021(int seed) throws IOException {
+        check(seed, Categories.all(), seed % 3 == 0 ? 2012 + seed % 8 : 2007 + seed % 4);
+    }
+
+    /** One quarter of 20,000 rows: whatever is a rounding too many adds up. */
+    @Test
+    void agreesOnABigQuarter() throws IOException {
+        List<Month> quarters = List.of(Month.MARCH, Month.JUNE, Month.SEPTEMBER, Month.DECEMBER);
+        Dice dice = new Dice(1_000);
+        Trader trader = Trader.of(dice, LocalDate.of(2026, 4, 1), quarters);
+        Sheets sheets = new Sheets();
+        List<Category> categories = Categories.all();
+        while (sheets.size() < 20_000) {
+            happen(dice, trader, categories, YearMonth.of(2026, dice.between(4, 6)), sheets);
+        }
+        agree(trader, sheets, List.of(YearMonth.of(2026, 6)), "big quarter");
+    }
+
+    static Stream<Category> kinds() {
+        return Stream.concat(Categories.all().stream(), Categories.alone().stream());
+    }
+
+    /** Nothing but one kind of event, which says where to look when a whole book disagrees. */
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("kinds")
+    void agreesOnEachKindAlone(Category kind) throws IOException {
+        check(-1, List.of(kind), 2021);
+    }
+
+    private void check(int seed, List<Category> categories, int year) throws IOException {
+        LocalDate registered = LocalDate.of(year, 1, 1);
+        YearMonth last = YearMonth.of(year + 1, 12);
+        Dice dice = new Dice(seed);
+        Trader trader = trader(dice, categories, registered);
+        Sheets sheets = new Sheets();
+        List<YearMonth> months = new ArrayList<>();
+        for (YearMonth month = YearMonth.from(registered);
+                !month.isAfter(last);
+                month = month.plusMonths(1)) {
+            months.add(month);
+            int rows = sheets.size() + dice.between(20, 60);
+            while (sheets.size() < rows) {
+                happen(dice, trader, categories, month, sheets);
+            }
+        }
+        agree(trader, sheets, months, "seed " + seed);
+    }
+
+    private static void happen(
+            Dice dice, Trader trader, List<Category> categories, YearMonth month, Sheets sheets) {
+        LocalDate day = dice.dayOf(month);
+        Category category = dice.of(categories);
+        if (category.fits(trader, day)) {
+            category.happen(dice, trader, day, sheets);
+        }
+    }
+
+    private void agree(Trader trader, Sheets sheets, List<YearMonth> months, String seed)
+            throws IOException {
+        try (Ledger ledger = enter(trader, sheets)) {
+            Returns returns = new Returns(Book.open(book()), ledger, LAW);
+            for (YearMonth month : months) {
+                Period period = returns.calendar().named(month).orElseThrow();
+                List<String> figures =
+                        returns.of(period).boxes().stream().map(BoxFigure::text).toList();
+                assertThat(figures)
+                        .as(
+                                () ->
+                                        "%s, %s, %s%n%s"
+                                                .formatted(
+                                                        seed,
+                                                        month,
+                                                        trader,
+                                                        String.join(
+                                                                "\n",
+                                                                sheets.rows(
+                                                                        period.start(),
+                                                                        period.end()))))
+                        .isEqualTo(sheets.nineBoxes(period.start(), period.end()));
+            }
+        }
+    }
+
+    /** One to whom something of that can happen. */
+    private static Trader trader(Dice dice, List<Category> categories, LocalDate registered) {
+        while (true) {
+            Trader trader = Trader.of(dice, registered, MONTHLY);
+            if (categories.stream().anyMatch(kind -> kind.fits(trader, registered))) {
+                return trader;
+            }
+        }
+    }
+
+    private Path book() {
+        return folder.resolve("book");
+    }
+
+    private Ledger enter(Trader trader, Sheets sheets) throws IOException {
+        Book.create(book(), trader.settings());
+        Files.writeString(book().resolve("products.csv"), Liability.PRODUCTS);
+        Book book = Book.open(book());
+        Ledger ledger = book.ledger();
+        Importer importer = new Importer(book, ledger);
+        List<String> problems = new ArrayList<>();
+        for (Map.Entry<Integer, String> file : sheets.files().entrySet()) {
+            Path sheet = folder.resolve(file.getKey() + ".csv");
+            Files.writeString(sheet, file.getValue());
+            ImportResult result = importer.enter(sheet, Optional.empty());
+            result.problems().forEach(p -> problems.add(p.toString()));
+        }
+        assertThat(problems).isEmpty();
+        return ledger;
+    }
+}

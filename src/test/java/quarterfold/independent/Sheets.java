@@ -1,0 +1,135 @@
+package quarterfold.independent;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/** The rows of a book's plain sheets, and beside them what they come to, by day and box. */
+final class Sheets {
+
+    private static final List<String> COLUMNS =
+            List.of(
+                    "date",
+                    "kind",
+                    "document",
+                    "party",
+                    "party_country",
+                    "party_vat",
+                    "description",
+                    "product",
+                    "category",
+                    "currency",
+                    "net",
+                    "vat",
+                    "gross",
+                    "rate",
+                    "from",
+                    "to",
+                    "customer",
+                    "customer_vat",
+                    "channel",
+                    "channel_collects",
+                    "settlement",
+                    "order",
+                    "evidence",
+                    "business_use",
+                    "held",
+                    "evidenced");
+
+    private final List<Row> rows = new ArrayList<>();
+    private final NavigableMap<LocalDate, Map<Integer, BigDecimal>> sums = new TreeMap<>();
+
+    /** A row being written, cell by cell. */
+    static final class Row {
+        private final LocalDate day;
+        private final Map<String, String> cells = new LinkedHashMap<>();
+
+        private Row(LocalDate day, String kind) {
+            this.day = day;
+            put("date", day.toString());
+            put("kind", kind);
+        }
+
+        /** An empty text is a cell not stated. */
+        Row put(String column, String text) {
+            if (!COLUMNS.contains(column)) {
+                throw new IllegalArgumentException(column);
+            }
+            cells.put(column, text);
+            return this;
+        }
+
+        Row put(Price price) {
+            price.cells().forEach(this::put);
+            return this;
+        }
+
+        @Override
+        public String toString() {
+            return cells.entrySet().stream()
+                    .filter(c -> !c.getValue().isEmpty())
+                    .map(c -> c.getKey() + "=" + c.getValue())
+                    .collect(Collectors.joining(" "));
+        }
+    }
+
+    Row row(LocalDate day, String kind) {
+        Row row = new Row(day, kind);
+        rows.add(row);
+        return row;
+    }
+
+    /** An amount that a box takes on a day. */
+    void box(LocalDate day, int box, BigDecimal amount) {
+        sums.computeIfAbsent(day, d -> new TreeMap<>()).merge(box, amount, BigDecimal::add);
+    }
+
+    int size() {
+        return rows.size();
+    }
+
+    /** The nine boxes from the first day to the last. */
+    List<String> nineBoxes(LocalDate first, LocalDate last) {
+        Map<Integer, BigDecimal> sum = new TreeMap<>();
+        sums.subMap(first, true, last, true)
+                .values()
+                .forEach(d -> d.forEach((box, a) -> sum.merge(box, a, BigDecimal::add)));
+        return NineBoxes.of(sum);
+    }
+
+    /** The rows dated from the first day to the last, where they are few enough to read. */
+    List<String> rows(LocalDate first, LocalDate last) {
+        List<String> found =
+                rows.stream()
+                        .filter(r -> !r.day.isBefore(first) && !r.day.isAfter(last))
+                        .map(Row::toString)
+                        .toList();
+        return found.size() > 200 ? List.of(found.size() + " rows") : found;
+    }
+
+    /** One file a year. */
+    Map<Integer, String> files() {
+        return rows.stream()
+                .collect(
+                        Collectors.groupingBy(
+                                r -> YearMonth.from(r.day).getYear(),
+                                TreeMap::new,
+                                Collectors.mapping(
+                                        Sheets::line,
+                                        Collectors.joining(
+                                                "\n", String.join(",", COLUMNS) + "\n", "\n"))));
+    }
+
+    private static String line(Row row) {
+        return COLUMNS.stream()
+                .map(column -> row.cells.getOrDefault(column, ""))
+                .collect(Collectors.joining(","));
+    }
+}

@@ -1,0 +1,13 @@
+/**
+ * A second calculation of the nine boxes that shares nothing with the first: no table, no treatment
+ * and no rounding of the program, only plain sums over what a generator knows it wrote.
+ *
+ * <p>Start at {@link quarterfold.independent.IndependentCheckTest}. Each {@link
+ * quarterfold.independent.Category} writes rows of the plain sheet and, beside them, what the box
+ * by box guidance of the return makes of them; a new kind of event is one more class, named in
+ * {@link quarterfold.independent.Categories}.
+ */
+@NullMarked
+package quarterfold.independent;
+
+import org.jspecify.annotations.NullMarked;
