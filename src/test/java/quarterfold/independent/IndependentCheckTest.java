@@ -28,9 +28,9 @@ import quarterfold.period.Period;
 import quarterfold.period.Returns;
 
 /**
- * Thousands of made-up return periods through the whole program, held against plain sums of what
- * the generator knows it wrote. The sources of the sums stand in the categories. All nine boxes of
- * every period must agree to the penny.
+ * Some seven hundred made-up return periods through the whole program, held against plain sums of
+ * what the generator knows it wrote. The sources of the sums stand in the categories. All nine
+ * boxes of every period must agree to the penny.
  */
 class IndependentCheckTest {
 
