@@ -28,9 +28,9 @@ import quarterfold.period.Period;
 import quarterfold.period.Returns;
 
 /**
- * Thousands of made-up return periods through the whole program, held against plain sums of what
- * the generator knows it wrote. The sources of the sums stand in the categories. All nine boxes of
- * every period must agree to the penny.
+ * Some seven hundred made-up return periods through the whole program, held against plain sums of
+ * what the generator knows it wrote. The sources of the sums stand in the categories. All nine
+ * boxes of every period must agree to the penny.
  */
 class IndependentCheckTest {
 
@@ -40,25 +40,26 @@ class IndependentCheckTest {
     @TempDir private Path folder;
 
     static IntStream since() {
-        return IntStream.rangeClosed(1, 24);
+        return IntStream.rangeClosed(1, 18);
     }
 
     /** Twenty-four return periods of a month each, from some year since 2021. */
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("since")
     void agreesOnMonthsSince2021(int seed) throws IOException {
-        check(seed, Categories.all(), 2021 + seed % 5);
+        check(seed, Categories.all(), 2021 + seed % 5, 24);
     }
 
     static IntStream before() {
-        return IntStream.rangeClosed(101, 108);
+        return IntStream.rangeClosed(101, 106);
     }
 
     /** The same before 2021: over three changes of the standard rate, in 2008, 2010 and 2011. */
     @ParameterizedTest(name = "seed {0}")
     @MethodSource("before")
     void agreesOnMonthsBefore2021(int seed) throws IOException {
-        check(seed, Categories.all(), seed % 3 == 0 ? 2012 + seed % 8 : 2007 + seed % 4);
+        int year = seed % 3 == 0 ? 2012 + seed % 8 : 2007 + seed % 4;
+        check(seed, Categories.all(), year, 24);
     }
 
     /** One quarter of 20,000 rows: whatever is a rounding too many adds up. */
@@ -83,12 +84,13 @@ class IndependentCheckTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("kinds")
     void agreesOnEachKindAlone(Category kind) throws IOException {
-        check(-1, List.of(kind), 2021);
+        check(-1, List.of(kind), 2025, 6);
     }
 
-    private void check(int seed, List<Category> categories, int year) throws IOException {
+    private void check(int seed, List<Category> categories, int year, int periods)
+            throws IOException {
         LocalDate registered = LocalDate.of(year, 1, 1);
-        YearMonth last = YearMonth.of(year + 1, 12);
+        YearMonth last = YearMonth.of(year, 1).plusMonths(periods - 1);
         Dice dice = new Dice(seed);
         Trader trader = trader(dice, categories, registered);
         Sheets sheets = new Sheets();
