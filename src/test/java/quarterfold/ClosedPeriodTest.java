@@ -3,14 +3,21 @@ package quarterfold;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
+import org.apache.poi.ss.usermodel.DataFormatter;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -161,6 +168,37 @@ class ClosedPeriodTest {
         assertThat(Json.flat(Files.readString(papers.resolve("corrections.json"))))
                 .containsEntry("period", "2026-12")
                 .containsEntry("summary/error/net", "100.00");
+        assertThat(sheet(papers, "Corrections"))
+                .containsExactly(
+                        "Of period|Entry|Day|Box|Declared|Right|Difference|On this return|Taken up"
+                                + " as|Why",
+                        "2026-09|7|29 Sep 2026|1|0.00|100.00|100.00|100.00|error of a closed return,"
+                                + " put right on this one (VAT Regulations 1995 reg 34)|came after"
+                                + " the return of 2026-09 was closed",
+                        "2026-09|7|29 Sep 2026|6|0.00|500.00|500.00|0.00|error of a closed return,"
+                                + " put right on this one (VAT Regulations 1995 reg 34)|came after"
+                                + " the return of 2026-09 was closed");
+        assertThat(sheet(book.resolve("papers/2026-09"), "Corrections")).isEmpty();
+    }
+
+    /** The heading of a list in the workbook, and its rows, as a person sees them. */
+    private static List<String> sheet(Path papers, String name) throws IOException {
+        DataFormatter format = new DataFormatter(Locale.ROOT);
+        List<String> rows = new ArrayList<>();
+        try (InputStream in = Files.newInputStream(papers.resolve("workbook.xlsx"));
+                XSSFWorkbook workbook = new XSSFWorkbook(in)) {
+            if (workbook.getSheet(name) != null) {
+                for (Row row : workbook.getSheet(name)) {
+                    if (row.getRowNum() > 2) {
+                        rows.add(
+                                StreamSupport.stream(row.spliterator(), false)
+                                        .map(cell -> format.formatCellValue(cell).replace("??", ""))
+                                        .collect(Collectors.joining("|")));
+                    }
+                }
+            }
+        }
+        return rows;
     }
 
     /** VATA 1994 s.3 and s.4: a sale before the registration is no taxable person's. */

@@ -62,6 +62,8 @@ final class WorkbookFile {
             EntrySheets entries = new EntrySheets(sheets, pack, tally);
             pack.forEachTreated(entries::add);
             AdjustmentSheet adjustments = new AdjustmentSheet(sheets, pack);
+            AccountSheet.write(sheets, pack);
+            CorrectionRows.write(sheets, pack);
             OtherLists.queries(sheets, pack);
             OtherLists.sources(sheets, pack);
             OtherLists.setAside(sheets, pack);

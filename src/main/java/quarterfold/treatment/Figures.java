@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import java.util.Optional;
 import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Entry;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 import quarterfold.money.Rounding;
@@ -76,10 +77,14 @@ record Figures(Amount net, Amount vat) {
      * What is paid, VAT included: a document that prints a net value and a rate is for more than
      * the value.
      */
-    static Amount price(Amounts amounts, Optional<Percent> rate) {
+    static Amount price(Entry entry) {
+        Amounts amounts = entry.amounts();
         boolean netAlone = amounts.gross().isEmpty() && amounts.vat().isEmpty();
         Amount onTop =
-                rate.filter(r -> netAlone)
+                entry.profile()
+                        .rate()
+                        .percent()
+                        .filter(r -> netAlone)
                         .map(r -> amounts.money().vatOnTop(r, Rounding.NEAREST_PENNY))
                         .orElse(Amount.ZERO);
         return amounts.money().plus(onTop);

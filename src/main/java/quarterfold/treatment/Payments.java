@@ -102,9 +102,9 @@ final class Payments {
                 || kind == Kind.DISCOUNT_REVERSED;
     }
 
-    /** What the line adds to what is to be paid. */
+    /** What the line adds to what is to be paid, VAT included. */
     private static Amount money(Entry entry) {
-        Amount in = entry.line().signedMoney();
+        Amount in = Figures.price(entry).times(entry.kind().direction());
         return entry.kind().side() == Kind.Side.SALES ? in : in.negated();
     }
 
@@ -150,7 +150,7 @@ final class Payments {
                 return rows;
             }
         }
-        Amount whole = entry.amounts().money();
+        Amount whole = Figures.price(entry);
         boolean collected =
                 kind.side() == Kind.Side.SALES
                         && !(entry.profile().channel().isEmpty()

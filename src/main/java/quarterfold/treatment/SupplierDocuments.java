@@ -185,19 +185,15 @@ public final class SupplierDocuments {
      */
     Amount total(Entry entry) {
         if (!isOfDocument(entry)) {
-            return price(entry);
+            return Figures.price(entry);
         }
         Supplier supplier = Supplier.of(entry);
         return byNumber.getOrDefault(number(entry), List.of()).stream()
                 .filter(d -> d.supplier.isSame(supplier))
                 .flatMap(d -> d.rows.stream())
                 .filter(r -> !repeats.containsKey(r.number()) || r.number() == entry.number())
-                .map(SupplierDocuments::price)
+                .map(Figures::price)
                 .reduce(Amount::plus)
-                .orElseGet(() -> price(entry));
-    }
-
-    private static Amount price(Entry entry) {
-        return Figures.price(entry.amounts(), entry.profile().rate().percent());
+                .orElseGet(() -> Figures.price(entry));
     }
 }

@@ -77,6 +77,7 @@ class WorkbookTest {
                             "Purchases",
                             "Imports",
                             "Other money",
+                            "VAT account",
                             "Queries",
                             "Sources",
                             "Set aside",

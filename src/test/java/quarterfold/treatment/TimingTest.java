@@ -116,6 +116,29 @@ class TimingTest {
                 .containsExactly("2026-06-30 supply uk-sale: 1=200.00 6=1000.00");
     }
 
+    /**
+     * VAT Notice 731: what is paid is paid with its VAT, also where only net and rate are printed.
+     */
+    @Test
+    void aPaymentIsHeldAgainstThePriceWithItsVat() {
+        List<String> happens =
+                CASH.happens(
+                        SampleLine.of("purchase")
+                                .on("2026-06-01")
+                                .net("1000")
+                                .rate("20")
+                                .document("B-1")
+                                .party("Supplier", "GB", "GB101747696")
+                                .evidence("invoice"),
+                        paidOut("2026-06-30", "300"),
+                        paidOut("2026-07-01", "900"));
+        assertThat(without("money-only", happens))
+                .containsExactly(
+                        "2026-06-01 awaiting-payment awaiting-payment: no box",
+                        "2026-06-30 supply uk-purchase: 4=50.00 7=250.00",
+                        "2026-07-01 supply uk-purchase: 4=150.00 7=750.00");
+    }
+
     /** VATA 1994 s.6(2)(c): adopted, or twelve months after removal; a payment is no tax point. */
     @ParameterizedTest(name = "adopted {0}: {1}")
     @CsvSource({
