@@ -18,4 +18,13 @@ public record EvidenceRule(
     public EvidenceRule {
         onlyCategories = List.copyOf(onlyCategories);
     }
+
+    static EvidenceRule of(Table.Row row) {
+        String categories = row.cell("only_categories");
+        return new EvidenceRule(
+                row.parse("claims", Treatments::yesNo, "yes or no"),
+                row.maybe("up_to", Amount::of, "an amount such as 250.00"),
+                categories.isEmpty() ? List.of() : List.of(categories.split("\\|", -1)),
+                row.needed("must_show"));
+    }
 }

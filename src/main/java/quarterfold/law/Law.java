@@ -19,7 +19,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
-import quarterfold.money.Rounding;
 
 /**
  * A country's VAT law: its tables, read, checked against one another, and looked up by day. Two
@@ -131,8 +130,7 @@ public final class Law {
                                                                 "yes or no"),
                                                 row.needed("question")));
         treatments = new Treatments(table("treatments.csv"), choices, rates, queries.keySet());
-        form = Table.read(table("form.csv")).dated(Law::box, Box::id);
-        form.forEach(box -> checkFormula(box.value()));
+        form = Form.read(table("form.csv"));
         adjustments = added("adjustments.csv", Adjusts::of, Adjusts::name);
         totals = added("totals.csv", Total::of, Total::name);
         counted =
@@ -152,7 +150,7 @@ public final class Law {
                                                 Percent::of,
                                                 "a percentage such as 50"),
                                         row.needed("words")));
-        evidence = Keyed.read(table("evidence.csv"), "evidence", Law::evidenceRule);
+        evidence = Keyed.read(table("evidence.csv"), "evidence", EvidenceRule::of);
         periods = Keyed.read(table("periods.csv"), "name", row -> row.needed("value"));
         flatRates = added("flat-rates.csv", FlatRate::of, FlatRate::id);
         fuelScale = added("fuel-scale.csv", FuelScale::of, f -> "" + f.co2From());
@@ -396,67 +394,5 @@ public final class Law {
                                         ? Stream.of(d.from())
                                         : Stream.of(d.from(), d.to().plusDays(1)))
                 .collect(Collectors.toCollection(TreeSet::new));
-    }
-
-    private static Box box(Table.Row row) {
-        Box.Unit unit =
-                row.parse(
-                        "unit",
-                        t -> Box.Unit.valueOf(t.toUpperCase(Locale.ROOT)),
-                        "pence or pounds");
-        Rounding rounding =
-                row.parse(
-                        "rounding",
-                        t -> Rounding.valueOf(t.toUpperCase(Locale.ROOT).replace('-', '_')),
-                        "nearest-penny or pounds-down");
-        return new Box(
-                row.needed("box"),
-                row.needed("label"),
-                unit,
-                rounding,
-                row.parse(
-                        "formula",
-                        Law::formula,
-                        "entries, sum and boxes such as 'sum 1 2', or gap and two boxes"),
-                row.needed("export_name"),
-                row.needed("source"));
-    }
-
-    private static Box.Formula formula(String text) {
-        List<String> words = List.of(text.split(" ", -1));
-        Box.Operation operation = Box.Operation.valueOf(words.get(0).toUpperCase(Locale.ROOT));
-        List<String> boxes = words.subList(1, words.size());
-        boolean right =
-                switch (operation) {
-                    case ENTRIES -> boxes.isEmpty();
-                    case SUM -> !boxes.isEmpty();
-                    case GAP -> boxes.size() == 2;
-                };
-        if (!right) {
-            throw new IllegalArgumentException(text);
-        }
-        return new Box.Formula(operation, boxes);
-    }
-
-    /** A box that took a figure no row above it states would take nought instead. */
-    private void checkFormula(Box box) {
-        List<String> ids = form.stream().map(f -> f.value().id()).toList();
-        for (String operand : box.formula().boxes()) {
-            int place = ids.indexOf(operand);
-            if (place < 0 || place >= ids.indexOf(box.id())) {
-                throw new LawException(
-                        "form.csv: box %s takes box %s, which no row above it states"
-                                .formatted(box.id(), operand));
-            }
-        }
-    }
-
-    private static EvidenceRule evidenceRule(Table.Row row) {
-        String categories = row.cell("only_categories");
-        return new EvidenceRule(
-                row.parse("claims", Treatments::yesNo, "yes or no"),
-                row.maybe("up_to", Amount::of, "an amount such as 250.00"),
-                categories.isEmpty() ? List.of() : List.of(categories.split("\\|", -1)),
-                row.needed("must_show"));
     }
 }

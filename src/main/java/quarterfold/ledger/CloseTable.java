@@ -23,6 +23,20 @@ final class CloseTable {
                 > 0;
     }
 
+    /** Whether a row of {@code closed_entry} before {@code end} is of the occasion. */
+    static boolean isClosed(
+            Connection connection, long number, LocalDate day, String cause, long end)
+            throws SQLException {
+        return Sql.number(
+                        connection,
+                        "select exists (select 1 from closed_entry where number = ? and day = ? and cause = ? and id < ?)",
+                        number,
+                        day.toEpochDay(),
+                        cause,
+                        end)
+                > 0;
+    }
+
     static Optional<Close> find(Connection connection, YearMonth period) throws SQLException {
         return Sql.first(
                 connection,

@@ -24,6 +24,10 @@ public record Decision(
         LocalDate day) {
 
     /** What a decision is about. */
+    Decision numbered(long number) {
+        return new Decision(number, target, about, action, value, why, who, day);
+    }
+
     public enum Target implements Coded {
         ENTRY("entry"),
         /** Every entry of a supplier, customer or channel. */

@@ -2,6 +2,7 @@ package quarterfold.ledger;
 
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.YearMonth;
@@ -12,7 +13,6 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import quarterfold.money.Amount;
 
 /**
  * The ledger of a book, open: what was entered and what was closed. Only grows. For one thread at a
@@ -71,32 +71,12 @@ public final class Ledger implements AutoCloseable {
 
     /** The rows of a source that made no entry, in the order they were set aside. */
     public List<SetAside> setAside(long source) {
-        return read(
-                () ->
-                        Sql.list(
-                                connection,
-                                "select * from set_aside where source = ? order by id",
-                                row ->
-                                        new SetAside(
-                                                row.getLong("source"),
-                                                row.getLong("row"),
-                                                row.getString("reason")),
-                                source));
+        return read(() -> SourceTable.setAside(connection, source));
     }
 
     /** Every question the reading of files raised, in the order they were raised. */
     public List<RaisedQuery> raised() {
-        return read(
-                () ->
-                        Sql.list(
-                                connection,
-                                "select * from raised_query order by id",
-                                row ->
-                                        new RaisedQuery(
-                                                row.getLong("source"),
-                                                row.getString("code"),
-                                                row.getString("about"),
-                                                row.getString("question"))));
+        return read(() -> SourceTable.raised(connection));
     }
 
     /**
@@ -118,18 +98,8 @@ public final class Ledger implements AutoCloseable {
             return new FileEntry(
                     connection,
                     transaction,
-                    new Source(
-                            next("source", "id"),
-                            sha256,
-                            name,
-                            layout,
-                            next("entry", "number"),
-                            0,
-                            0,
-                            0,
-                            Amount.ZERO,
-                            Amount.ZERO,
-                            Optional.empty()));
+                    Source.begun(
+                            next("source", "id"), sha256, name, layout, next("entry", "number")));
         } catch (RuntimeException e) {
             transaction.close();
             throw e;
@@ -166,33 +136,31 @@ public final class Ledger implements AutoCloseable {
      * one at a time: nothing is held.
      */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
-        forEach(first, last, EntryReader.RUN, each);
+        forEachAfter(0, first, last, each);
     }
 
-    /**
-     * The same without what no box depends on: the original text of the amounts and the notes are
-     * empty in what is given.
-     */
+    /** The same without what no box depends on: amounts' original texts and notes are empty. */
     public void forEachFigured(LocalDate first, LocalDate last, Consumer<Entry> each) {
-        forEach(first, last, EntryReader.RUN_OF_FIGURES, each);
+        forEach(0, first, last, EntryReader.RUN_OF_FIGURES, each);
     }
 
-    private void forEach(LocalDate first, LocalDate last, String query, Consumer<Entry> each) {
+    private void forEach(String query, Consumer<Entry> each) {
+        forEach(0, EntryReader.EARLIEST, EntryReader.LATEST, query, each);
+    }
+
+    private void forEach(
+            long after, LocalDate first, LocalDate last, String query, Consumer<Entry> each) {
         read(
                 () -> {
                     try (EntryReader reader = new EntryReader(connection, ById.MANY, query)) {
                         for (Source source : sources()) {
-                            if (source.dates().filter(d -> overlap(d, first, last)).isPresent()) {
+                            if (source.firstEntry() > after && source.overlaps(first, last)) {
                                 reader.run(source, first, last, each);
                             }
                         }
                     }
                     return true;
                 });
-    }
-
-    private static boolean overlap(Source.Dates dates, LocalDate first, LocalDate last) {
-        return !dates.last().isBefore(first) && !dates.first().isAfter(last);
     }
 
     /**
@@ -200,26 +168,12 @@ public final class Ledger implements AutoCloseable {
      * last}, in the order of its number.
      */
     public void forEachAfter(long number, LocalDate first, LocalDate last, Consumer<Entry> each) {
-        read(
-                () -> {
-                    try (EntryReader reader =
-                            new EntryReader(connection, ById.MANY, EntryReader.RUN)) {
-                        for (Source source : sources()) {
-                            if (source.firstEntry() > number
-                                    && source.dates()
-                                            .filter(d -> overlap(d, first, last))
-                                            .isPresent()) {
-                                reader.run(source, first, last, each);
-                            }
-                        }
-                    }
-                    return true;
-                });
+        forEach(number, first, last, EntryReader.RUN, each);
     }
 
     /** Every entry of a kind, in the order of its number, as {@link #forEachFigured} gives it. */
     public void forEachOfKind(Kind kind, Consumer<Entry> each) {
-        forEach(EntryReader.EARLIEST, EntryReader.LATEST, EntryReader.runOfFiguresOf(kind), each);
+        forEach(EntryReader.runOfFiguresOf(kind), each);
     }
 
     /** Whether any entry has a tax point from {@code first} to {@code last}. */
@@ -227,7 +181,7 @@ public final class Ledger implements AutoCloseable {
         return read(
                 () -> {
                     for (Source source : sources()) {
-                        if (source.dates().filter(d -> overlap(d, first, last)).isPresent()
+                        if (source.overlaps(first, last)
                                 && EntryReader.any(connection, source, first, last)) {
                             return true;
                         }
@@ -243,12 +197,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Whether any sale states a rate of its own. */
     public boolean hasStatedSaleRates() {
-        return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from profile where kind = 'sale' and rate <> '')")
-                                > 0);
+        return hasProfile("kind = 'sale' and rate <> ''");
     }
 
     /** Whether any sale is stated to be exempt. */
@@ -258,14 +207,7 @@ public final class Ledger implements AutoCloseable {
                         .filter(k -> k.side() == Kind.Side.SALES)
                         .map(k -> "'" + k.code() + "'")
                         .collect(Collectors.joining(", "));
-        return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from profile where rate = 'exempt' and kind in ("
-                                                + sales
-                                                + "))")
-                                > 0);
+        return hasProfile("rate = 'exempt' and kind in (" + sales + ")");
     }
 
     /** Every entry, in the order of its number. */
@@ -275,16 +217,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Every entry with what its close froze of it, if one did, in the order of its number. */
     public void forEachWithClosed(BiConsumer<Entry, List<ClosedEntry>> each) {
-        read(
-                () -> {
-                    try (ClosedReader closed = new ClosedReader(connection, horizon)) {
-                        forEach(
-                                entry ->
-                                        each.accept(
-                                                entry, read(() -> closed.entry(entry.number()))));
-                    }
-                    return true;
-                });
+        lookUpClosed(closed -> forEach(entry -> each.accept(entry, closed.of(entry.number()))));
     }
 
     /** Every decision, in the order they were made; also those undone since. */
@@ -300,16 +233,7 @@ public final class Ledger implements AutoCloseable {
      */
     public Decision decide(Decision decision) throws LedgerException {
         try (Transaction transaction = change()) {
-            Decision numbered =
-                    new Decision(
-                            next("decision", "id"),
-                            decision.target(),
-                            decision.about(),
-                            decision.action(),
-                            decision.value(),
-                            decision.why(),
-                            decision.who(),
-                            decision.day());
+            Decision numbered = decision.numbered(next("decision", "id"));
             transaction.step(() -> DecisionTable.add(connection, numbered));
             transaction.commit();
             return numbered;
@@ -323,22 +247,12 @@ public final class Ledger implements AutoCloseable {
 
     /** Every entry that states a particular, in the order of its number. */
     public void forEachWithParticulars(Consumer<Entry> each) {
-        forEach(
-                EntryReader.EARLIEST,
-                EntryReader.LATEST,
-                EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS,
-                each);
+        forEach(EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS, each);
     }
 
     /** Whether any entry states the rate. */
     public boolean hasRate(StatedRate rate) {
-        return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from profile where rate = ?)",
-                                        rate.code())
-                                > 0);
+        return hasProfile("rate = ?", rate.code());
     }
 
     /** A way to some of the entries, wherever in the ledger they are. */
@@ -348,34 +262,21 @@ public final class Ledger implements AutoCloseable {
 
     /** Every entry that states a document, in the order of its number. */
     public void forEachWithDocument(Consumer<Entry> each) {
-        forEach(
-                EntryReader.EARLIEST,
-                EntryReader.LATEST,
-                EntryReader.RUN_OF_FIGURES_WITH_DOCUMENT,
-                each);
+        forEach(EntryReader.RUN_OF_FIGURES_WITH_DOCUMENT, each);
     }
 
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
-        return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from profile where kind = ?)",
-                                        kind.code())
-                                > 0);
+        return hasProfile("kind = ?", kind.code());
     }
 
     /** Whether any entry of the kind has other evidence than this. */
     public boolean hasOtherEvidence(Kind kind, Evidence evidence) {
-        return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from profile where kind = ? and evidence <> ?)",
-                                        kind.code(),
-                                        evidence.code())
-                                > 0);
+        return hasProfile("kind = ? and evidence <> ?", kind.code(), evidence.code());
+    }
+
+    private boolean hasProfile(String condition, Object... values) {
+        return read(() -> ProfileTable.any(connection, condition, values));
     }
 
     /** What the close of a period took up of earlier ones, in its order. */
@@ -391,15 +292,7 @@ public final class Ledger implements AutoCloseable {
     /** Whether a close froze the occasion of an entry. */
     public boolean isClosed(long number, LocalDate day, String cause) {
         return read(
-                () ->
-                        Sql.number(
-                                        connection,
-                                        "select exists (select 1 from closed_entry where number = ? and day = ? and cause = ? and id < ?)",
-                                        number,
-                                        day.toEpochDay(),
-                                        cause,
-                                        horizon.firstFrozen())
-                                > 0);
+                () -> CloseTable.isClosed(connection, number, day, cause, horizon.firstFrozen()));
     }
 
     /** The close of a period, where it is closed. */
@@ -455,13 +348,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Lets {@code work} look up many entries one after the other. */
     public void lookUpClosed(Consumer<ClosedEntries> work) {
-        read(
-                () -> {
-                    try (ClosedReader closed = new ClosedReader(connection, horizon)) {
-                        work.accept(number -> read(() -> closed.entry(number)));
-                    }
-                    return true;
-                });
+        withClosed(closed -> work.accept(number -> read(() -> closed.entry(number))));
     }
 
     /** At most so many entries of a source from a number on, in order. */
@@ -479,10 +366,18 @@ public final class Ledger implements AutoCloseable {
 
     /** What a close froze of each entry, in the order it was frozen; nothing where none is. */
     public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
+        withClosed(closed -> closed.read(period, each));
+    }
+
+    private interface ClosedWork {
+        void with(ClosedReader closed) throws SQLException;
+    }
+
+    private void withClosed(ClosedWork work) {
         read(
                 () -> {
-                    try (ClosedReader reader = new ClosedReader(connection, horizon)) {
-                        reader.read(period, each);
+                    try (ClosedReader closed = new ClosedReader(connection, horizon)) {
+                        work.with(closed);
                     }
                     return true;
                 });

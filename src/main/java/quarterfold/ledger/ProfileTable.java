@@ -1,5 +1,6 @@
 package quarterfold.ledger;
 
+import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
@@ -46,6 +47,16 @@ final class ProfileTable {
                                     p.businessUse().toString()));
 
     private ProfileTable() {}
+
+    /** Whether there is a profile for which the condition on its columns holds. */
+    static boolean any(Connection connection, String condition, Object... values)
+            throws SQLException {
+        return Sql.number(
+                        connection,
+                        "select exists (select 1 from profile where " + condition + ")",
+                        values)
+                > 0;
+    }
 
     /** The profile in the sixteen columns from the second. */
     static Profile read(ResultSet row) throws SQLException {

@@ -36,6 +36,27 @@ public record Source(
     /** First and last tax point of a source's entries. */
     public record Dates(LocalDate first, LocalDate last) {}
 
+    /** A source of which nothing is entered yet. */
+    static Source begun(long id, String sha256, String name, String layout, long firstEntry) {
+        return new Source(
+                id,
+                sha256,
+                name,
+                layout,
+                firstEntry,
+                0,
+                0,
+                0,
+                Amount.ZERO,
+                Amount.ZERO,
+                Optional.empty());
+    }
+
+    /** Whether its tax points and the days from {@code first} to {@code last} overlap. */
+    boolean overlaps(LocalDate first, LocalDate last) {
+        return dates.filter(d -> !d.last().isBefore(first) && !d.first().isAfter(last)).isPresent();
+    }
+
     public long rowsSetAside() {
         return rowsRead - rowsEntered;
     }

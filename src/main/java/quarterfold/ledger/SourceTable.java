@@ -21,6 +21,30 @@ final class SourceTable {
                 connection, "select * from source where sha256 = ?", SourceTable::source, sha256);
     }
 
+    /** The rows of a source that made no entry. */
+    static List<SetAside> setAside(Connection connection, long source) throws SQLException {
+        return Sql.list(
+                connection,
+                "select * from set_aside where source = ? order by id",
+                row ->
+                        new SetAside(
+                                row.getLong("source"), row.getLong("row"), row.getString("reason")),
+                source);
+    }
+
+    /** The questions that the reading of sources raised. */
+    static List<RaisedQuery> raised(Connection connection) throws SQLException {
+        return Sql.list(
+                connection,
+                "select * from raised_query order by id",
+                row ->
+                        new RaisedQuery(
+                                row.getLong("source"),
+                                row.getString("code"),
+                                row.getString("about"),
+                                row.getString("question")));
+    }
+
     /** The source whose run holds the entry {@code number}. */
     static Optional<Source> holding(Connection connection, long number) throws SQLException {
         return Sql.first(
