@@ -38,7 +38,7 @@ class IndependentCheckTest {
     private static final List<Month> MONTHLY = List.of(Month.values());
 
     /** A quarter of the books; {@code -Dquarterfold.books=N} makes as many as there is time for. */
-    private static final int BOOKS = Integer.getInteger("quarterfold.books", 12);
+    private static final int BOOKS = Integer.getInteger("quarterfold.books", 21);
 
     @TempDir private Path folder;
 
