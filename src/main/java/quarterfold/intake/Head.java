@@ -24,14 +24,19 @@ record Head(boolean isPdf, String root, String namespace) {
 
     static Head of(Path file) throws IOException {
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
-            in.mark(LOOKED_AT);
-            byte[] first = in.readNBytes(LOOKED_AT);
-            in.reset();
-            if (startsPdf(first)) {
-                return new Head(true, "", "");
-            }
-            return startsXml(first) ? xml(in) : OTHER;
+            return of(in);
         }
+    }
+
+    /** Of a stream that takes a mark. */
+    static Head of(InputStream in) throws IOException {
+        in.mark(LOOKED_AT);
+        byte[] first = in.readNBytes(LOOKED_AT);
+        in.reset();
+        if (startsPdf(first)) {
+            return new Head(true, "", "");
+        }
+        return startsXml(first) ? xml(in) : OTHER;
     }
 
     private static boolean startsPdf(byte[] first) {
