@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -87,6 +88,9 @@ final class EInvoice implements DocumentForm {
                                     attachment.name(), head, new ByteArrayInputStream(bytes)));
                 }
             } catch (IOException e) {
+                if (!attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml")) {
+                    continue; // a picture or a film, say, of which nothing is needed
+                }
                 throw new BadFile(
                         pdf.name(),
                         "found an attached file %s that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it"

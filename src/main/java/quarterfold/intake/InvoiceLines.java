@@ -79,7 +79,7 @@ final class InvoiceLines {
 
     /**
      * A stated tax point stands: the days that would make another are left to the notes. A document
-     * on which nothing is left to pay has no day payment is due.
+     * on which nothing is left to pay, and a credit, have no day payment is due.
      */
     private Particulars particulars(LocalDate day) {
         Invoice.Days days = invoice.days();
@@ -92,7 +92,8 @@ final class InvoiceLines {
         } else if (days.issued().equals(day)) {
             stated = stated.with(Particular.INVOICED, day.toString());
         }
-        if (days.due().isPresent() && !invoice.totals().due().isZero()) {
+        boolean owed = !invoice.type().credit() && invoice.totals().due().signum() > 0;
+        if (days.due().isPresent() && owed) {
             stated = stated.with(Particular.DUE, days.due().get().toString());
         }
         if (side != InvoiceSide.SELLER) {

@@ -181,17 +181,27 @@ final class InvoiceTerms {
         return text.equals("1") || text.toLowerCase(Locale.ROOT).equals("true");
     }
 
+    /** A problem with what is not there, told of the last element on the way to it that is. */
     void missing(XmlNode in, String path, String expected) {
-        problem(in.line(), below(in, path), "found none; expected " + expected);
+        XmlNode last = in;
+        for (int end = path.length(); end > 0 && last == in; end = path.lastIndexOf('/', end - 1)) {
+            last = in.first(path.substring(0, end)).orElse(in);
+        }
+        problem(last.line(), below(in, path), "found none; expected " + expected);
     }
 
     /** A problem with the first element a path leads to. */
     void wrong(XmlNode in, String path, String expected) {
         XmlNode node = in.first(path).orElse(in);
+        String format = node.attribute("format");
         problem(
                 node.line(),
                 below(in, path),
-                "found %s; expected %s".formatted(Problem.quoted(node.text()), expected));
+                "found %s%s; expected %s"
+                        .formatted(
+                                Problem.quoted(node.text()),
+                                format.isEmpty() ? "" : " of format " + Problem.quoted(format),
+                                expected));
     }
 
     private static String below(XmlNode in, String path) {
