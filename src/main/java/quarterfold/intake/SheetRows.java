@@ -35,7 +35,7 @@ final class SheetRows implements Rows {
         this.in = in;
         this.shared = shared;
         this.formats = formats;
-        xml = SheetTables.xml(in);
+        xml = SafeXml.reader(in);
     }
 
     @Override

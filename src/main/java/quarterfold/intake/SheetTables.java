@@ -13,7 +13,6 @@ import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
 import org.apache.poi.openxml4j.opc.OPCPackage;
 import org.apache.poi.openxml4j.opc.PackageAccess;
 import org.apache.poi.openxml4j.opc.PackagePart;
-import org.apache.poi.util.XMLHelper;
 import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
 import org.apache.poi.xssf.eventusermodel.XSSFReader;
 import org.xml.sax.SAXException;
@@ -76,7 +75,7 @@ final class SheetTables implements Tables {
 
     private boolean startsIn1904() throws IOException, OpenXML4JException, XMLStreamException {
         try (InputStream in = reader.getWorkbookData()) {
-            XMLStreamReader xml = xml(in);
+            XMLStreamReader xml = SafeXml.reader(in);
             while (xml.hasNext()) {
                 if (xml.next() == XMLStreamReader.START_ELEMENT
                         && xml.getLocalName().equals("workbookPr")) {
@@ -86,10 +85,6 @@ final class SheetTables implements Tables {
             }
             return false;
         }
-    }
-
-    static XMLStreamReader xml(InputStream in) throws XMLStreamException {
-        return XMLHelper.newXMLInputFactory().createXMLStreamReader(in);
     }
 
     @Override
