@@ -28,7 +28,6 @@ import quarterfold.treatment.Context;
         footer = {
             "",
             "Examples:",
-            "  quarterfold --book my-book import 2026-08.xml",
             "  quarterfold --book my-book rates --currency EUR",
             "  quarterfold --book my-book rates --month 2026-08"
         },

@@ -28,6 +28,13 @@ public record PublishedRate(
         }
     }
 
+    /** Such as {@code 1.1719 EUR for 1 GBP from 2026-08-01 to 2026-08-31 (row 12)}. */
+    @Override
+    public String toString() {
+        return "%s %s for 1 %s from %s to %s (row %d)"
+                .formatted(units.toPlainString(), currency, publisher.base(), first, last, row);
+    }
+
     public boolean holds(LocalDate day) {
         return !day.isBefore(first) && !day.isAfter(last);
     }
@@ -38,14 +45,6 @@ public record PublishedRate(
                 && currency.equals(other.currency)
                 && !other.last.isBefore(first)
                 && !other.first.isAfter(last);
-    }
-
-    /** Whether the two say the same of the same days. */
-    public boolean says(PublishedRate other) {
-        return overlaps(other)
-                && first.equals(other.first)
-                && last.equals(other.last)
-                && agrees(other);
     }
 
     /** Whether the two are of the same value, however many noughts are written. */
