@@ -37,7 +37,7 @@ final class ImportCommand implements Callable<Integer> {
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "CSV, TSV or XLSX files")
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "CSV, TSV, XLSX or XML files")
     private List<Path> files = List.of();
 
     @Option(
@@ -72,10 +72,11 @@ final class ImportCommand implements Callable<Integer> {
                 }
                 first = false;
                 refused |= result instanceof Refused;
+                long rates = rates(result, book);
                 if (json) {
-                    out.println(ImportJson.of(result));
+                    out.println(ImportJson.of(result, rates));
                 } else {
-                    print(result, out, spec.commandLine().getErr());
+                    print(result, rates, out, spec.commandLine().getErr());
                 }
                 out.flush();
             }
@@ -83,7 +84,14 @@ final class ImportCommand implements Callable<Integer> {
         return refused ? ExitCode.BAD_INPUT : ExitCode.DONE;
     }
 
-    private static void print(ImportResult result, PrintWriter out, PrintWriter err) {
+    /** How many exchange rates a file brought. */
+    private static long rates(ImportResult result, OpenBook book) {
+        return result instanceof Entered entered && entered.entries() == 0
+                ? book.ledger().rates().of(entered.source()).size()
+                : 0;
+    }
+
+    private static void print(ImportResult result, long rates, PrintWriter out, PrintWriter err) {
         if (result instanceof Refused refused) {
             row(refused, "", "refused: nothing was entered", out);
             refused.problems().forEach(p -> err.println(Texts.plain(p.toString())));
@@ -100,7 +108,11 @@ final class ImportCommand implements Callable<Integer> {
                     "already there as source %d: nothing changed".formatted(there.source().id()),
                     out);
         } else if (result instanceof Entered entered) {
-            row(entered, Texts.money(entered.source().moneyEntered()), "ties", out);
+            row(
+                    entered,
+                    rates == 0 ? Texts.money(entered.source().moneyEntered()) : "",
+                    rates == 0 ? "ties" : Texts.count(rates, "rate", "rates"),
+                    out);
             entered.queries()
                     .forEach(
                             q ->

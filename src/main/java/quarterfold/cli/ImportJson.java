@@ -9,8 +9,12 @@ final class ImportJson {
 
     private ImportJson() {}
 
-    /** One line of JSON, without a line end. */
-    static String of(ImportResult result) {
+    /**
+     * One line of JSON, without a line end.
+     *
+     * @param rates how many exchange rates the file brought; told where it did
+     */
+    static String of(ImportResult result, long rates) {
         return JsonLine.of(
                 json -> {
                     json.writeStringField("file", result.name());
@@ -20,6 +24,9 @@ final class ImportJson {
                     json.writeNumberField("rows_read", result.rowsRead());
                     json.writeNumberField("entries", result.entries());
                     json.writeNumberField("set_aside", result.setAside());
+                    if (rates > 0) {
+                        json.writeNumberField("rates", rates);
+                    }
                     json.writeArrayFieldStart("problems");
                     for (Problem problem : result.problems()) {
                         json.writeString(problem.toString());

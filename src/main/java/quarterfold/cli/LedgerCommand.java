@@ -9,6 +9,7 @@ import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.ledger.Line;
 import quarterfold.papers.LedgerJson;
+import quarterfold.treatment.Context;
 import quarterfold.treatment.Treated;
 
 @Command(
@@ -50,13 +51,14 @@ final class LedgerCommand implements Callable<Integer> {
                                         "gross",
                                         "treatment")
                                 .stripTrailing());
-                book.returns().forEachTreated(treated -> print(treated, out));
+                Context.Files files = Texts.files(book.ledger().sources());
+                book.returns().forEachTreated(treated -> print(treated, files, out));
             }
         }
         return ExitCode.DONE;
     }
 
-    private static void print(Treated treated, PrintWriter out) {
+    private static void print(Treated treated, Context.Files files, PrintWriter out) {
         Line line = treated.entry().line();
         out.println(
                 ROW.formatted(
@@ -67,8 +69,8 @@ final class LedgerCommand implements Callable<Integer> {
                                 Texts.party(line, 22),
                                 Texts.money(treated.net()),
                                 Texts.money(treated.vat()),
-                                Texts.money(line.amounts().money()),
-                                treated.treatment())
+                                Texts.money(treated.money()),
+                                treated.treatment() + Texts.exchange(treated, files))
                         .stripTrailing());
     }
 }

@@ -11,6 +11,7 @@ import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.period.Returns;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
@@ -48,6 +49,7 @@ final class StoryText {
                 treated.treatment(), treated.rule(), treated.why());
         said("Authority", treated.citation());
         said("Rate", treated.rate());
+        treated.conversion().ifPresent(c -> exchange(c, book));
         said("Value without VAT", Texts.money(treated.net()));
         said("VAT", Texts.money(treated.vat()));
         said("VAT reclaimed", treated.claim().isZero() ? "" : Texts.money(treated.claim()));
@@ -76,6 +78,12 @@ final class StoryText {
                 .findFirst()
                 .map(Total::words)
                 .orElse("Adds to box " + box);
+    }
+
+    private void exchange(Conversion conversion, OpenBook book) {
+        said("Exchange rate", conversion.quoted());
+        said("", conversion.source(Texts.files(book.ledger().sources())));
+        said("In " + conversion.home(), Texts.money(conversion.money()));
     }
 
     private void evidence(EvidenceGrade evidence) {

@@ -6,10 +6,15 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
+import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.Treated;
 
 /** How the command line writes figures, days and what files say. */
 final class Texts {
@@ -86,6 +91,30 @@ final class Texts {
      */
     static String plain(String text) {
         return COMMANDING.matcher(text).replaceAll(" ").strip();
+    }
+
+    /** The names of sources by their number. */
+    static Context.Files files(List<Source> sources) {
+        Map<Long, String> names =
+                sources.stream().collect(Collectors.toMap(Source::id, Source::name));
+        return id -> names.getOrDefault(id, "source " + id);
+    }
+
+    /**
+     * How an entry in another currency came into sterling, behind what else a row says, such as
+     * {@code ; EUR 2,340.00 at 1.1719 EUR for 1 GBP (the tax authority, …)}; else empty.
+     */
+    static String exchange(Treated treated, Context.Files files) {
+        return treated.conversion()
+                .map(
+                        c ->
+                                "; %s %s at %s (%s)"
+                                        .formatted(
+                                                c.currency(),
+                                                money(treated.entry().amounts().money()),
+                                                c.quoted(),
+                                                plain(c.source(files))))
+                .orElse("");
     }
 
     /** The folder as a person names it, where no name was given too. */

@@ -114,6 +114,9 @@ final class VouchText {
                         + line.row()
                         + (treated.takenUp() == TakenUp.IN_ITS_PERIOD
                                 ? ""
-                                : ", " + treated.takenUp().code()));
+                                : ", " + treated.takenUp().code())
+                        + Texts.exchange(
+                                treated,
+                                id -> pack.source(id).map(Source::name).orElse("source " + id)));
     }
 }

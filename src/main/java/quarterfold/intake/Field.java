@@ -45,6 +45,8 @@ enum Field implements Coded {
     APPROVAL(Particular.APPROVAL),
     COST(Particular.COST),
     CONSIGNMENT(Particular.CONSIGNMENT),
+    STERLING_VAT(Particular.STERLING_VAT),
+    EXCHANGE_DAY(Particular.EXCHANGE_DAY),
     ON_HAND(Particular.ON_HAND),
     USE(Particular.USE),
     ADDRESSED(Particular.ADDRESSED),

@@ -16,6 +16,7 @@ import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 
@@ -120,7 +121,9 @@ public final class Importer {
 
     private ImportResult enter(Archived copy, Reading reading, Transfer transfer) throws BadFile {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), reading.layout())) {
-            transfer.run(into(entry));
+            HeldRates rates = new HeldRates(ledger, copy.name(), entry::add);
+            transfer.run(into(entry, rates));
+            transfer.problems().addAll(rates.problems());
             if (!transfer.problems().none()) {
                 return refused(copy, reading.layout(), transfer.rowsRead(), transfer.problems());
             }
@@ -149,11 +152,16 @@ public final class Importer {
         }
     }
 
-    private static RowReader.Output into(FileEntry entry) {
+    private static RowReader.Output into(FileEntry entry, HeldRates rates) {
         return new RowReader.Output() {
             @Override
             public void line(Line line) {
                 entry.add(line);
+            }
+
+            @Override
+            public void rate(PublishedRate rate) {
+                rates.add(rate);
             }
 
             @Override

@@ -10,7 +10,8 @@ import java.util.stream.Stream;
 final class Readings {
 
     /** The first that fits is the one. */
-    private static final List<DocumentForm> DOCUMENTS = List.of(new EInvoice());
+    private static final List<DocumentForm> DOCUMENTS =
+            Stream.concat(RateForm.ALL.stream(), Stream.<DocumentForm>of(new EInvoice())).toList();
 
     private Readings() {}
 

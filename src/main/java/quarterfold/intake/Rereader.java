@@ -13,9 +13,11 @@ import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Finding;
 import quarterfold.ledger.Finding.Check;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
@@ -90,6 +92,7 @@ public final class Rereader {
         private final Consumer<Finding> found;
         private final List<Line> lines = new ArrayList<>();
         private final List<SetAside> asides = new ArrayList<>();
+        private final List<PublishedRate> rates = new ArrayList<>();
         private long compared;
         private boolean differs;
 
@@ -104,6 +107,11 @@ public final class Rereader {
             if (lines.size() == BATCH) {
                 compare();
             }
+        }
+
+        @Override
+        public void rate(PublishedRate rate) {
+            rates.add(rate);
         }
 
         @Override
@@ -167,6 +175,7 @@ public final class Rereader {
                         "it has %d rows; found %d in the ledger's count of them"
                                 .formatted(rowsRead, source.rowsRead()));
             }
+            rates();
             List<SetAside> there = ledger.setAside(source.id());
             asides.stream()
                     .filter(a -> !there.contains(a))
@@ -182,6 +191,21 @@ public final class Rereader {
                                     tell(
                                             "row %d is not set aside; found it set aside in the ledger (%s)"
                                                     .formatted(a.row(), a.reason())));
+        }
+
+        private void rates() {
+            List<PublishedRate> there =
+                    ledger.rates().of(source).stream().map(HeldRate::rate).toList();
+            if (rates.equals(there)) {
+                return;
+            }
+            rates.stream()
+                    .filter(r -> !there.contains(r))
+                    .forEach(r -> tell("it states %s; expected it in the ledger".formatted(r)));
+            there.stream()
+                    .filter(r -> !rates.contains(r))
+                    .forEach(
+                            r -> tell("it does not state %s; found it in the ledger".formatted(r)));
         }
 
         /** The questions that the reading raises are those the ledger keeps. */

@@ -7,6 +7,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 
@@ -21,9 +22,14 @@ final class Transfer {
 
     private record Aside(long row, String reason) {}
 
-    private record Batch(List<Line> lines, List<Aside> asides, boolean isLast) {
+    private record Batch(
+            List<Line> lines, List<Aside> asides, List<PublishedRate> rates, boolean isLast) {
         static Batch empty() {
-            return new Batch(new ArrayList<>(BATCH), new ArrayList<>(), false);
+            return new Batch(new ArrayList<>(BATCH), new ArrayList<>(), new ArrayList<>(), false);
+        }
+
+        boolean isFull() {
+            return lines.size() >= BATCH || asides.size() >= BATCH || rates.size() >= BATCH;
         }
     }
 
@@ -86,14 +92,22 @@ final class Transfer {
             for (Line line : next.lines()) {
                 to.line(line);
                 moneyEntered = moneyEntered.plus(line.signedMoney());
-                if (line.row() != lastRow) {
-                    lastRow = line.row();
-                    rowsEntered++;
-                }
+                entered(line.row());
+            }
+            for (PublishedRate rate : next.rates()) {
+                to.rate(rate);
+                entered(rate.row());
             }
             for (Aside aside : next.asides()) {
                 to.setAside(aside.row(), aside.reason());
             }
+        }
+    }
+
+    private void entered(long row) {
+        if (row != lastRow) {
+            lastRow = row;
+            rowsEntered++;
         }
     }
 
@@ -119,7 +133,7 @@ final class Transfer {
             while (!stopped && reading.next()) {
                 rowsRead++;
                 readRow(output);
-                if (batch.lines().size() >= BATCH || batch.asides().size() >= BATCH) {
+                if (batch.isFull()) {
                     send(false);
                 }
             }
@@ -142,7 +156,7 @@ final class Transfer {
     }
 
     private void send(boolean last) {
-        Batch full = new Batch(batch.lines(), batch.asides(), last);
+        Batch full = new Batch(batch.lines(), batch.asides(), batch.rates(), last);
         batch = Batch.empty();
         try {
             queue.put(full);
@@ -157,6 +171,13 @@ final class Transfer {
         public void line(Line line) {
             if (problems.none()) {
                 batch.lines().add(line);
+            }
+        }
+
+        @Override
+        public void rate(PublishedRate rate) {
+            if (problems.none()) {
+                batch.rates().add(rate);
             }
         }
 

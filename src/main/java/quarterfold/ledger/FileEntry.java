@@ -44,6 +44,20 @@ public final class FileEntry implements AutoCloseable {
         return number;
     }
 
+    /** Enters an exchange rate; whether it agrees with those held is for the reader to see. */
+    public HeldRate add(PublishedRate rate) {
+        return transaction.run(
+                () -> {
+                    HeldRate held =
+                            new HeldRate(
+                                    Sql.next(connection, "exchange_rate", "id"),
+                                    opening.id(),
+                                    rate);
+                    RateTable.add(connection, held);
+                    return held;
+                });
+    }
+
     /** Records a row that makes no entry, and why. */
     public void setAside(long row, String reason) {
         change("insert into set_aside (source, row, reason) values (?, ?, ?)", row, reason);

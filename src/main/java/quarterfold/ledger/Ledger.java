@@ -107,12 +107,7 @@ public final class Ledger implements AutoCloseable {
     }
 
     private long next(String table, String column) {
-        return read(
-                () ->
-                        Sql.number(
-                                connection,
-                                "select coalesce(max(%s), 0) + 1 from %s"
-                                        .formatted(column, table)));
+        return read(() -> Sql.next(connection, table, column));
     }
 
     /** The entry with this number. */
@@ -238,6 +233,11 @@ public final class Ledger implements AutoCloseable {
             transaction.commit();
             return numbered;
         }
+    }
+
+    /** The exchange rates. */
+    public Rates rates() {
+        return new Rates(file, connection, horizon);
     }
 
     /** The highest decision's number; 0 where none was made. */

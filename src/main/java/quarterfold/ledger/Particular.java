@@ -23,6 +23,10 @@ public enum Particular implements Coded {
     COST("cost", Type.AMOUNT),
     /** The intrinsic value of the consignment the goods came in. */
     CONSIGNMENT("consignment", Type.AMOUNT),
+    /** The VAT of a document in another currency as it prints it in the return's currency. */
+    STERLING_VAT("sterling_vat", Type.AMOUNT),
+    /** The day whose exchange rate holds, where it is not the tax point. */
+    EXCHANGE_DAY("exchange_day", Type.DAY),
     /** The share of the goods still held on a day that matters, 0 to 100. */
     ON_HAND("on_hand", Type.SHARE),
     /** What the purchase is used for: taxable supplies, exempt ones, or both. */

@@ -4,13 +4,16 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.Treated;
 
 /**
@@ -65,7 +68,29 @@ public final class LedgerJson {
         json.writeEndObject();
         stated(json, "original", line.original());
         stated(json, "notes", line.notes());
+        exchange(json, treated);
         source(json, entry);
+    }
+
+    private void exchange(JsonGenerator json, Treated treated) throws IOException {
+        if (treated.conversion().isEmpty()) {
+            return;
+        }
+        Conversion conversion = treated.conversion().get();
+        json.writeObjectFieldStart("exchange");
+        json.writeStringField("money", conversion.money().toString());
+        json.writeArrayFieldStart("rates");
+        for (HeldRate held : conversion.held()) {
+            json.writeStartObject();
+            RatesJson.fields(json, held, name(held.source()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private String name(long source) {
+        return Optional.ofNullable(sources.get(source)).map(Source::name).orElse("");
     }
 
     private void source(JsonGenerator json, Entry entry) throws IOException {

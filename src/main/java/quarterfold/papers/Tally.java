@@ -2,12 +2,14 @@ package quarterfold.papers;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Kind.Side;
 import quarterfold.money.Amount;
 import quarterfold.period.Adjustment;
@@ -61,6 +63,7 @@ final class Tally {
     private final Map<String, Map<How, Feed>> feeds = new HashMap<>();
     private final Map<How, Feed> inNoBox = new TreeMap<>();
     private final Map<Side, Amount> largest = new EnumMap<>(Side.class);
+    private final Map<HeldRate, Long> rates = new TreeMap<>(Comparator.comparing(HeldRate::id));
     private final Map<Rule, Long> rules = new TreeMap<>();
 
     private Tally(long rowsInSheet) {
@@ -90,6 +93,8 @@ final class Tally {
     private void add(Treated treated) {
         Side side = EntrySheets.sideOf(treated);
         long before = rows.merge(side, 1L, Long::sum) - 1;
+        treated.conversion()
+                .ifPresent(c -> c.held().forEach(rate -> rates.merge(rate, 1L, Long::sum)));
         Amount money = treated.entry().amounts().money().abs();
         largest.merge(side, money, (a, b) -> a.compareTo(b) > 0 ? a : b);
         Map<String, Amount> totals = totalsOfSheet(side, before / rowsInSheet);
@@ -101,7 +106,7 @@ final class Tally {
                             count(feeds.computeIfAbsent(box, b -> new TreeMap<>()), how, amount);
                         });
         if (treated.boxes().isEmpty()) {
-            count(inNoBox, how, treated.entry().line().signedMoney());
+            count(inNoBox, how, treated.money().times(treated.entry().kind().direction()));
         }
         rules.merge(
                 new Rule(treated.rule(), treated.treatment(), treated.why(), treated.citation()),
@@ -156,6 +161,11 @@ final class Tally {
     /** Entries that touch no box, by treatment and rate, with the money that moved. */
     Map<How, Feed> inNoBox() {
         return Collections.unmodifiableMap(inNoBox);
+    }
+
+    /** The exchange rates that were used, and for how many entries each. */
+    Map<HeldRate, Long> rates() {
+        return Collections.unmodifiableMap(rates);
     }
 
     /** The rows of the treatment table that were used, and how many entries each decided. */

@@ -67,6 +67,7 @@ final class WorkbookFile {
             OtherLists.queries(sheets, pack);
             OtherLists.sources(sheets, pack);
             OtherLists.setAside(sheets, pack);
+            ExchangeSheet.write(sheets, pack, tally);
             LawSheet.write(sheets, pack, tally);
             first.write(entries, adjustments);
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {

@@ -184,7 +184,9 @@ final class ChangedEntries {
                 sum(now, Treated::vat).minus(sum(frozen, ClosedEntry::vat)),
                 sum(now, Treated::claim).minus(sum(frozen, ClosedEntry::claim)),
                 Map.of(),
-                basis.queries().stream().map(q -> context.answers().settled(entry, q)).toList());
+                basis.queries().stream().map(q -> context.answers().settled(entry, q)).toList(),
+                Optional.empty(),
+                basis.conversion());
     }
 
     private static <T> Amount sum(List<T> all, Function<T, Amount> amount) {

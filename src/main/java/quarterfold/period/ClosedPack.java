@@ -18,6 +18,7 @@ import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
@@ -71,6 +72,11 @@ final class ClosedPack implements Pack {
     }
 
     @Override
+    public Optional<Source> source(long id) {
+        return ledger.sources().stream().filter(s -> s.id() == id).findFirst();
+    }
+
+    @Override
     public List<SetAside> setAside() {
         return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
     }
@@ -102,7 +108,12 @@ final class ClosedPack implements Pack {
                 closed.claim(),
                 closed.boxes(),
                 queries.getOrDefault(entry.number(), List.of()),
-                EvidenceGrade.parse(closed.evidence()));
+                EvidenceGrade.parse(closed.evidence()),
+                Conversion.parse(
+                        closed.exchange(),
+                        entry.profile().currency(),
+                        close.settings().currency(),
+                        ledger.rates()::find));
     }
 
     private static <E extends Enum<E> & Coded> E coded(Class<E> type, String code) {

@@ -57,6 +57,11 @@ final class DraftPack implements Pack {
     }
 
     @Override
+    public Optional<Source> source(long id) {
+        return ledger.sources().stream().filter(s -> s.id() == id).findFirst();
+    }
+
+    @Override
     public List<SetAside> setAside() {
         return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
     }

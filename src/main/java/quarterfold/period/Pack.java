@@ -2,6 +2,7 @@ package quarterfold.period;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
 import quarterfold.ledger.SetAside;
@@ -26,6 +27,11 @@ public interface Pack {
 
     /** The sources that have an entry in the period. */
     List<Source> sources();
+
+    /** The name and digest of any source, such as a file of exchange rates. */
+    default Optional<Source> source(long id) {
+        return sources().stream().filter(s -> s.id() == id).findFirst();
+    }
 
     /** The rows of those sources that made no entry, and why. */
     List<SetAside> setAside();

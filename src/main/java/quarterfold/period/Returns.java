@@ -16,7 +16,6 @@ import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
-import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
@@ -28,6 +27,7 @@ import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
+import quarterfold.treatment.Exchange;
 import quarterfold.treatment.Gifts;
 import quarterfold.treatment.Goods;
 import quarterfold.treatment.Liabilities;
@@ -167,14 +167,13 @@ public final class Returns {
                     adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
                     if (treated.occasion().cause() == Cause.SUPPLY) {
-                        fees.see(treated.entry());
+                        fees.see(treated);
                     }
                     earlier.row(treated).ifPresent(rows::add);
                     each.accept(treated);
                 });
         List<Wrong> wrongs = earlier.of(period, context());
-        List<Entry> late =
-                wrongs.stream().filter(Wrong::late).map(w -> w.treated().entry()).toList();
+        List<Treated> late = wrongs.stream().filter(Wrong::late).map(Wrong::treated).toList();
         late.forEach(fees::see);
         Questions questions = new Questions(context());
         fees.withoutInvoice()
@@ -188,7 +187,11 @@ public final class Returns {
                                                 Map.of("channel", channel))));
         queries.addAll(
                 new Raised(ledger, this::fileName, questions, settings().registeredFrom())
-                        .of(period, late.stream().map(Entry::source).collect(Collectors.toSet())));
+                        .of(
+                                period,
+                                late.stream()
+                                        .map(t -> t.entry().source())
+                                        .collect(Collectors.toSet())));
         queries.addAll(
                 new OutOfPeriod(
                                 ledger,
@@ -312,6 +315,7 @@ public final class Returns {
             Liabilities liabilities = new Liabilities(law, goods);
             Baskets baskets = baskets(liabilities);
             Answers answers = Answers.of(ledger.decisions());
+            Exchange exchange = new Exchange(law, book.settings(), ledger.rates()::of);
             boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
             context =
                     Optional.of(
@@ -326,30 +330,33 @@ public final class Returns {
                                             law,
                                             book.settings(),
                                             liabilities,
-                                            answers),
+                                            answers,
+                                            exchange),
                                     answers,
                                     Ties.of(ledger.search()::forEach, law, answers),
                                     this::fileName,
                                     book.settings().roundingPerLine(),
-                                    related(liabilities, baskets, answers)));
+                                    related(liabilities, baskets, answers, exchange)));
         }
         return context.get();
     }
 
     /** Gifts and margin-scheme goods are only looked for where there can be some. */
-    private Related related(Liabilities liabilities, Baskets baskets, Answers answers) {
+    private Related related(
+            Liabilities liabilities, Baskets baskets, Answers answers, Exchange exchange) {
         boolean margin =
                 ledger.hasRate(StatedRate.MARGIN)
                         || book.products().has(StatedRate.MARGIN.code())
                         || answers.state("rate=" + StatedRate.MARGIN.code());
         return new Related(
                 ledger.hasKind(Kind.GIFT)
-                        ? Gifts.of(ledger::forEach, law, liabilities, answers)
+                        ? Gifts.of(ledger::forEach, law, liabilities, answers, exchange)
                         : Gifts.NONE,
                 margin
-                        ? StockBook.of(ledger::forEach, liabilities, baskets, answers)
+                        ? StockBook.of(ledger::forEach, liabilities, baskets, answers, exchange)
                         : StockBook.NONE,
-                day -> calendar.of(day).map(p -> new Related.Span(p.start(), p.end())));
+                day -> calendar.of(day).map(p -> new Related.Span(p.start(), p.end())),
+                ledger.rates()::of);
     }
 
     /** Baskets are only looked for where something can be other than standard-rated. */

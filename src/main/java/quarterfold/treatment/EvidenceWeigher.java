@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import quarterfold.law.Dated;
 import quarterfold.law.EvidenceRule;
 import quarterfold.law.Importer;
@@ -33,16 +34,27 @@ final class EvidenceWeigher {
      *
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
      * @param repeats the entry it seems to repeat
+     * @param vatConverted whether it prints its VAT in another currency alone
      */
-    record Weighed(String claims, Optional<EvidenceGrade> grade, OptionalLong repeats) {
+    record Weighed(
+            String claims,
+            Optional<EvidenceGrade> grade,
+            OptionalLong repeats,
+            boolean vatConverted) {
         static final Weighed NOT_WEIGHED =
-                new Weighed("no", Optional.empty(), OptionalLong.empty());
+                new Weighed("no", Optional.empty(), OptionalLong.empty(), false);
 
-        /** The question about a credit that seems to be entered twice. */
-        Optional<String> creditTwice() {
-            return repeats.isPresent() && !claims.equals("repeated")
-                    ? Optional.of("credit-entered-twice")
-                    : Optional.empty();
+        /** The questions about a credit entered twice, and about VAT in another currency. */
+        List<String> asks() {
+            boolean creditTwice = repeats.isPresent() && !claims.equals("repeated");
+            if (!creditTwice && !vatConverted) {
+                return List.of();
+            }
+            return Stream.of(
+                            creditTwice ? "credit-entered-twice" : "",
+                            vatConverted ? "vat-not-in-sterling" : "")
+                    .filter(code -> !code.isEmpty())
+                    .toList();
         }
 
         /** The words it gives to questions. */
@@ -56,10 +68,12 @@ final class EvidenceWeigher {
     private final Law law;
     private final Settings settings;
     private final SupplierDocuments documents;
+    private final Exchange exchange;
     private final Overcharge overcharge;
     private final DocumentShows shows;
 
-    EvidenceWeigher(Context context) {
+    EvidenceWeigher(Context context, Exchange exchange) {
+        this.exchange = exchange;
         this.law = context.law();
         this.settings = context.settings();
         this.documents = context.together().documents();
@@ -67,7 +81,11 @@ final class EvidenceWeigher {
         this.shows = new DocumentShows(context.law());
     }
 
-    Weighed weigh(Answered answered, Optional<EvidenceRule> rule, Liability liability) {
+    Weighed weigh(
+            Answered answered,
+            Exchange.Exchanged exchanged,
+            Optional<EvidenceRule> rule,
+            Liability liability) {
         Entry entry = answered.entry();
         if (!SupplierDocuments.isWeighed(entry)) {
             return Weighed.NOT_WEIGHED;
@@ -81,31 +99,53 @@ final class EvidenceWeigher {
         claims = worse(claims, number(answered, reasons));
         boolean over =
                 (isHome(entry) || VatNumber.status(entry.profile().partyVat(), false) == GB)
-                        && overcharge.isIn(entry, liability, reasons);
+                        && overcharge.isIn(exchanged.printed(), liability, reasons);
         if (earlier.isPresent()) {
             reasons.add("seems to be entered before, as entry %d".formatted(earlier.getAsLong()));
             claims = isClaim(entry) ? "repeated" : claims;
         }
-        boolean sterling = entry.profile().currency().equals(settings.currency());
-        if (!sterling) {
-            reasons.add(
-                    "its amounts are in %s: the VAT must be stated in %s"
-                            .formatted(entry.profile().currency(), settings.currency()));
-        }
+        boolean sterling = isInSterling(exchanged, liability, reasons);
+        boolean unconverted = !exchange.isHome(entry);
         held(entry, reasons);
         DocumentShows.Shown shown = shows.of(entry, reasons);
         boolean doubtful =
                 !claims.equals("yes")
                         || over
                         || earlier.isPresent()
-                        || !sterling
+                        || unconverted
                         || (shown.lacks("supplier-vat-number") && carriesVat(entry, liability));
         return new Weighed(
                 claims,
                 Optional.of(
                         new EvidenceGrade(
-                                grade(entry, claims, doubtful, shown.isComplete()), reasons)),
-                earlier);
+                                grade(entry, claims, doubtful, sterling && shown.isComplete()),
+                                reasons)),
+                earlier,
+                !sterling && !unconverted && claims.equals("yes"));
+    }
+
+    /**
+     * Whether the VAT is stated in the return's currency, as VAT Regulations 1995 reg 14(1)(l) has
+     * it of a document that shows VAT; amounts without VAT may be in any that has a rate.
+     */
+    private boolean isInSterling(
+            Exchange.Exchanged exchanged, Liability liability, List<String> reasons) {
+        Entry stated = exchanged.stated();
+        if (exchange.isHome(stated)) {
+            return true;
+        }
+        Optional<Amount> vat = stated.line().particulars().amount(Particular.STERLING_VAT);
+        if (vat.isPresent()) {
+            reasons.add("VAT of %s stated in %s".formatted(vat.get(), settings.currency()));
+            return true;
+        }
+        if (exchanged.conversion().isPresent() && !carriesVat(stated, liability)) {
+            return true;
+        }
+        reasons.add(
+                "its amounts are in %s: the VAT must be stated in %s"
+                        .formatted(stated.profile().currency(), settings.currency()));
+        return false;
     }
 
     private static EvidenceGrade.Grade grade(
@@ -181,7 +221,7 @@ final class EvidenceWeigher {
         if (upTo.isEmpty()) {
             return "yes";
         }
-        Amount total = documents.total(entry).abs();
+        Amount total = documents.total(entry, exchange).abs();
         boolean over = total.compareTo(upTo.get()) > 0;
         reasons.add(
                 "the whole document comes to %s, %s the limit of %s"

@@ -180,10 +180,10 @@ public final class SupplierDocuments {
     }
 
     /**
-     * What the entry's document comes to, VAT included, over all rows but those that repeat
-     * another.
+     * What the entry's document comes to in the return's currency, VAT included, over all rows but
+     * those that repeat another.
      */
-    Amount total(Entry entry) {
+    Amount total(Entry entry, Exchange exchange) {
         if (!isOfDocument(entry)) {
             return Figures.price(entry);
         }
@@ -192,7 +192,7 @@ public final class SupplierDocuments {
                 .filter(d -> d.supplier.isSame(supplier))
                 .flatMap(d -> d.rows.stream())
                 .filter(r -> !repeats.containsKey(r.number()) || r.number() == entry.number())
-                .map(Figures::price)
+                .map(r -> Figures.price(exchange.home(r)))
                 .reduce(Amount::plus)
                 .orElseGet(() -> Figures.price(entry));
     }

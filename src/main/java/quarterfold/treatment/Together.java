@@ -34,9 +34,10 @@ public record Together(SupplierDocuments documents, Amount stockVat) {
             Law law,
             Settings settings,
             Liabilities liabilities,
-            Answers answers) {
+            Answers answers,
+            Exchange exchange) {
         return new Together(
                 SupplierDocuments.of(withDocument, answers),
-                new StockOnHand(law, settings, liabilities, answers).vat(stock));
+                new StockOnHand(law, settings, liabilities, answers, exchange).vat(stock));
     }
 }

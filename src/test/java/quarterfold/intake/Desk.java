@@ -15,8 +15,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
@@ -101,6 +103,10 @@ final class Desk implements AutoCloseable {
 
     List<Line> lines() {
         return entries().stream().map(Entry::line).toList();
+    }
+
+    List<PublishedRate> rates() {
+        return ledger.rates().all().stream().map(HeldRate::rate).toList();
     }
 
     List<RaisedQuery> raised() {

@@ -362,7 +362,8 @@ class EvidenceTest {
         assertThat(entries)
                 .extracting(e -> documents.earlier(e).orElse(0))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 1L, 0L);
-        assertThat(documents.total(entries.get(0))).hasToString("300.00");
+        assertThat(documents.total(entries.get(0), Exchange.of(Treating.gb().context(entries))))
+                .hasToString("300.00");
     }
 
     private static Entry entry(long number, long source, SampleLine line) {

@@ -653,6 +653,7 @@ class TreatmentTableTest {
                         "supplier-payment-without-document",
                         "vat-above-every-rate",
                         "vat-differs",
+                        "vat-not-in-sterling",
                         "vat-overcharged");
         String code = mainCode();
         assertThat(byCode).allMatch(q -> code.contains('"' + q + '"'));
