@@ -37,7 +37,10 @@ final class ImportCommand implements Callable<Integer> {
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "CSV, TSV, XLSX or XML files")
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "1..*",
+            description = "CSV, TSV, XLSX, XML or PDF files")
     private List<Path> files = List.of();
 
     @Option(

@@ -251,7 +251,8 @@ final class CiiSyntax implements InvoiceSyntax {
                                     node ->
                                             new Invoice.AccountingVat(
                                                     in,
-                                                    terms.written(node, in, InvoiceTerm.ACCOUNTING_VAT)));
+                                                    terms.written(
+                                                            node, in, InvoiceTerm.ACCOUNTING_VAT)));
         }
 
         private List<String> notes() {

@@ -48,8 +48,7 @@ final class EInvoice implements DocumentForm {
         Head head = Head.of(file.path());
         if (head.isPdf()) {
             Packed packed = inPdf(file);
-            return open(
-                    file, file.name() + ":" + packed.name(), packed.head(), packed.content());
+            return open(file, file.name() + ":" + packed.name(), packed.head(), packed.content());
         }
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file.path()))) {
             return open(file, file.name(), head, in);
@@ -83,9 +82,7 @@ final class EInvoice implements DocumentForm {
                 byte[] bytes = attachment.bytes();
                 Head head = Head.of(new ByteArrayInputStream(bytes));
                 if (ROOTS.contains(head.root())) {
-                    found.add(
-                            new Packed(
-                                    attachment.name(), head, new ByteArrayInputStream(bytes)));
+                    found.add(new Packed(attachment.name(), head, new ByteArrayInputStream(bytes)));
                 }
             } catch (IOException e) {
                 if (!attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml")) {
@@ -122,7 +119,7 @@ final class EInvoice implements DocumentForm {
                                 .formatted(Problem.quoted(invoice.number())));
             }
             file.problems().addAll(problems);
-            return new EInvoiceReading(invoice, side, place, file.problems());
+            return new EInvoiceReading(invoice, side, place, file);
         } catch (ArithmeticException tooMuch) {
             throw new BadFile(
                     place,

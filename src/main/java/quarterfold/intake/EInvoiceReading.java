@@ -12,14 +12,15 @@ final class EInvoiceReading implements Reading {
     private int row;
 
     /**
-     * @param place the file's name, for problems
+     * @param place the name of the file that is the invoice, for problems
+     * @param file that is it, or holds it
      */
-    EInvoiceReading(Invoice invoice, InvoiceSide side, String place, Problems problems) {
+    EInvoiceReading(Invoice invoice, InvoiceSide side, String place, Brought file) {
         this.invoice = invoice;
         this.questions = new InvoiceQuestions(invoice, side);
-        this.lines = new InvoiceLines(invoice, side, questions.evidence());
+        this.lines = new InvoiceLines(invoice, side, questions.evidence(), file.book().currency());
         this.place = place;
-        this.problems = problems;
+        this.problems = file.problems();
     }
 
     @Override
@@ -42,7 +43,7 @@ final class EInvoiceReading implements Reading {
 
     @Override
     public long read(RowReader.Output output) {
-        Line line = lines.line(row, current());
+        Line line = lines.line(row);
         output.line(line);
         return Math.addExact(current().net().tenThousandths(), current().vat().tenThousandths())
                 * line.profile().kind().direction();

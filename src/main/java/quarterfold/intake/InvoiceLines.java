@@ -18,6 +18,7 @@ import quarterfold.ledger.Particular;
 import quarterfold.ledger.Particulars;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.StatedRate;
+import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
 /** Makes the lines of an invoice: one for each line of its VAT breakdown. */
@@ -29,19 +30,20 @@ final class InvoiceLines {
     /** The countries whose VAT is that of the return: areas.csv of the United Kingdom's tables. */
     private static final Set<String> HOME = Set.of("GB", "IM", NORTHERN_IRELAND);
 
-    private static final int LONGEST_DESCRIPTION = 300;
-
     private final Invoice invoice;
     private final InvoiceSide side;
     private final Evidence evidence;
+    private final List<Optional<Amount>> sterlingVat;
 
     /**
      * @param evidence what the document is, where the business bought
+     * @param home the book's currency
      */
-    InvoiceLines(Invoice invoice, InvoiceSide side, Evidence evidence) {
+    InvoiceLines(Invoice invoice, InvoiceSide side, Evidence evidence, String home) {
         this.invoice = invoice;
         this.side = side;
         this.evidence = evidence;
+        this.sterlingVat = SterlingVat.of(invoice, home);
     }
 
     /** Whether a supplier is taxed here: by its country, or by a VAT number of here. */
@@ -50,9 +52,15 @@ final class InvoiceLines {
         return HOME.contains(party.country()) || vat.startsWith("GB") || vat.startsWith("XI");
     }
 
-    /** The line of a line of the breakdown, which is that many'th of them, from 1. */
-    Line line(int row, Invoice.VatLine vatLine) {
+    /** The line of a line of the breakdown, counted from 1. */
+    Line line(int row) {
+        Invoice.VatLine vatLine = invoice.breakdown().get(row - 1);
         LocalDate day = day();
+        Particulars particulars = particulars(day);
+        Optional<Amount> sterling = sterlingVat.get(row - 1);
+        if (sterling.isPresent()) {
+            particulars = particulars.with(Particular.STERLING_VAT, sterling.get().toString());
+        }
         return new Line(
                 row,
                 day,
@@ -63,7 +71,7 @@ final class InvoiceLines {
                 new Amounts(
                         Optional.of(vatLine.net()), Optional.of(vatLine.vat()), Optional.empty()),
                 Optional.empty(),
-                particulars(day),
+                particulars,
                 "",
                 notes(vatLine));
     }
@@ -207,15 +215,12 @@ final class InvoiceLines {
 
     /** What was supplied at the rate, as far as it is short enough to read. */
     private String description(Invoice.Tax tax) {
-        String all =
+        return InvoiceNotes.cut(
                 invoice.items().stream()
                         .filter(i -> i.tax().isOneWith(tax) && !i.name().isEmpty())
                         .map(Invoice.Item::name)
                         .distinct()
-                        .collect(Collectors.joining("; "));
-        return all.length() <= LONGEST_DESCRIPTION
-                ? all
-                : all.substring(0, LONGEST_DESCRIPTION) + "…";
+                        .collect(Collectors.joining("; ")));
     }
 
     private String notes(Invoice.VatLine line) {

@@ -26,6 +26,7 @@ final class InvoiceTerms {
 
     private static final Pattern DECIMAL =
             Pattern.compile("[+-]?(\\d{1,18}(\\.\\d{0,18})?|\\.\\d{1,18})");
+    private static final int LONGEST = 200;
     private static final LocalDate NO_DAY = LocalDate.EPOCH;
 
     private final String place;
@@ -44,6 +45,8 @@ final class InvoiceTerms {
         String text = in.text(path);
         if (text.isEmpty()) {
             missing(in, path, term.expected());
+        } else if (text.length() > LONGEST) {
+            wrong(in, path, "%s, of at most %d characters".formatted(term.expected(), LONGEST));
         }
         return text;
     }

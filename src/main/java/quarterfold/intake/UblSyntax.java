@@ -19,6 +19,8 @@ final class UblSyntax implements InvoiceSyntax {
     private static final Set<String> ROOTS = Set.of("Invoice", "CreditNote");
     private static final Set<String> NAMESPACES =
             Set.of(UBL + "CommonAggregateComponents-2", UBL + "CommonBasicComponents-2");
+    private static final String REGISTERED_NAME = "PartyLegalEntity/RegistrationName";
+    private static final String NAME = "PartyName/Name";
     private static final String COUNTRY = "PostalAddress/Country/IdentificationCode";
 
     @Override
@@ -119,17 +121,15 @@ final class UblSyntax implements InvoiceSyntax {
 
         private Invoice.Party party(String path, InvoiceTerm term) {
             boolean seller = term == InvoiceTerm.SELLER;
-            XmlNode party = root.first(path).orElse(root);
-            String name = party.text("PartyLegalEntity/RegistrationName");
-            if (name.isEmpty()) {
-                name = party.text("PartyName/Name");
-            }
-            if (party == root || name.isEmpty()) {
-                terms.missing(root, path + "/PartyLegalEntity/RegistrationName", term.expected());
+            Optional<XmlNode> stated = root.first(path);
+            if (stated.isEmpty()) {
+                terms.missing(root, path + "/" + REGISTERED_NAME, term.expected());
                 return new Invoice.Party("", "", "");
             }
+            XmlNode party = stated.get();
+            boolean trades = party.text(REGISTERED_NAME).isEmpty() && party.first(NAME).isPresent();
             return new Invoice.Party(
-                    name,
+                    terms.text(party, trades ? NAME : REGISTERED_NAME, term),
                     vatNumber(party),
                     terms.country(
                             party,

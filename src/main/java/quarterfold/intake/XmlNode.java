@@ -39,7 +39,7 @@ final class XmlNode {
         return line;
     }
 
-    /** Its own text, each run of white space a single space. */
+    /** Its own text, each run of white space and control characters a single space. */
     String text() {
         return text;
     }

@@ -5,6 +5,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 
@@ -17,6 +18,9 @@ final class XmlTree {
     private static final int DEEPEST = 100;
     private static final int LONGEST_TEXT = 100_000;
     private static final long MOST_TEXT = 50_000_000;
+
+    /** White space and what controls a terminal. */
+    private static final Pattern SPACES = Pattern.compile("[\\s\\p{Cc}]+");
 
     /** Elements whose text is a file: another person's bytes, and no term of a document. */
     private static final Set<String> FILES =
@@ -74,7 +78,7 @@ final class XmlTree {
             case XMLStreamReader.CHARACTERS, XMLStreamReader.CDATA -> characters(xml, line);
             case XMLStreamReader.END_ELEMENT -> {
                 XmlNode ended = open.pop();
-                ended.write(text.toString().strip().replaceAll("\\s+", " "));
+                ended.write(SPACES.matcher(text).replaceAll(" ").strip());
                 text.setLength(0);
             }
             default -> {}

@@ -159,13 +159,17 @@ class EInvoicePdfTest {
         embed(
                 file("one.xml", usual().cii()),
                 file("two.xml", usual().with("BT-1", "INV-1002").cii()));
-        assertThat(desk.problems(saved())).containsExactly("a.pdf: found 2 e-invoices in the PDF: 'one.xml', 'two.xml'; expected one, such as the XML file of each, brought by itself");
+        assertThat(desk.problems(saved()))
+                .containsExactly(
+                        "a.pdf: found 2 e-invoices in the PDF: 'one.xml', 'two.xml'; expected one, such as the XML file of each, brought by itself");
     }
 
     @Test
     void aProblemNamesTheFileInThePdf() throws IOException {
         embed(file("factur-x.xml", usual().with("BT-109", "ten").cii()));
-        assertThat(desk.problems(saved())).containsExactly("a.pdf:factur-x.xml:91 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found 'ten'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals");
+        assertThat(desk.problems(saved()))
+                .containsExactly(
+                        "a.pdf:factur-x.xml:91 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found 'ten'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals");
     }
 
     @Test
@@ -173,13 +177,16 @@ class EInvoicePdfTest {
         embed(file("terms.txt", "Thirty days"));
         assertThat(desk.enter(saved(), "e-invoice").problems())
                 .extracting(Problem::toString)
-                .containsExactly("a.pdf: found a PDF without an e-invoice in it; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
+                .containsExactly(
+                        "a.pdf: found a PDF without an e-invoice in it; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
     }
 
     @Test
     void aFileThatUnpacksWithoutEnd() throws IOException {
         embed(file("factur-x.xml", new byte[60_000_000], COSName.FLATE_DECODE));
-        assertThat(desk.problems(saved())).containsExactly("a.pdf: found an attached file 'factur-x.xml' that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it");
+        assertThat(desk.problems(saved()))
+                .containsExactly(
+                        "a.pdf: found an attached file 'factur-x.xml' that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it");
     }
 
     @Test
@@ -189,7 +196,9 @@ class EInvoicePdfTest {
                         "factur-x.xml",
                         usual().cii().getBytes(StandardCharsets.UTF_8),
                         COSName.LZW_DECODE));
-        assertThat(desk.problems(saved())).containsExactly("a.pdf: found an attached file 'factur-x.xml' that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it");
+        assertThat(desk.problems(saved()))
+                .containsExactly(
+                        "a.pdf: found an attached file 'factur-x.xml' that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it");
     }
 
     @Test
@@ -205,7 +214,9 @@ class EInvoicePdfTest {
     void aLockedPdf() throws IOException {
         embed(file("factur-x.xml", usual().cii()));
         pdf.protect(new StandardProtectionPolicy("owner", "user", new AccessPermission()));
-        assertThat(desk.problems(saved())).containsExactly("a.pdf: found a PDF that is locked with a password; expected one that opens without, such as the same report printed to a new PDF");
+        assertThat(desk.problems(saved()))
+                .containsExactly(
+                        "a.pdf: found a PDF that is locked with a password; expected one that opens without, such as the same report printed to a new PDF");
     }
 
     /** A PDF that only its author may change opens for anybody. */

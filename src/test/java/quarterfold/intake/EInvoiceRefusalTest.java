@@ -55,17 +55,20 @@ class EInvoiceRefusalTest {
                         .from(new MadeInvoice.Party("", "", ""))
                         .to(new MadeInvoice.Party("", "GB", ""))
                         .line("Bowls", "100.00", "S", "20");
-        assertThat(desk.problems("a.xml", bare.ubl())).containsExactly("a.xml:4 [DocumentCurrencyCode]: found none; expected the currency, a code of ISO 4217 (BT-5), such as GBP",
-"a.xml:4 [ID]: found none; expected the number of the document (BT-1), such as INV-1001",
-"a.xml:4 [InvoiceTypeCode]: found none; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
-"a.xml:4 [IssueDate]: found none; expected the day of issue (BT-2), such as 2026-09-30",
-"a.xml:12 [AccountingSupplierParty/Party/PartyLegalEntity/RegistrationName]: found none; expected the seller's name (BT-27), such as Fernmoor Pottery Ltd",
-"a.xml:25 [AccountingCustomerParty/Party/PartyLegalEntity/RegistrationName]: found none; expected the buyer's name (BT-44), such as Alder & Wren",
-"a.xml:32 [TaxTotal/TaxSubtotal/TaxableAmount]: found none; expected the amount VAT is charged on (BT-116), such as 100.00",
-"a.xml:4 [LegalMonetaryTotal/LineExtensionAmount]: found none; expected the sum of the lines (BT-106), such as 100.00",
-"a.xml:4 [LegalMonetaryTotal/TaxExclusiveAmount]: found none; expected the total without VAT (BT-109), such as 100.00",
-"a.xml:4 [LegalMonetaryTotal/TaxInclusiveAmount]: found none; expected the total with VAT (BT-112), such as 120.00",
-"a.xml:4 [LegalMonetaryTotal/PayableAmount]: found none; expected the amount due (BT-115), such as 120.00");
+        assertThat(desk.problems("a.xml", bare.ubl()))
+                .containsExactly(
+                        "a.xml:4 [DocumentCurrencyCode]: found none; expected the currency, a code of ISO 4217 (BT-5), such as GBP",
+                        "a.xml:4 [ID]: found none; expected the number of the document (BT-1), such as INV-1001",
+                        "a.xml:4 [InvoiceTypeCode]: found none; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
+                        "a.xml:4 [IssueDate]: found none; expected the day of issue (BT-2), such as 2026-09-30",
+                        "a.xml:12 [AccountingSupplierParty/Party/PartyLegalEntity/RegistrationName]: found none; expected the seller's name (BT-27), such as Fernmoor Pottery Ltd",
+                        "a.xml:9 [AccountingSupplierParty/Party/PostalAddress/Country/IdentificationCode]: found none; expected the seller's country, a code of ISO 3166 (BT-40), such as GB",
+                        "a.xml:25 [AccountingCustomerParty/Party/PartyLegalEntity/RegistrationName]: found none; expected the buyer's name (BT-44), such as Alder & Wren",
+                        "a.xml:32 [TaxTotal/TaxSubtotal/TaxableAmount]: found none; expected the amount VAT is charged on (BT-116), such as 100.00",
+                        "a.xml:4 [LegalMonetaryTotal/LineExtensionAmount]: found none; expected the sum of the lines (BT-106), such as 100.00",
+                        "a.xml:4 [LegalMonetaryTotal/TaxExclusiveAmount]: found none; expected the total without VAT (BT-109), such as 100.00",
+                        "a.xml:4 [LegalMonetaryTotal/TaxInclusiveAmount]: found none; expected the total with VAT (BT-112), such as 120.00",
+                        "a.xml:4 [LegalMonetaryTotal/PayableAmount]: found none; expected the amount due (BT-115), such as 120.00");
     }
 
     @Test
@@ -83,18 +86,20 @@ class EInvoiceRefusalTest {
                         .from(new MadeInvoice.Party("", "", ""))
                         .to(new MadeInvoice.Party("", "GB", ""))
                         .line("Bowls", "100.00", "S", "20");
-        assertThat(desk.problems("a.xml", bare.cii())).containsExactly("a.xml:59 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/InvoiceCurrencyCode]: found none; expected the currency, a code of ISO 4217 (BT-5), such as GBP",
-"a.xml:5 [ExchangedDocument/ID]: found none; expected the number of the document (BT-1), such as INV-1001",
-"a.xml:5 [ExchangedDocument/TypeCode]: found none; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
-"a.xml:5 [ExchangedDocument/IssueDateTime/DateTimeString]: found none; expected the day of issue (BT-2), such as 20260930 with format 102",
-"a.xml:39 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/SellerTradeParty/Name]: found none; expected the seller's name (BT-27), such as Fernmoor Pottery Ltd",
-"a.xml:43 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/SellerTradeParty/PostalTradeAddress/CountryID]: found none; expected the seller's country, a code of ISO 3166 (BT-40), such as GB",
-"a.xml:47 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/BuyerTradeParty/Name]: found none; expected the buyer's name (BT-44), such as Alder & Wren",
-"a.xml:60 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/BasisAmount]: found none; expected the amount VAT is charged on (BT-116), such as 100.00",
-"a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/LineTotalAmount]: found none; expected the sum of the lines (BT-106), such as 100.00",
-"a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found none; expected the total without VAT (BT-109), such as 100.00",
-"a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/GrandTotalAmount]: found none; expected the total with VAT (BT-112), such as 120.00",
-"a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/DuePayableAmount]: found none; expected the amount due (BT-115), such as 120.00");
+        assertThat(desk.problems("a.xml", bare.cii()))
+                .containsExactly(
+                        "a.xml:59 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/InvoiceCurrencyCode]: found none; expected the currency, a code of ISO 4217 (BT-5), such as GBP",
+                        "a.xml:5 [ExchangedDocument/ID]: found none; expected the number of the document (BT-1), such as INV-1001",
+                        "a.xml:5 [ExchangedDocument/TypeCode]: found none; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
+                        "a.xml:5 [ExchangedDocument/IssueDateTime/DateTimeString]: found none; expected the day of issue (BT-2), such as 20260930 with format 102",
+                        "a.xml:39 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/SellerTradeParty/Name]: found none; expected the seller's name (BT-27), such as Fernmoor Pottery Ltd",
+                        "a.xml:43 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/SellerTradeParty/PostalTradeAddress/CountryID]: found none; expected the seller's country, a code of ISO 3166 (BT-40), such as GB",
+                        "a.xml:47 [SupplyChainTradeTransaction/ApplicableHeaderTradeAgreement/BuyerTradeParty/Name]: found none; expected the buyer's name (BT-44), such as Alder & Wren",
+                        "a.xml:60 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/BasisAmount]: found none; expected the amount VAT is charged on (BT-116), such as 100.00",
+                        "a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/LineTotalAmount]: found none; expected the sum of the lines (BT-106), such as 100.00",
+                        "a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found none; expected the total without VAT (BT-109), such as 100.00",
+                        "a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/GrandTotalAmount]: found none; expected the total with VAT (BT-112), such as 120.00",
+                        "a.xml:71 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/DuePayableAmount]: found none; expected the amount due (BT-115), such as 120.00");
     }
 
     @Test
@@ -109,17 +114,19 @@ class EInvoiceRefusalTest {
                         .with("BT-80", "England")
                         .line("Odd", "1.00", "Q", "20")
                         .line("Dear", "1.00", "S", "200");
-        assertThat(desk.problems("a.xml", wrong.ubl())).containsExactly("a.xml:9 [InvoiceTypeCode]: found '38O'; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
-"a.xml:7 [IssueDate]: found '20.07.2026'; expected the day of issue (BT-2), such as 2026-09-30",
-"a.xml:8 [DueDate]: found '2026-02-30'; expected the day payment is due (BT-9), such as 2026-09-30",
-"a.xml:55 [Delivery/DeliveryLocation/Address/Country/IdentificationCode]: found 'England'; expected the country of delivery, a code of ISO 3166 (BT-80), such as GB",
-"a.xml:127 [InvoiceLine/Item/ClassifiedTaxCategory/ID]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
-"a.xml:146 [InvoiceLine/Item/ClassifiedTaxCategory/Percent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
-"a.xml:77 [TaxTotal/TaxSubtotal/TaxCategory/ID]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
-"a.xml:89 [TaxTotal/TaxSubtotal/TaxCategory/Percent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
-"a.xml:98 [LegalMonetaryTotal/TaxExclusiveAmount]: found '1,00'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals",
-"a.xml:99 [LegalMonetaryTotal/TaxInclusiveAmount]: found '1.00001'; expected the total with VAT (BT-112), such as 120.00, with a decimal point and at most 4 decimals",
-"a.xml:100 [LegalMonetaryTotal/PayableAmount]: found '1e3'; expected the amount due (BT-115), such as 120.00, with a decimal point and at most 4 decimals");
+        assertThat(desk.problems("a.xml", wrong.ubl()))
+                .containsExactly(
+                        "a.xml:9 [InvoiceTypeCode]: found '38O'; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
+                        "a.xml:7 [IssueDate]: found '20.07.2026'; expected the day of issue (BT-2), such as 2026-09-30",
+                        "a.xml:8 [DueDate]: found '2026-02-30'; expected the day payment is due (BT-9), such as 2026-09-30",
+                        "a.xml:55 [Delivery/DeliveryLocation/Address/Country/IdentificationCode]: found 'England'; expected the country of delivery, a code of ISO 3166 (BT-80), such as GB",
+                        "a.xml:127 [InvoiceLine/Item/ClassifiedTaxCategory/ID]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
+                        "a.xml:146 [InvoiceLine/Item/ClassifiedTaxCategory/Percent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
+                        "a.xml:77 [TaxTotal/TaxSubtotal/TaxCategory/ID]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
+                        "a.xml:89 [TaxTotal/TaxSubtotal/TaxCategory/Percent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
+                        "a.xml:98 [LegalMonetaryTotal/TaxExclusiveAmount]: found '1,00'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals",
+                        "a.xml:99 [LegalMonetaryTotal/TaxInclusiveAmount]: found '1.00001'; expected the total with VAT (BT-112), such as 120.00, with a decimal point and at most 4 decimals",
+                        "a.xml:100 [LegalMonetaryTotal/PayableAmount]: found '1e3'; expected the amount due (BT-115), such as 120.00, with a decimal point and at most 4 decimals");
     }
 
     @Test
@@ -134,17 +141,19 @@ class EInvoiceRefusalTest {
                         .with("BT-80", "England")
                         .line("Odd", "1.00", "Q", "20")
                         .line("Dear", "1.00", "S", "200");
-        assertThat(desk.problems("a.xml", wrong.cii())).containsExactly("a.xml:13 [ExchangedDocument/TypeCode]: found '38O'; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
-"a.xml:15 [ExchangedDocument/IssueDateTime/DateTimeString]: found 'July 20' of format '102'; expected the day of issue (BT-2), such as 20260930 with format 102",
-"a.xml:157 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradePaymentTerms/DueDateDateTime/DateTimeString]: found '20260230' of format '102'; expected the day payment is due (BT-9), such as 20260930 with format 102",
-"a.xml:128 [SupplyChainTradeTransaction/ApplicableHeaderTradeDelivery/ShipToTradeParty/PostalTradeAddress/CountryID]: found 'England'; expected the country of delivery, a code of ISO 3166 (BT-80), such as GB",
-"a.xml:63 [SupplyChainTradeTransaction/IncludedSupplyChainTradeLineItem/SpecifiedLineTradeSettlement/ApplicableTradeTax/CategoryCode]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
-"a.xml:90 [SupplyChainTradeTransaction/IncludedSupplyChainTradeLineItem/SpecifiedLineTradeSettlement/ApplicableTradeTax/RateApplicablePercent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
-"a.xml:145 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/CategoryCode]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
-"a.xml:153 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/RateApplicablePercent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
-"a.xml:162 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found '1,00'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals",
-"a.xml:164 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/GrandTotalAmount]: found '1.00001'; expected the total with VAT (BT-112), such as 120.00, with a decimal point and at most 4 decimals",
-"a.xml:165 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/DuePayableAmount]: found '1e3'; expected the amount due (BT-115), such as 120.00, with a decimal point and at most 4 decimals");
+        assertThat(desk.problems("a.xml", wrong.cii()))
+                .containsExactly(
+                        "a.xml:13 [ExchangedDocument/TypeCode]: found '38O'; expected the type of the document (BT-3), such as 380 for an invoice or 381 for a credit note",
+                        "a.xml:15 [ExchangedDocument/IssueDateTime/DateTimeString]: found 'July 20' of format '102'; expected the day of issue (BT-2), such as 20260930 with format 102",
+                        "a.xml:157 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradePaymentTerms/DueDateDateTime/DateTimeString]: found '20260230' of format '102'; expected the day payment is due (BT-9), such as 20260930 with format 102",
+                        "a.xml:128 [SupplyChainTradeTransaction/ApplicableHeaderTradeDelivery/ShipToTradeParty/PostalTradeAddress/CountryID]: found 'England'; expected the country of delivery, a code of ISO 3166 (BT-80), such as GB",
+                        "a.xml:63 [SupplyChainTradeTransaction/IncludedSupplyChainTradeLineItem/SpecifiedLineTradeSettlement/ApplicableTradeTax/CategoryCode]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
+                        "a.xml:90 [SupplyChainTradeTransaction/IncludedSupplyChainTradeLineItem/SpecifiedLineTradeSettlement/ApplicableTradeTax/RateApplicablePercent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
+                        "a.xml:145 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/CategoryCode]: found 'Q'; expected a VAT category: S, Z, E, AE, K, G, O, L or M (BT-118), such as S",
+                        "a.xml:153 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/RateApplicablePercent]: found '200'; expected the rate of VAT, a percentage from 0 to 100 (BT-119), such as 20",
+                        "a.xml:162 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxBasisTotalAmount]: found '1,00'; expected the total without VAT (BT-109), such as 100.00, with a decimal point and at most 4 decimals",
+                        "a.xml:164 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/GrandTotalAmount]: found '1.00001'; expected the total with VAT (BT-112), such as 120.00, with a decimal point and at most 4 decimals",
+                        "a.xml:165 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/DuePayableAmount]: found '1e3'; expected the amount due (BT-115), such as 120.00, with a decimal point and at most 4 decimals");
     }
 
     @Test
@@ -153,7 +162,8 @@ class EInvoiceRefusalTest {
                         desk.problems(
                                 "a.xml",
                                 usual().cii().replaceFirst("format=\"102\"", "format=\"610\"")))
-                .containsExactly("a.xml:15 [ExchangedDocument/IssueDateTime/DateTimeString]: found '20260720' of format '610'; expected the day of issue (BT-2), such as 20260930 with format 102");
+                .containsExactly(
+                        "a.xml:15 [ExchangedDocument/IssueDateTime/DateTimeString]: found '20260720' of format '610'; expected the day of issue (BT-2), such as 20260930 with format 102");
     }
 
     @Test
@@ -163,18 +173,22 @@ class EInvoiceRefusalTest {
                         .replace(
                                 "<cbc:TaxExclusiveAmount currencyID=\"GBP\">",
                                 "<cbc:TaxExclusiveAmount currencyID=\"USD\">");
-        assertThat(desk.problems("a.xml", xml)).containsExactly("a.xml:67 [LegalMonetaryTotal/TaxExclusiveAmount/@currencyID]: found 'USD'; expected the currency of the document, such as GBP");
+        assertThat(desk.problems("a.xml", xml))
+                .containsExactly(
+                        "a.xml:67 [LegalMonetaryTotal/TaxExclusiveAmount/@currencyID]: found 'USD'; expected the currency of the document, such as GBP");
     }
 
     @Test
     void anUnknownCurrency() throws IOException {
         assertThat(desk.problems("a.xml", usual().with("BT-5", "STG").cii()))
-                .containsExactly("a.xml:76 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/InvoiceCurrencyCode]: found 'STG'; expected the currency, a code of ISO 4217 (BT-5), such as GBP");
+                .containsExactly(
+                        "a.xml:76 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/InvoiceCurrencyCode]: found 'STG'; expected the currency, a code of ISO 4217 (BT-5), such as GBP");
     }
 
     @Test
     void anotherTax() throws IOException {
-        String said = "a.xml:60 [TaxTotal/TaxSubtotal/TaxCategory/TaxScheme/ID]: found 'GST'; expected the tax scheme VAT, such as VAT";
+        String said =
+                "a.xml:60 [TaxTotal/TaxSubtotal/TaxCategory/TaxScheme/ID]: found 'GST'; expected the tax scheme VAT, such as VAT";
         assertThat(
                         desk.problems(
                                 "a.xml",
@@ -188,40 +202,43 @@ class EInvoiceRefusalTest {
                                         .replace(
                                                 "<ram:TypeCode>VAT</ram:TypeCode>",
                                                 "<ram:TypeCode>GST</ram:TypeCode>")))
-                .containsExactly("a.xml:79 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/TypeCode]: found 'GST'; expected the tax VAT, such as VAT");
+                .containsExactly(
+                        "a.xml:79 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/ApplicableTradeTax/TypeCode]: found 'GST'; expected the tax VAT, such as VAT");
     }
 
     @Test
     void aSecondTotalOfVat() throws IOException {
         MadeInvoice twice = usual().with("BT-6", "GBP").with("BT-111", "20.00");
-        assertThat(desk.problems("a.xml", twice.ubl())).containsExactly("a.xml:66 [TaxTotal]: found a second total of VAT in GBP; expected one, such as that with the VAT breakdown");
-        assertThat(desk.problems("a.xml", twice.cii())).containsExactly("a.xml:94 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxTotalAmount]: found a second total of VAT in GBP; expected one, such as 20.00");
+        assertThat(desk.problems("a.xml", twice.ubl()))
+                .containsExactly(
+                        "a.xml:66 [TaxTotal]: found a second total of VAT in GBP; expected one, such as that with the VAT breakdown");
+        assertThat(desk.problems("a.xml", twice.cii()))
+                .containsExactly(
+                        "a.xml:94 [SupplyChainTradeTransaction/ApplicableHeaderTradeSettlement/SpecifiedTradeSettlementHeaderMonetarySummation/TaxTotalAmount]: found a second total of VAT in GBP; expected one, such as 20.00");
     }
 
     @Test
     void aProForma() throws IOException {
         assertThat(desk.problems("a.xml", usual().with("BT-3", "325").ubl()))
-                .containsExactly("a.xml:9 [InvoiceTypeCode]: found '325'; expected an invoice or a credit note, such as 380 or 381: a pro forma invoice is no VAT invoice");
+                .containsExactly(
+                        "a.xml:9 [InvoiceTypeCode]: found '325'; expected an invoice or a credit note, such as 380 or 381: a pro forma invoice is no VAT invoice");
     }
 
     @Test
     void aRootThatDoesNotFitTheType() throws IOException {
-        assertThat(
-                        desk.problems(
-                                "a.xml",
-                                usual().ubl().replace(">380<", ">381<")))
-                .containsExactly("a.xml:9 [InvoiceTypeCode]: found '381'; expected a type of invoice, such as 380: a credit note has the root CreditNote");
-        assertThat(
-                        desk.problems(
-                                "a.xml",
-                                usual().credit().ubl().replace(">381<", ">380<")))
-                .containsExactly("a.xml:8 [CreditNoteTypeCode]: found '380'; expected a type of credit note, such as 381: an invoice has the root Invoice");
+        assertThat(desk.problems("a.xml", usual().ubl().replace(">380<", ">381<")))
+                .containsExactly(
+                        "a.xml:9 [InvoiceTypeCode]: found '381'; expected a type of invoice, such as 380: a credit note has the root CreditNote");
+        assertThat(desk.problems("a.xml", usual().credit().ubl().replace(">381<", ">380<")))
+                .containsExactly(
+                        "a.xml:8 [CreditNoteTypeCode]: found '380'; expected a type of credit note, such as 381: an invoice has the root Invoice");
     }
 
     @Test
     void theBusinessOnBothSides() throws IOException {
         assertThat(desk.problems("a.xml", usual().from(MadeInvoice.BUSINESS).ubl()))
-                .containsExactly("a.xml: found this business as seller and as buyer of 'INV-1001'; expected another party on one side, such as a supplier");
+                .containsExactly(
+                        "a.xml: found this business as seller and as buyer of 'INV-1001'; expected another party on one side, such as a supplier");
     }
 
     @Test
@@ -230,13 +247,18 @@ class EInvoiceRefusalTest {
                         desk.problems(
                                 "a.xml",
                                 "<Invoice xmlns=\"urn:example:invoice\"><ID>1</ID></Invoice>"))
-                .containsExactly("a.xml: found the root element 'Invoice' of the namespace 'urn:example:invoice'; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
-        assertThat(desk.problems("a.xml", "<CrossIndustryDocument/>")).containsExactly("a.xml: found the root element 'CrossIndustryDocument' of the namespace ''; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
+                .containsExactly(
+                        "a.xml: found the root element 'Invoice' of the namespace 'urn:example:invoice'; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
+        assertThat(desk.problems("a.xml", "<CrossIndustryDocument/>"))
+                .containsExactly(
+                        "a.xml: found the root element 'CrossIndustryDocument' of the namespace ''; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
     }
 
     @Test
     void anotherRoot() throws IOException {
-        assertThat(desk.problems("a.xml", "<Order><ID>1</ID></Order>")).containsExactly("a.xml: found XML with the root element 'Order'; expected a form of XML that is known, or a table, such as the same report as .csv");
+        assertThat(desk.problems("a.xml", "<Order><ID>1</ID></Order>"))
+                .containsExactly(
+                        "a.xml: found XML with the root element 'Order'; expected a form of XML that is known, or a table, such as the same report as .csv");
     }
 
     @Test
@@ -244,27 +266,39 @@ class EInvoiceRefusalTest {
         Path file = desk.file("a.csv", "date,kind,gross\n2026-09-30,sale,1.00\n");
         assertThat(desk.enter(file, "e-invoice").problems())
                 .extracting(Problem::toString)
-                .containsExactly("a.csv: found a file that is no XML and no PDF; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
+                .containsExactly(
+                        "a.csv: found a file that is no XML and no PDF; expected an e-invoice: Invoice or CreditNote of UBL 2.1, or CrossIndustryInvoice of CII D16B, such as the XML file the supplier sent, or a PDF with it inside");
     }
 
     @Test
     void aFileCutOff() throws IOException {
         String xml = usual().ubl();
         assertThat(desk.problems("a.xml", xml.substring(0, xml.indexOf("<cac:TaxTotal>"))))
-                .containsExactly("a.xml:51: found XML that is not sound, or that has a document type; expected every element closed and no <!DOCTYPE, such as the file as the supplier sent it");
+                .containsExactly(
+                        "a.xml:51: found XML that is not sound, or that has a document type; expected every element closed and no <!DOCTYPE, such as the file as the supplier sent it");
     }
 
     @Test
     void elementsWithoutEnd() throws IOException {
         String xml = usual().ubl();
         String deep = xml.replace("<cac:TaxTotal>", "<cac:Party>".repeat(200));
-        assertThat(desk.problems("a.xml", deep)).containsExactly("a.xml:51: found elements more than 100 deep; expected one document, such as an invoice");
+        assertThat(desk.problems("a.xml", deep))
+                .containsExactly(
+                        "a.xml:51: found elements more than 100 deep; expected one document, such as an invoice");
+    }
+
+    @Test
+    void aNumberThatIsTooLong() throws IOException {
+        assertThat(desk.problems("a.xml", usual().with("BT-1", "7".repeat(201)).ubl()))
+                .containsExactly(
+                        "a.xml:6 [ID]: found '777777777777777777777777777777777777777777777777777777777777…'; expected the number of the document (BT-1), such as INV-1001, of at most 200 characters");
     }
 
     @Test
     void aTextThatIsTooLong() throws IOException {
         assertThat(desk.problems("a.xml", usual().with("BT-22", "x".repeat(100_001)).ubl()))
-                .containsExactly("a.xml:10: found a text of more than 100,000 characters, or more than 50,000,000 in all; expected one document, such as an invoice");
+                .containsExactly(
+                        "a.xml:10: found a text of more than 100,000 characters, or more than 50,000,000 in all; expected one document, such as an invoice");
     }
 
     @Test
@@ -274,7 +308,8 @@ class EInvoiceRefusalTest {
                         desk.problems(
                                 "a.xml",
                                 xml.replace("</Invoice>", "<a/>".repeat(500_001) + "</Invoice>")))
-                .containsExactly("a.xml:89: found more than 500,000 elements; expected one document, such as an invoice");
+                .containsExactly(
+                        "a.xml:89: found more than 500,000 elements; expected one document, such as an invoice");
     }
 
     @Test
@@ -287,7 +322,9 @@ class EInvoiceRefusalTest {
         dear.with("BT-106", most).with("BT-109", most).with("BT-110", most);
         dear.with("BT-112", most).with("BT-115", most).with("BT-116 S20", most);
         dear.vat("S", "20", most);
-        assertThat(desk.problems("a.xml", dear.ubl())).containsExactly("a.xml: found amounts that add up to more than 922 million million; expected less, such as 120.00");
+        assertThat(desk.problems("a.xml", dear.ubl()))
+                .containsExactly(
+                        "a.xml: found amounts that add up to more than 922 million million; expected less, such as 120.00");
     }
 
     /** What is packed into a document, and elements of other namespaces, are passed over. */

@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -9,7 +10,6 @@ import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
-import java.io.IOException;
 
 /** What is called valid here against the published schemas and rules of EN 16931. */
 class EInvoiceRulesTest {
@@ -55,7 +55,9 @@ class EInvoiceRulesTest {
                         "exempt", new MadeInvoice("INV-1003").line("Insurance", "80.00", "E", "0")),
                 Arguments.of(
                         "reverse charge",
-                        new MadeInvoice("INV-1004").from(irish).line("Adverts", "30.00", "AE", "0")),
+                        new MadeInvoice("INV-1004")
+                                .from(irish)
+                                .line("Adverts", "30.00", "AE", "0")),
                 Arguments.of(
                         "goods from a member state",
                         new MadeInvoice("INV-1005")
@@ -86,8 +88,10 @@ class EInvoiceRulesTest {
     static Stream<Arguments> invalid() {
         return Stream.of(
                 Arguments.of("BR-CO-10", usual().with("BT-106", "181.00")),
-                Arguments.of("BR-CO-11", usual().allowance("10.00", "S", "20").with("BT-107", "9.00")),
-                Arguments.of("BR-CO-12", usual().charge("10.00", "S", "20").with("BT-108", "11.00")),
+                Arguments.of(
+                        "BR-CO-11", usual().allowance("10.00", "S", "20").with("BT-107", "9.00")),
+                Arguments.of(
+                        "BR-CO-12", usual().charge("10.00", "S", "20").with("BT-108", "11.00")),
                 Arguments.of("BR-CO-13", usual().with("BT-109", "181.00")),
                 Arguments.of("BR-CO-14", usual().with("BT-110", "31.00")),
                 Arguments.of("BR-CO-15", usual().with("BT-112", "211.00")),
@@ -98,10 +102,14 @@ class EInvoiceRulesTest {
                 Arguments.of("BR-Z-09", usual().vat("Z", "0", "2.00")),
                 Arguments.of(
                         "BR-E-09",
-                        new MadeInvoice("INV-1").line("Cover", "80.00", "E", "0").vat("E", "0", "1.00")),
+                        new MadeInvoice("INV-1")
+                                .line("Cover", "80.00", "E", "0")
+                                .vat("E", "0", "1.00")),
                 Arguments.of(
                         "BR-AE-09",
-                        new MadeInvoice("INV-1").line("Chips", "80.00", "AE", "0").vat("AE", "0", "1.00")));
+                        new MadeInvoice("INV-1")
+                                .line("Chips", "80.00", "AE", "0")
+                                .vat("AE", "0", "1.00")));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -113,7 +121,9 @@ class EInvoiceRulesTest {
         }
     }
 
-    /** The rules the reader finds broken; every problem but those, where it refuses the document. */
+    /**
+     * The rules the reader finds broken; every problem but those, where it refuses the document.
+     */
     private static Set<String> rulesBroken(String xml) throws IOException {
         Set<String> broken = new TreeSet<>();
         InvoiceTies.broken(Invoices.read(xml)).forEach(b -> broken.add(b.rule()));

@@ -12,9 +12,9 @@ import java.util.stream.Collectors;
  * An invented invoice, written in UBL and in CII so that both say the same. Totals and the VAT
  * breakdown are worked out from its lines, unless a term is stated otherwise to break a rule.
  */
-final class MadeInvoice {
+public final class MadeInvoice {
 
-    record Party(String name, String country, String vat) {}
+    public record Party(String name, String country, String vat) {}
 
     private record Line(String name, BigDecimal net, String category, String rate) {}
 
@@ -22,8 +22,8 @@ final class MadeInvoice {
 
     private record Group(String category, String rate) {}
 
-    static final Party POTTERY = new Party("Fernmoor Pottery Ltd", "GB", "GB000472729");
-    static final Party BUSINESS = new Party("Alder & Wren", "GB", "GB101747696");
+    public static final Party POTTERY = new Party("Fernmoor Pottery Ltd", "GB", "GB000472729");
+    public static final Party BUSINESS = new Party("Alder & Wren", "GB", "GB101747696");
 
     private final Map<String, String> terms = new LinkedHashMap<>();
     private final List<Line> lines = new ArrayList<>();
@@ -32,7 +32,7 @@ final class MadeInvoice {
     private Party seller = POTTERY;
     private Party buyer = BUSINESS;
 
-    MadeInvoice(String number) {
+    public MadeInvoice(String number) {
         terms.put("BT-1", number);
         terms.put("BT-2", "2026-07-20");
         terms.put("BT-3", "380");
@@ -42,48 +42,54 @@ final class MadeInvoice {
     }
 
     /** States a term by its number, such as {@code BT-72}; totals otherwise than they are. */
-    MadeInvoice with(String term, String text) {
+    public MadeInvoice with(String term, String text) {
         terms.put(term, text);
         return this;
     }
 
-    MadeInvoice credit() {
+    /** A credit note, of type 381. */
+    public MadeInvoice credit() {
         return with("BT-3", "381");
     }
 
-    MadeInvoice from(Party party) {
+    /** Of another seller. */
+    public MadeInvoice from(Party party) {
         seller = party;
         return this;
     }
 
-    MadeInvoice to(Party party) {
+    /** To another buyer. */
+    public MadeInvoice to(Party party) {
         buyer = party;
         return this;
     }
 
-    MadeInvoice line(String name, String net, String category, String rate) {
+    /** Adds a line of one unit; no rate is the empty text. */
+    public MadeInvoice line(String name, String net, String category, String rate) {
         lines.add(new Line(name, new BigDecimal(net), category, rate));
         return this;
     }
 
-    MadeInvoice allowance(String amount, String category, String rate) {
+    /** Adds an allowance on the document. */
+    public MadeInvoice allowance(String amount, String category, String rate) {
         adjustments.add(new Adjustment(false, new BigDecimal(amount), category, rate));
         return this;
     }
 
-    MadeInvoice charge(String amount, String category, String rate) {
+    /** Adds a charge on the document. */
+    public MadeInvoice charge(String amount, String category, String rate) {
         adjustments.add(new Adjustment(true, new BigDecimal(amount), category, rate));
         return this;
     }
 
     /** States the VAT of a line of the breakdown otherwise than its rate gives. */
-    MadeInvoice vat(String category, String rate, String amount) {
+    public MadeInvoice vat(String category, String rate, String amount) {
         vat.put(category + rate, amount);
         return this;
     }
 
     private boolean isCredit() {
-        return terms.get("BT-3").equals("381");
+        return term("BT-3").equals("381");
     }
 
     private String term(String number) {
@@ -171,7 +177,7 @@ final class MadeInvoice {
     // UBL
 
     /** The document in UBL 2.1. */
-    String ubl() {
+    public String ubl() {
         String root = isCredit() ? "CreditNote" : "Invoice";
         return """
         <?xml version="1.0" encoding="UTF-8"?>
@@ -181,9 +187,7 @@ final class MadeInvoice {
         """
                         .formatted(root, root)
                 + ublHead()
-                + in(
-                        "cac:AccountingSupplierParty",
-                        ublParty(seller, "cac:Party"))
+                + in("cac:AccountingSupplierParty", ublParty(seller, "cac:Party"))
                 + in("cac:AccountingCustomerParty", ublParty(buyer, "cac:Party"))
                 + in(
                         "cac:Delivery",
@@ -245,9 +249,7 @@ final class MadeInvoice {
                                 element("cbc:CityName", "Fernmoor")
                                         + in(
                                                 "cac:Country",
-                                                element(
-                                                        "cbc:IdentificationCode",
-                                                        party.country())))
+                                                element("cbc:IdentificationCode", party.country())))
                         + (party.vat().isEmpty()
                                 ? ""
                                 : in(
@@ -283,8 +285,7 @@ final class MadeInvoice {
     }
 
     private String ublTaxTotals() {
-        StringBuilder own =
-                new StringBuilder(money("cbc:TaxAmount", total("BT-110", vatSum())));
+        StringBuilder own = new StringBuilder(money("cbc:TaxAmount", total("BT-110", vatSum())));
         if (term("BG-23").isEmpty()) {
             groups().forEach(
                             (group, net) ->
@@ -302,8 +303,7 @@ final class MadeInvoice {
                                                                     reason(group.category())))));
         }
         String second =
-                element(
-                        "cbc:TaxAmount currencyID=\"%s\"".formatted(term("BT-6")), term("BT-111"));
+                element("cbc:TaxAmount currencyID=\"%s\"".formatted(term("BT-6")), term("BT-111"));
         return in("cac:TaxTotal", own.toString()) + in("cac:TaxTotal", second);
     }
 
@@ -354,7 +354,7 @@ final class MadeInvoice {
     // CII
 
     /** The document in CII D16B. */
-    String cii() {
+    public String cii() {
         return """
         <?xml version="1.0" encoding="UTF-8"?>
         <rsm:CrossIndustryInvoice xmlns:rsm="urn:un:unece:uncefact:data:standard:CrossIndustryInvoice:100"
@@ -475,9 +475,7 @@ final class MadeInvoice {
     private String ciiAdjustment(Adjustment a) {
         return in(
                 "ram:SpecifiedTradeAllowanceCharge",
-                in(
-                                "ram:ChargeIndicator",
-                                element("udt:Indicator", Boolean.toString(a.charge())))
+                in("ram:ChargeIndicator", element("udt:Indicator", Boolean.toString(a.charge())))
                         + element("ram:ActualAmount", a.amount().toString())
                         + element("ram:Reason", a.charge() ? "Carriage" : "Discount")
                         + ciiTax("ram:CategoryTradeTax", a.category(), a.rate()));
@@ -515,8 +513,7 @@ final class MadeInvoice {
                                 "ram:SpecifiedLineTradeAgreement",
                                 in(
                                         "ram:NetPriceProductTradePrice",
-                                        element(
-                                                "ram:ChargeAmount", line.net().abs().toString())))
+                                        element("ram:ChargeAmount", line.net().abs().toString())))
                         + in(
                                 "ram:SpecifiedLineTradeDelivery",
                                 element("ram:BilledQuantity unitCode=\"C62\"", back ? "-1" : "1"))
