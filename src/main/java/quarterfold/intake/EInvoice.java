@@ -97,7 +97,12 @@ final class EInvoice implements DocumentForm {
         return found;
     }
 
-    private static Reading open(Brought file, String place, Head head, InputStream in)
+    /**
+     * Opens an invoice that a file is or holds.
+     *
+     * @param place the name of what is read, for problems
+     */
+    static Reading open(Brought file, String place, Head head, InputStream in)
             throws BadFile {
         Optional<InvoiceSyntax> syntax =
                 SYNTAXES.stream().filter(s -> s.fits(head.root(), head.namespace())).findFirst();

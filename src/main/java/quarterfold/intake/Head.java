@@ -61,7 +61,7 @@ record Head(boolean isPdf, String root, String namespace) {
 
     private static Head xml(InputStream in) {
         try {
-            XMLStreamReader xml = SafeXml.reader(in);
+            XMLStreamReader xml = SafeXml.glance(in);
             while (xml.hasNext()) {
                 if (xml.next() == XMLStreamReader.START_ELEMENT) {
                     String namespace = xml.getNamespaceURI();

@@ -1,6 +1,9 @@
 package quarterfold.intake;
 
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.Reader;
+import java.nio.charset.CodingErrorAction;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import javax.xml.stream.util.StreamReaderDelegate;
@@ -10,8 +13,20 @@ import org.apache.poi.util.XMLHelper;
 final class SafeXml {
     private SafeXml() {}
 
+    /** Bytes that are not of the text's encoding are a fault. */
     static XMLStreamReader reader(InputStream in) throws XMLStreamException {
-        return new StreamReaderDelegate(XMLHelper.newXMLInputFactory().createXMLStreamReader(in)) {
+        return reader(in, CodingErrorAction.REPORT);
+    }
+
+    /** For a look at what a file is: bytes that are not of its encoding are passed over. */
+    static XMLStreamReader glance(InputStream in) throws XMLStreamException {
+        return reader(in, CodingErrorAction.REPLACE);
+    }
+
+    private static XMLStreamReader reader(InputStream in, CodingErrorAction faulty)
+            throws XMLStreamException {
+        return new StreamReaderDelegate(
+                XMLHelper.newXMLInputFactory().createXMLStreamReader(text(in, faulty))) {
             @Override
             public int next() throws XMLStreamException {
                 int event = super.next();
@@ -21,5 +36,14 @@ final class SafeXml {
                 return event;
             }
         };
+    }
+
+    private static Reader text(InputStream in, CodingErrorAction faulty)
+            throws XMLStreamException {
+        try {
+            return XmlText.of(in, faulty);
+        } catch (IOException e) {
+            throw new XMLStreamException("a text that cannot be decoded", e);
+        }
     }
 }

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.InputStream;
+import java.nio.charset.CharacterCodingException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
@@ -60,9 +61,14 @@ final class XmlTree {
                 take(xml, event, line);
             }
         } catch (XMLStreamException e) {
-            int at = e.getLocation() == null ? line : Math.max(1, e.getLocation().getLineNumber());
+            if (e.getNestedException() instanceof CharacterCodingException) {
+                throw new BadFile(
+                        place,
+                        "found bytes that are not of the file's encoding; expected UTF-8, or the encoding its first line declares, such as encoding=\"windows-1252\"");
+            }
+            int at = e.getLocation() == null ? 0 : e.getLocation().getLineNumber();
             throw new BadFile(
-                    place + ":" + at,
+                    place + ":" + Math.max(line, at),
                     "found XML that is not sound, or that has a document type; expected every element closed and no <!DOCTYPE, such as the file as the supplier sent it");
         }
         return root.orElseThrow(

@@ -2,12 +2,18 @@ package quarterfold.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** E-invoices of which nothing is entered, and what is said of each. */
 class EInvoiceRefusalTest {
@@ -276,6 +282,34 @@ class EInvoiceRefusalTest {
         assertThat(desk.problems("a.xml", xml.substring(0, xml.indexOf("<cac:TaxTotal>"))))
                 .containsExactly(
                         "a.xml:51: found XML that is not sound, or that has a document type; expected every element closed and no <!DOCTYPE, such as the file as the supplier sent it");
+    }
+
+    @Test
+    void bytesThatAreNotOfTheEncoding() throws IOException {
+        String xml = usual().with("BT-22", "Caf\u00e9").ubl();
+        PrintStream terminal = System.err;
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+        try {
+            assertThat(desk.problems(desk.file("a.xml", xml, StandardCharsets.ISO_8859_1)))
+                    .containsExactly(
+                            "a.xml: found bytes that are not of the file's encoding; expected UTF-8, or the encoding its first line declares, such as encoding=\"windows-1252\"");
+        } finally {
+            System.setErr(terminal);
+        }
+        assertThat(printed.toString(StandardCharsets.UTF_8)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"ISO-8859-1", "windows-1252", "UTF-16", "UTF-8"})
+    void otherEncodingsThatAreDeclared(String encoding) throws IOException {
+        String xml =
+                usual().with("BT-22", "Caf\u00e9")
+                        .cii()
+                        .replace("encoding=\"UTF-8\"", "encoding=\"" + encoding + "\"");
+        ImportResult entered = desk.enter(desk.file("a.xml", xml, Charset.forName(encoding)));
+        assertThat(entered.problems()).isEmpty();
+        assertThat(desk.lines().get(0).notes()).startsWith("note: Caf\u00e9;");
     }
 
     @Test
