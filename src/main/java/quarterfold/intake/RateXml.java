@@ -52,7 +52,7 @@ final class RateXml implements RateRows {
             return new RateXml(file.name(), publisher, in, SafeXml.reader(in));
         } catch (XMLStreamException e) {
             in.close();
-            throw broken(file.name() + ":1", e);
+            throw broken(file.name() + ":1");
         }
     }
 
@@ -67,7 +67,7 @@ final class RateXml implements RateRows {
             }
             return false;
         } catch (XMLStreamException e) {
-            throw broken(name + ":" + line, e);
+            throw broken(name + ":" + line);
         }
     }
 
@@ -163,13 +163,10 @@ final class RateXml implements RateRows {
         return row.getOrDefault(element, "");
     }
 
-    private static BadFile broken(String place, XMLStreamException e) {
-        boolean entity = String.valueOf(e.getMessage()).contains("a document type or an entity");
+    private static BadFile broken(String place) {
         return new BadFile(
                 place,
-                entity
-                        ? "found a document type or an entity; expected XML without either, such as the file downloaded again"
-                        : "found XML that breaks off or is not well formed; expected a whole file, such as the same downloaded again");
+                "found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
     }
 
     @Override

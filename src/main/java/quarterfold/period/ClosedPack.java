@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
@@ -37,6 +39,7 @@ final class ClosedPack implements Pack {
     private final VatReturn vatReturn;
     private final Law law;
     private final Map<Long, List<Query>> queries;
+    private final Map<Long, Optional<HeldRate>> rates = new HashMap<>();
 
     ClosedPack(Ledger ledger, Close close) {
         this.ledger = ledger;
@@ -113,7 +116,7 @@ final class ClosedPack implements Pack {
                         closed.exchange(),
                         entry.profile().currency(),
                         close.settings().currency(),
-                        ledger.rates()::find));
+                        id -> rates.computeIfAbsent(id, ledger.rates()::find)));
     }
 
     private static <E extends Enum<E> & Coded> E coded(Class<E> type, String code) {

@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.poi.ss.usermodel.Row;
@@ -213,6 +217,31 @@ class RatesCommandTest {
             Files.writeString(kept, AUGUST.replace("1.1719", "1.1720"));
         }
         assertThat(run("verify").code()).isEqualTo(1);
+    }
+
+    /** Triggers gone, as by another program: what the file states and the close froze say so. */
+    @Test
+    void aRateChangedInTheLedgerIsFound() throws IOException, SQLException {
+        rates();
+        assertThat(run("close", "2026-09").code()).isZero();
+        try (Connection ledger =
+                        DriverManager.getConnection(
+                                "jdbc:sqlite:" + book.resolve("ledger.sqlite"));
+                Statement statement = ledger.createStatement()) {
+            statement.execute("drop trigger exchange_rate_is_not_updated");
+            statement.execute("update exchange_rate set units = '1.2' where id = 3");
+        }
+        Run verified = run("verify");
+        assertThat(verified.code()).isEqualTo(1);
+        assertThat(verified.out())
+                .contains(
+                        """
+                        entries   2 differences:
+                          august.csv: it states 1.1719 EUR for 1 GBP from 2026-08-01 to 2026-08-31 (row 2); expected it in the ledger
+                          august.csv: it does not state 1.2 EUR for 1 GBP from 2026-08-01 to 2026-08-31 (row 2); found it in the ledger
+                        """)
+                .contains(
+                        "2026-09 entry 2 [exchange]: found '1996.7574 3' frozen; worked out again it is '1950.00 3'");
     }
 
     @Test

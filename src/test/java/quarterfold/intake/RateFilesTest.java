@@ -10,8 +10,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.SetAside;
+import quarterfold.money.Amount;
 
 /**
  * Files of exchange rates. The tax authority's forms are those its open code writes
@@ -240,7 +242,7 @@ class RateFilesTest {
     void aFileThatBreaksOff() throws IOException {
         assertThat(desk.problems("m.xml", XML.substring(0, XML.length() - 60)))
                 .containsExactly(
-                        "m.xml:17: found XML that breaks off or is not well formed; expected a whole file, such as the same downloaded again");
+                        "m.xml:17: found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
     }
 
     /** Entity expansion and external entities: nothing is expanded, nothing outside is read. */
@@ -270,7 +272,22 @@ class RateFilesTest {
     void anEntityIsRefused() throws IOException {
         assertThat(desk.problems("m.xml", XML.replace(">1.3367<", ">&r;<")))
                 .containsExactly(
-                        "m.xml:17: found XML that breaks off or is not well formed; expected a whole file, such as the same downloaded again");
+                        "m.xml:17: found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
+    }
+
+    @Test
+    void vatInSterlingIsForDocumentsInAnotherCurrency() throws IOException {
+        assertThat(
+                        desk.problems(
+                                "s.csv",
+                                "date,kind,currency,net,vat,sterling_vat\n2026-08-14,expense,GBP,100,20,20\n"))
+                .containsExactly(
+                        "s.csv:2 [sterling_vat]: found it on a row in GBP; expected it where the amounts are in another currency; here enter the VAT as vat, such as 20.00");
+        desk.enter(
+                "t.csv",
+                "date,kind,currency,net,vat,sterling_vat\n2026-08-14,expense,EUR,100,20,17.07\n");
+        assertThat(desk.lines().get(0).particulars().amount(Particular.STERLING_VAT))
+                .contains(Amount.of("17.07"));
     }
 
     @Test

@@ -85,7 +85,7 @@ class ExchangeTest {
         assertThat(treated.queries())
                 .extracting(Query::question)
                 .containsExactly(
-                        "The amount of 120.00 is in %s and the book holds no rate of the tax authority for that currency in %s, so it is in no box. Import its file of the rates for that month, CSV or XML."
+                        "For 120.00 %s the book holds no rate of the tax authority in %s, so it is in no box. Import its file of the rates for that month, CSV or XML."
                                 .formatted(currency, month));
     }
 
@@ -298,8 +298,7 @@ class ExchangeTest {
         assertThat(treated.queries())
                 .extracting(Query::question)
                 .containsExactly(
-                        "The amount of 120.00 is in EUR and the book holds no rate of the ECB for"
-                                + " that currency on 2026-08-18, so it is in no box. Import its file"
+                        "For 120.00 EUR the book holds no rate of the ECB on 2026-08-18, so it is in no box. Import its file"
                                 + " of that day, or state as exchange_day the last day before on"
                                 + " which it published one.");
     }

@@ -53,8 +53,7 @@ class QueryTextTest {
                         "no-exchange-rate",
                         sale().currency("EUR"),
                         "120.00",
-                        "The amount of 120.00 is in EUR and the book holds no rate of the tax authority"
-                                + " for that currency in 2026-08, so it is in no box. Import its"
+                        "For 120.00 EUR the book holds no rate of the tax authority in 2026-08, so it is in no box. Import its"
                                 + " file of the rates for that month, CSV or XML."),
                 Arguments.of(
                         "rate-not-in-force",
