@@ -102,8 +102,7 @@ final class EInvoice implements DocumentForm {
      *
      * @param place the name of what is read, for problems
      */
-    static Reading open(Brought file, String place, Head head, InputStream in)
-            throws BadFile {
+    static Reading open(Brought file, String place, Head head, InputStream in) throws BadFile {
         Optional<InvoiceSyntax> syntax =
                 SYNTAXES.stream().filter(s -> s.fits(head.root(), head.namespace())).findFirst();
         if (syntax.isEmpty()) {

@@ -38,8 +38,7 @@ final class SafeXml {
         };
     }
 
-    private static Reader text(InputStream in, CodingErrorAction faulty)
-            throws XMLStreamException {
+    private static Reader text(InputStream in, CodingErrorAction faulty) throws XMLStreamException {
         try {
             return XmlText.of(in, faulty);
         } catch (IOException e) {

@@ -37,10 +37,7 @@ final class XmlText {
         in.skipNBytes(mark);
         return new InputStreamReader(
                 in,
-                charset(first)
-                        .newDecoder()
-                        .onMalformedInput(faulty)
-                        .onUnmappableCharacter(faulty));
+                charset(first).newDecoder().onMalformedInput(faulty).onUnmappableCharacter(faulty));
     }
 
     private static int markLength(byte[] first) {

@@ -69,9 +69,7 @@ class EInvoiceFuzzTest {
         for (int i = 0; i < changes; i++) {
             bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
         }
-        return random.nextInt(10) == 0
-                ? Arrays.copyOf(bytes, random.nextInt(bytes.length))
-                : bytes;
+        return random.nextInt(10) == 0 ? Arrays.copyOf(bytes, random.nextInt(bytes.length)) : bytes;
     }
 
     /** Lines taken out, repeated, moved, or with other digits in them. */
@@ -89,8 +87,7 @@ class EInvoiceFuzzTest {
 
     private static boolean isRead(byte[] bytes) throws IOException {
         Problems problems = new Problems();
-        Brought file =
-                new Brought(Path.of("a.xml"), "a.xml", Desk.settings(), LAYOUTS, problems);
+        Brought file = new Brought(Path.of("a.xml"), "a.xml", Desk.settings(), LAYOUTS, problems);
         Head head = Head.of(new ByteArrayInputStream(bytes));
         try (Reading reading =
                 EInvoice.open(file, "a.xml", head, new ByteArrayInputStream(bytes))) {
