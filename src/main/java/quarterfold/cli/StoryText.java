@@ -7,6 +7,7 @@ import java.util.function.Function;
 import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -129,6 +130,7 @@ final class StoryText {
         said("Printed", printed(line));
         said("As the file wrote it", line.original());
         said("Paid", line.paid().map(Texts::day).orElse(""));
+        said("Account", line.particulars().word(Particular.ACCOUNT).orElse(""));
         said("Notes", line.notes());
     }
 

@@ -39,7 +39,7 @@ final class BalanceStudy {
                 "'%s' moves by the money of each row in %,d of %,d".formatted(name, held, steps);
         if (held == steps) {
             findings.prove(said);
-            return Optional.of(new Layout.Balance(name, newestFirst));
+            return Optional.of(new Layout.Balance(name, Optional.empty()));
         }
         findings.fault(said);
         int told = 0;
@@ -58,6 +58,6 @@ final class BalanceStudy {
                                         new Amount(expected)));
             }
         }
-        return Optional.of(new Layout.Balance(name, newestFirst));
+        return Optional.of(new Layout.Balance(name, Optional.empty()));
     }
 }

@@ -49,7 +49,8 @@ enum Field implements Coded {
     USE(Particular.USE),
     ADDRESSED(Particular.ADDRESSED),
     CO2(Particular.CO2),
-    ERROR(Particular.ERROR);
+    ERROR(Particular.ERROR),
+    ACCOUNT(Particular.ACCOUNT);
 
     private final String code;
     private final String expected;

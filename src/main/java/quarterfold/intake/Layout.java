@@ -196,8 +196,12 @@ record Layout(
     /** The column whose text says that the row's amounts, printed positive, are negative. */
     record Mark(String column, Set<String> negative) {}
 
-    /** A column of the balance after each row: it grows by what the row's counted cells say. */
-    record Balance(String column, boolean newestFirst) {}
+    /**
+     * A column of the balance after a row: it grows by what the counted cells of rows say.
+     *
+     * @param newestFirst whether the newest row is the first; where empty, either may be
+     */
+    record Balance(String column, Optional<Boolean> newestFirst) {}
 
     /**
      * Rows that are no rows of the table. All that is stated must hold.

@@ -121,7 +121,9 @@ final class LayoutExtras {
         return Optional.of(
                 new Balance(
                         balance.required("column", "Balance").strip(),
-                        isYes(balance, "newest_first")));
+                        balance.has("newest_first")
+                                ? Optional.of(isYes(balance, "newest_first"))
+                                : Optional.empty()));
     }
 
     static List<OtherRow> otherRows(YamlMap yaml) {

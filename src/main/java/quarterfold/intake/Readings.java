@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 final class Readings {
 
     /** The first that fits is the one. */
-    private static final List<DocumentForm> DOCUMENTS = List.of();
+    private static final List<DocumentForm> DOCUMENTS = List.of(new BankStatements());
 
     private Readings() {}
 

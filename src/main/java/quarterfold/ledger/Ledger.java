@@ -245,7 +245,10 @@ public final class Ledger implements AutoCloseable {
         return Math.min(horizon.lastDecision(), read(() -> next("decision", "id") - 1));
     }
 
-    /** Every entry that states a particular, in the order of its number. */
+    /**
+     * Every entry that states a particular, in the order of its number; not those that state an
+     * account alone, as each line of a bank statement does.
+     */
     public void forEachWithParticulars(Consumer<Entry> each) {
         forEach(EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS, each);
     }

@@ -35,7 +35,9 @@ public enum Particular implements Coded {
      * How an error of a closed return that the line is, or was in, is put right where that is not
      * for the rules to say: a deliberate one never on a later return, another apart by choice.
      */
-    ERROR("error", Type.ERROR);
+    ERROR("error", Type.ERROR),
+    /** The bank account a line of a statement was booked on. */
+    ACCOUNT("account", Type.ACCOUNT);
 
     /** What a text of a particular may be. */
     public enum Type {
@@ -46,7 +48,8 @@ public enum Particular implements Coded {
         YES_NO("yes or no, such as yes"),
         USE("one of taxable, exempt, both, such as taxable"),
         ADDRESSED("one of business, employee, other, such as business"),
-        ERROR("one of deliberate, separate, such as separate");
+        ERROR("one of deliberate, separate, such as separate"),
+        ACCOUNT("the number of an account without spaces, such as GB24QFLD00000012345678");
 
         private final String expected;
 

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
@@ -24,6 +25,7 @@ public record Particulars(Map<Particular, String> stated) {
     private static final List<String> USES = List.of("taxable", "exempt", "both");
     private static final List<String> ADDRESSEES = List.of("business", "employee", "other");
     private static final List<String> ERRORS = List.of("deliberate", "separate");
+    private static final Pattern ACCOUNT = Pattern.compile("[^\\s\\p{Cntrl}]{1,70}");
 
     /** Refuses a text that is not of its particular's type. */
     public Particulars {
@@ -55,6 +57,7 @@ public record Particulars(Map<Particular, String> stated) {
                 case USE -> USES.contains(text);
                 case ADDRESSED -> ADDRESSEES.contains(text);
                 case ERROR -> ERRORS.contains(text);
+                case ACCOUNT -> ACCOUNT.matcher(text).matches();
             };
         } catch (DateTimeException | IllegalArgumentException | ArithmeticException e) {
             return false;

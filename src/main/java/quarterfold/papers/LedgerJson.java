@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -44,6 +45,7 @@ public final class LedgerJson {
         stated(json, "channel", profile.channel());
         stated(json, "settlement", profile.settlement());
         stated(json, "order", line.order());
+        stated(json, "account", line.particulars().word(Particular.ACCOUNT).orElse(""));
         stated(json, "product", line.item().product());
         stated(json, "description", line.item().description());
         stated(json, "category", profile.category());

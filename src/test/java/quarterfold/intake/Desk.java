@@ -20,6 +20,7 @@ import quarterfold.ledger.Line;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
 
 /** A new book in a folder of its own, and files to bring into it. */
 final class Desk implements AutoCloseable {
@@ -105,6 +106,19 @@ final class Desk implements AutoCloseable {
 
     List<RaisedQuery> raised() {
         return ledger.raised();
+    }
+
+    /** What a second reading of all its files finds against the ledger. */
+    List<String> reread() {
+        List<String> found = new ArrayList<>();
+        Rereader rereader = new Rereader(book, ledger);
+        for (Source source : ledger.sources()) {
+            rereader.compare(
+                    source,
+                    book.archive().whole(source.sha256()).orElseThrow(),
+                    f -> found.add(f.place() + ": " + f.text()));
+        }
+        return found;
     }
 
     List<SetAside> setAside(long source) {

@@ -86,6 +86,7 @@ class TreatmentTableTest {
                     Map.entry("flat-rate-import-paid-value-elsewhere", "the book's choice"),
                     Map.entry("import-duty", "duty is not VAT: VATA 1994 s.24(1)"),
                     Map.entry("compensation", "no supply: HMRC manual VATSC61800"),
+                    Map.entry("bank-line", "the money of other entries: VATA 1994 s.4"),
                     Map.entry("money-only", "no supply: VAT Notice 700/12 boxes 6 and 7"));
 
     /** Treatments that turn VAT between boxes, so that no one sign holds for them. */
@@ -487,6 +488,7 @@ class TreatmentTableTest {
         }
         assertThat(treatments)
                 .containsExactly(
+                        Map.entry("bank-line", "bank-line"),
                         Map.entry("compensation", "compensation"),
                         Map.entry("customer-payment", "money-only"),
                         Map.entry("delivery", "uk-sale"),
