@@ -37,6 +37,11 @@ final class BalanceStudy {
         }
         String said =
                 "'%s' moves by the money of each row in %,d of %,d".formatted(name, held, steps);
+        if (findings.open().stream().anyMatch(q -> q.id().startsWith("kind/"))) {
+            findings.note(
+                    "'%s' moves by the rows: if this is the statement of a bank account, answer rows=bank-line"
+                            .formatted(name));
+        }
         if (held == steps) {
             findings.prove(said);
             return Optional.of(new Layout.Balance(name, Optional.empty()));

@@ -207,6 +207,26 @@ class BankCsvTest {
                                 "Type: Bank transfer"));
     }
 
+    /** A bank's types name no kinds; what would settle them all at once is said. */
+    @Test
+    void openTypesOverABalanceAreExplained() throws IOException {
+        String text =
+                """
+                Date,Type,Details,Amount,Balance
+                28/09/2026,FPO,Harbour Boxes,-240.00,160.00
+                29/09/2026,BGC,Quaylark,18600.00,18760.00
+                30/09/2026,BGC,Norrowby,90.00,18850.00
+                """;
+        Learned open = learn("export.csv", text, Map.of());
+        assertThat(open.open())
+                .extracting(Question::id)
+                .containsExactly("kind/Type: FPO", "kind/Type: BGC");
+        assertThat(open.notes())
+                .contains(
+                        "'Balance' moves by the rows: if this is the statement of a bank account, answer rows=bank-line");
+        assertThat(learn("export.csv", text, Map.of("rows", "bank-line")).isProved()).isTrue();
+    }
+
     /** Without such a name a person says what the rows are. */
     @Test
     void otherwiseItIsAsked() throws IOException {

@@ -134,7 +134,7 @@ class BankStatementTest {
                                 Optional.empty(),
                                 ACCOUNT,
                                 "",
-                                ""));
+                                "BkTxCd/Prtry/Cd: FPO"));
         assertThat(desk.setAside(1))
                 .containsExactly(new SetAside(1, 3, "not booked: its status is PDNG, GBP -99.50"));
         assertThat(desk.raised()).isEmpty();

@@ -115,6 +115,7 @@ public final class MadeStatement {
                                %s
                                <BookgDt><Dt>2026-09-30</Dt></BookgDt>
                                <AcctSvcrRef>HB-77121</AcctSvcrRef>
+                               <BkTxCd><Prtry><Cd>FPO</Cd></Prtry></BkTxCd>
                                <NtryDtls><TxDtls>
                                  <Refs><EndToEndId>NOTPROVIDED</EndToEndId></Refs>
                                  %s
@@ -127,6 +128,7 @@ public final class MadeStatement {
                                <Amt Ccy="GBP">99.50</Amt>
                                <CdtDbtInd>DBIT</CdtDbtInd>
                                %s
+                               <BkTxCd><Prtry><Cd>DD</Cd></Prtry></BkTxCd>
                              </Ntry>
                        """
                                 .formatted(
