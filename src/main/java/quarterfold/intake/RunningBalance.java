@@ -44,6 +44,13 @@ final class RunningBalance {
         sinceNewest = Math.addExact(sinceNewest, moved);
     }
 
+    /** Forgets the balance: a row that could not be read is between it and the next. */
+    void spoil() {
+        begun = false;
+        sinceOldest = 0;
+        sinceNewest = 0;
+    }
+
     private void compare(Row row, MoneyCells money) {
         long found = money.value(balance);
         boolean oldest = mayBeOldestFirst && found == last + sinceOldest;

@@ -20,6 +20,7 @@ final class StatementProof {
     static final String NO_BALANCE = "statement-balance-missing";
     static final String CURRENCIES = "statement-currencies-differ";
     static final String GAP = "statement-missing";
+    static final String REPEATED = "statement-repeated";
 
     /** Where the latest statement of an account begins and ends. */
     private record Reach(String name, Optional<Amount> opening, Optional<Amount> closing) {}
@@ -122,6 +123,16 @@ final class StatementProof {
     private void follow(BankStatement statement) {
         Reach reach = new Reach(statement.name(), statement.opening(), statement.closing());
         Reach before = reaches.put(statement.account(), reach);
+        if (reach.equals(before) && statement.entries() > 0) {
+            raise(
+                    REPEATED,
+                    statement,
+                    "%s is in the file twice with the same balances; its booked entries (%s) are entered each time: is the second one a copy?"
+                            .formatted(
+                                    named(statement),
+                                    counted(statement.entries(), statement.sum())));
+            return;
+        }
         if (before == null || !differ(before.closing(), reach.opening())) {
             return;
         }

@@ -151,6 +151,17 @@ class BankCsvTest {
                         "c.csv:3 [Balance]: found '153.50'; expected the balance of the row above moved by -6.50, 18747.00; is a row missing?");
     }
 
+    /** A row that cannot be read is told alone, not again by the balance below it. */
+    @Test
+    void aBadRowIsNoMissingRow() throws IOException {
+        desk.layout("harbour-bank", LAYOUT);
+        List<String> bad =
+                List.of(ROWS.get(0), ROWS.get(1).replace("240.00", "240,0"), ROWS.get(3));
+        assertThat(desk.problems("a.csv", file(bad).replace("240,0", "\"240,0\"")))
+                .containsExactly(
+                        "a.csv:3 [Paid out]: found '240,0'; expected an amount with at most 4 decimals, such as 1,234.50");
+    }
+
     private Learned learn(String name, String text, Map<String, String> answers)
             throws IOException {
         return new Learner(Desk.settings()).learn(desk.file(name, text), "mine", answers, l -> {});

@@ -290,6 +290,98 @@ class BankStatementTest {
                         "statement-missing/10: statement 10 of account GB24QFLD00000012345678 opens with 2.00, but statement 08 before it in the file closes with 9.00: is a statement between them missing?");
     }
 
+    @Test
+    void aStatementThatIsThereTwiceIsAsked() throws IOException {
+        String july = statement("07", balance("OPBD", "0"), balance("CLBD", "5"), entry("5", ""));
+        desk.enter("twice.xml", message(july, july));
+
+        assertThat(money()).containsExactly("5.00", "5.00");
+        assertThat(questions())
+                .containsExactly(
+                        "statement-repeated/07: statement 07 of account GB24QFLD00000012345678 is in the file twice with the same balances; its booked entries (1, 5.00 in all) are entered each time: is the second one a copy?");
+    }
+
+    /**
+     * The sample message that ISO 20022 publishes for the statement, camt.053.001.02: its account,
+     * balances, amounts, references and times are the sample's; what it says besides is left out.
+     */
+    @Test
+    void thePublishedSampleTies() throws IOException {
+        String sample =
+                """
+                <?xml version="1.0" encoding="UTF-8"?>
+                <Document xmlns="urn:iso:std:iso:20022:tech:xsd:camt.053.001.02">
+                <BkToCstmrStmt>
+                <GrpHdr><MsgId>AAAASESS-FP-STAT001</MsgId></GrpHdr>
+                <Stmt>
+                  <Id>AAAASESS-FP-STAT001</Id>
+                  <Acct><Id><Othr><Id>50000000054910000003</Id></Othr></Id></Acct>
+                  <Bal><Tp><CdOrPrtry><Cd>OPBD</Cd></CdOrPrtry></Tp><Amt Ccy="SEK">500000</Amt><CdtDbtInd>CRDT</CdtDbtInd></Bal>
+                  <Bal><Tp><CdOrPrtry><Cd>CLBD</Cd></CdOrPrtry></Tp><Amt Ccy="SEK">435678.50</Amt><CdtDbtInd>CRDT</CdtDbtInd></Bal>
+                  <Ntry>
+                    <Amt Ccy="SEK">105678.50</Amt><CdtDbtInd>CRDT</CdtDbtInd><Sts>BOOK</Sts>
+                    <BookgDt><DtTm>2010-10-18T13:15:00+01:00</DtTm></BookgDt>
+                    <AcctSvcrRef>AAAASESS-FP-CN_98765/01</AcctSvcrRef>
+                    <NtryDtls><TxDtls>
+                      <Refs><EndToEndId>MUELL/FINP/RA12345</EndToEndId></Refs>
+                      <RltdPties><Dbtr><Nm>MUELLER</Nm></Dbtr></RltdPties>
+                    </TxDtls></NtryDtls>
+                  </Ntry>
+                  <Ntry>
+                    <Amt Ccy="SEK">200000</Amt><CdtDbtInd>DBIT</CdtDbtInd><Sts>BOOK</Sts>
+                    <BookgDt><DtTm>2010-10-18T13:15:00+01:00</DtTm></BookgDt>
+                    <AcctSvcrRef>AAAASESS-FP-ACCR-01</AcctSvcrRef>
+                    <NtryDtls><Btch><NbOfTxs>20</NbOfTxs></Btch></NtryDtls>
+                  </Ntry>
+                  <Ntry>
+                    <Amt Ccy="SEK">30000</Amt><CdtDbtInd>CRDT</CdtDbtInd><Sts>BOOK</Sts>
+                    <BookgDt><DtTm>2010-10-18T13:15:00+01:00</DtTm></BookgDt>
+                    <AcctSvcrRef>AAAASESS-FP-CONF-FX</AcctSvcrRef>
+                    <NtryDtls><TxDtls><Refs><EndToEndId>AAAASS1085FINPSS</EndToEndId></Refs></TxDtls></NtryDtls>
+                  </Ntry>
+                </Stmt>
+                </BkToCstmrStmt>
+                </Document>
+                """;
+        desk.enter("sample.xml", sample);
+
+        assertThat(desk.lines())
+                .extracting(
+                        l -> l.taxPoint().toString(),
+                        l -> l.signedMoney().toString(),
+                        l -> l.profile().currency(),
+                        l -> l.profile().party(),
+                        Line::document,
+                        Line::order,
+                        Line::notes)
+                .containsExactly(
+                        tuple(
+                                "2010-10-18",
+                                "105678.50",
+                                "SEK",
+                                "MUELLER",
+                                "MUELL/FINP/RA12345",
+                                "AAAASESS-FP-CN_98765/01",
+                                ""),
+                        tuple(
+                                "2010-10-18",
+                                "-200000.00",
+                                "SEK",
+                                "",
+                                "",
+                                "AAAASESS-FP-ACCR-01",
+                                "Btch/NbOfTxs: 20"),
+                        tuple(
+                                "2010-10-18",
+                                "30000.00",
+                                "SEK",
+                                "",
+                                "AAAASS1085FINPSS",
+                                "AAAASESS-FP-CONF-FX",
+                                ""));
+        assertThat(desk.raised()).isEmpty(); // 500000 + 105678.50 - 200000 + 30000 = 435678.50
+    }
+
     /** Pages of one statement prove it together; a page alone by its interim balances. */
     @Test
     void pagesAreOneStatement() throws IOException {
