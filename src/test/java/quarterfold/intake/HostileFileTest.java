@@ -213,7 +213,7 @@ class HostileFileTest {
         assertThatThrownBy(() -> desk.enter(file, "plain"))
                 .isInstanceOf(LedgerException.class)
                 .hasMessage(
-                        "--layout: found 'plain'; expected one of expenses, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
+                        "--layout: found 'plain'; expected one of camt.053, expenses, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
     }
 
     @Test
