@@ -49,7 +49,9 @@ enum Field implements Coded {
     USE(Particular.USE),
     ADDRESSED(Particular.ADDRESSED),
     CO2(Particular.CO2),
-    ERROR(Particular.ERROR);
+    ERROR(Particular.ERROR),
+    STATEMENT_MONTH(Particular.STATEMENT_MONTH),
+    AMENDED(Particular.AMENDED);
 
     private final String code;
     private final String expected;

@@ -35,11 +35,16 @@ public enum Particular implements Coded {
      * How an error of a closed return that the line is, or was in, is put right where that is not
      * for the rules to say: a deliberate one never on a later return, another apart by choice.
      */
-    ERROR("error", Type.ERROR);
+    ERROR("error", Type.ERROR),
+    /** The month an import VAT certificate or a postponed import VAT statement is for. */
+    STATEMENT_MONTH("statement_month", Type.MONTH),
+    /** {@code yes} where such a document replaces the one issued first for its month. */
+    AMENDED("amended", Type.YES_NO);
 
     /** What a text of a particular may be. */
     public enum Type {
         DAY("a date such as 2026-09-30"),
+        MONTH("a month such as 2026-09"),
         AMOUNT("an amount such as 12.50"),
         SHARE("a percentage from 0 to 100, such as 60"),
         NUMBER("a whole number such as 118"),

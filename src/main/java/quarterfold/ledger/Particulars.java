@@ -2,6 +2,7 @@ package quarterfold.ledger;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
@@ -48,6 +49,7 @@ public record Particulars(Map<Particular, String> stated) {
         try {
             return switch (particular.type()) {
                 case DAY -> LocalDate.parse(text) != null;
+                case MONTH -> YearMonth.parse(text) != null;
                 case AMOUNT -> Amount.of(text) != null;
                 case SHARE -> Percent.of(text).compareTo(Percent.HUNDRED) <= 0;
                 case NUMBER -> Integer.parseInt(text) >= 0;
@@ -100,6 +102,11 @@ public record Particulars(Map<Particular, String> stated) {
     /** A particular that is a day. */
     public Optional<LocalDate> day(Particular particular) {
         return word(particular).map(LocalDate::parse);
+    }
+
+    /** A particular that is a month. */
+    public Optional<YearMonth> month(Particular particular) {
+        return word(particular).map(YearMonth::parse);
     }
 
     /** A particular that is an amount. */

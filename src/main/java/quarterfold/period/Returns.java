@@ -267,7 +267,7 @@ public final class Returns {
 
     void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        TrueUps trueUps = TrueUps.of(ledger, with.answers());
+        TrueUps trueUps = TrueUps.of(ledger, with);
         new Occasions(ledger, new Timing(with), with.answers(), settings().registeredFrom())
                 .forEach(
                         period,

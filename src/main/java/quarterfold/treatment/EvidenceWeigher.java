@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.law.Dated;
 import quarterfold.law.EvidenceRule;
 import quarterfold.law.Importer;
@@ -40,7 +41,7 @@ final class EvidenceWeigher {
 
         /** The question about a credit that seems to be entered twice. */
         Optional<String> creditTwice() {
-            return repeats.isPresent() && !claims.equals("repeated")
+            return repeats.isPresent() && !ONCE.contains(claims)
                     ? Optional.of("credit-entered-twice")
                     : Optional.empty();
         }
@@ -53,9 +54,13 @@ final class EvidenceWeigher {
         }
     }
 
+    /** Words that say that the entry counts once, with another. */
+    private static final Set<String> ONCE = Set.of("repeated", "met-again", "replaced");
+
     private final Law law;
     private final Settings settings;
     private final SupplierDocuments documents;
+    private final ImportStatements imports;
     private final Overcharge overcharge;
     private final DocumentShows shows;
 
@@ -63,6 +68,7 @@ final class EvidenceWeigher {
         this.law = context.law();
         this.settings = context.settings();
         this.documents = context.together().documents();
+        this.imports = context.ties().imports();
         this.overcharge = new Overcharge(context.law());
         this.shows = new DocumentShows(context.law());
     }
@@ -72,7 +78,7 @@ final class EvidenceWeigher {
         if (!SupplierDocuments.isWeighed(entry)) {
             return Weighed.NOT_WEIGHED;
         }
-        OptionalLong earlier = documents.earlier(entry);
+        OptionalLong earlier = earlier(entry);
         List<String> reasons = new ArrayList<>();
         String claims = "yes";
         claims = worse(claims, kind(answered, rule, reasons));
@@ -82,7 +88,19 @@ final class EvidenceWeigher {
         boolean over =
                 (isHome(entry) || VatNumber.status(entry.profile().partyVat(), false) == GB)
                         && overcharge.isIn(entry, liability, reasons);
-        if (earlier.isPresent()) {
+        OptionalLong same = imports.sameAs(entry);
+        OptionalLong replaced = imports.replacedBy(entry);
+        if (replaced.isPresent()) {
+            reasons.add(
+                    "replaced by the amended document of its month that begins with entry %d"
+                            .formatted(replaced.getAsLong()));
+            claims = "replaced";
+        } else if (same.isPresent()) {
+            reasons.add(
+                    "the same import as entry %d: entry reference, date and VAT agree"
+                            .formatted(same.getAsLong()));
+            claims = "met-again";
+        } else if (earlier.isPresent()) {
             reasons.add("seems to be entered before, as entry %d".formatted(earlier.getAsLong()));
             claims = isClaim(entry) ? "repeated" : claims;
         }
@@ -106,6 +124,14 @@ final class EvidenceWeigher {
                         new EvidenceGrade(
                                 grade(entry, claims, doubtful, shown.isComplete()), reasons)),
                 earlier);
+    }
+
+    /** The entry that this one seems to repeat. */
+    private OptionalLong earlier(Entry entry) {
+        OptionalLong earlier = documents.earlier(entry);
+        return earlier.isPresent() && imports.isNoRepeat(entry, earlier.getAsLong())
+                ? OptionalLong.empty()
+                : earlier;
     }
 
     private static EvidenceGrade.Grade grade(

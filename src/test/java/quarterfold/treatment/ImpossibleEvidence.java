@@ -45,6 +45,22 @@ final class ImpossibleEvidence {
                         Set.of("unstated"),
                         "claims",
                         allBut("no")),
+                // which line of a certificate or statement counts
+                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced")),
+                Map.of(
+                        "kind",
+                        Set.of("import-vat-paid"),
+                        "evidence",
+                        without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("import-certificate")),
+                        "claims",
+                        Set.of("met-again", "replaced")),
+                Map.of(
+                        "kind",
+                        Set.of("import-vat-postponed"),
+                        "evidence",
+                        without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("postponed-statement")),
+                        "claims",
+                        Set.of("met-again", "replaced")),
                 // in whose name
                 Map.of("kind", purchases, "addressed", Set.of("other"), "claims", SUPPORTED),
                 Map.of(

@@ -31,6 +31,7 @@ import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Decision;
+import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Periods;
@@ -54,6 +55,8 @@ class TreatmentTableTest {
                     Map.entry("awaiting-payment", "it counts when it is paid: reg 57"),
                     Map.entry("no-vat-later", "no VAT to charge or take back"),
                     Map.entry("debt-unpaid", "relief is claimed by an entry of its own"),
+                    Map.entry("met-again", "it counts with the entry it repeats"),
+                    Map.entry("replaced", "the amended document counts"),
                     Map.entry("likely-duplicate", "a person must say whether it repeats another"),
                     Map.entry("before-registration-sale", "no taxable person: VATA 1994 s.3"),
                     Map.entry("before-registration-purchase", "nothing to reclaim by reg 111"),
@@ -334,9 +337,27 @@ class TreatmentTableTest {
         Treating treating =
                 Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
                         .deciding(decisions(facts));
+        if (facts.get("claims").equals("met-again") || facts.get("claims").equals("replaced")) {
+            return ofTwoDocuments(treating, line, facts.get("claims").equals("replaced"));
+        }
         return facts.get("claims").equals("repeated")
                 ? treating.all(line.document("A-1"), line).get(1)
                 : treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+    }
+
+    /** The line with the same in a later file, or with an amended document that has it no more. */
+    private static Treated ofTwoDocuments(Treating treating, SampleLine line, boolean replaced) {
+        line.document("A-1").particular(Particular.STATEMENT_MONTH, "2026-08");
+        Entry first = new Entry(1, 1, line.line(2));
+        Entry second =
+                replaced
+                        ? new Entry(
+                                2,
+                                2,
+                                line.document("A-2").particular(Particular.AMENDED, "yes").line(2))
+                        : new Entry(2, 2, line.line(2));
+        return new TreatmentRun(treating.context(List.of(first, second)))
+                .treat(replaced ? first : second);
     }
 
     private static void particulars(FirstMatch.Facts facts, SampleLine line) {
