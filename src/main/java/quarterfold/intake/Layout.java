@@ -29,6 +29,8 @@ import quarterfold.ledger.Kind;
  * @param outgoing columns printed positive where their money leaves the business; read as negative
  * @param mark the column that says on which rows amounts printed positive are negative
  * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
+ * @param optional columns of fields that a file may be without
+ * @param print the lines of a PDF; empty where the layout is of a table
  */
 record Layout(
         String name,
@@ -48,7 +50,9 @@ record Layout(
         Set<String> outgoing,
         Optional<Mark> mark,
         List<OtherRow> otherRows,
-        Optional<Balance> balance)
+        Optional<Balance> balance,
+        Set<String> optional,
+        Optional<Print> print)
         implements Form {
 
     /**
@@ -226,7 +230,21 @@ record Layout(
 
     @Override
     public Set<String> columns() {
+        Set<String> columns = named();
+        columns.removeAll(optional);
+        return columns;
+    }
+
+    @Override
+    public Set<String> named() {
         Set<String> columns = new LinkedHashSet<>(fields.values());
+        columns.addAll(needed());
+        return columns;
+    }
+
+    /** The columns that something beside a field is read from. */
+    Set<String> needed() {
+        Set<String> columns = new LinkedHashSet<>();
         for (Rule rule : rules) {
             columns.addAll(rule.when().keySet());
             rule.enter().forEach(enter -> columns.addAll(enter.amounts().values()));
@@ -254,11 +272,6 @@ record Layout(
         workedOut.values().forEach(worked -> columns.addAll(worked.columns()));
         columns.removeAll(workedOut.keySet());
         return columns;
-    }
-
-    @Override
-    public Set<String> named() {
-        return columns();
     }
 
     @Override

@@ -147,7 +147,7 @@ final class LayoutExtras {
         return List.copyOf(others);
     }
 
-    private static boolean isYes(YamlMap map, String key) {
+    static boolean isYes(YamlMap map, String key) {
         String text = map.text(key).orElse("no");
         if (!text.equals("yes") && !text.equals("no")) {
             map.wrong(key, text, "yes or no, such as yes");

@@ -100,7 +100,9 @@ final class LayoutMaker {
                         outgoing(plan.get()),
                         mark,
                         others,
-                        balance));
+                        balance,
+                        Set.of(),
+                        Optional.empty()));
     }
 
     private List<Column> columns(TableFinder.Found table) {

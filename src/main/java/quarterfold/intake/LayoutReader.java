@@ -69,7 +69,9 @@ final class LayoutReader {
                 "outgoing",
                 "sign",
                 "other_rows",
-                "balance");
+                "balance",
+                "optional",
+                "text");
         return new Layout(
                 name(file),
                 shape(yaml.map("file")),
@@ -88,7 +90,9 @@ final class LayoutReader {
                 Set.copyOf(yaml.texts("outgoing")),
                 LayoutExtras.mark(yaml),
                 LayoutExtras.otherRows(yaml),
-                LayoutExtras.balance(yaml));
+                LayoutExtras.balance(yaml),
+                Set.copyOf(yaml.texts("optional")),
+                PrintReader.print(yaml));
     }
 
     private static Layout empty(String file) {
@@ -110,6 +114,8 @@ final class LayoutReader {
                 Set.of(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
+                Set.of(),
                 Optional.empty());
     }
 

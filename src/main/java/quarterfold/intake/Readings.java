@@ -28,7 +28,21 @@ final class Readings {
             return document.get().open(file);
         }
         List<Form> forms = as.flatMap(name -> file.layouts().named(name)).orElse(List.of());
-        return TableReading.open(file, forms);
+        Optional<Layout> printed =
+                forms.stream().flatMap(form -> PdfReading.ofLines(form).stream()).findFirst();
+        boolean isPdf = Head.of(file.path()).isPdf();
+        if (isPdf ? printed.isEmpty() && !forms.isEmpty() : printed.isPresent()) {
+            throw new BadFile(
+                    file.name(),
+                    "found %s, which layout %s does not read; expected %s"
+                            .formatted(
+                                    isPdf ? "a PDF" : "no PDF",
+                                    as.orElse(""),
+                                    isPdf
+                                            ? "a table, such as the same report downloaded as .csv"
+                                            : "a PDF, such as the one that was downloaded"));
+        }
+        return isPdf ? PdfReading.open(file, printed) : TableReading.open(file, forms);
     }
 
     /** Whether there is a form of the name. */

@@ -116,6 +116,9 @@ final class Recognition {
 
     private void attempt(List<Form> forms) throws IOException {
         for (Form form : forms) {
+            if (PdfReading.ofLines(form).isPresent()) {
+                continue;
+            }
             for (String table : tables.names()) {
                 try (Rows rows = tables.rows(table, form.shape())) {
                     if (form.shape().headerRow() == 0 && form instanceof Layout layout) {

@@ -20,6 +20,7 @@ import quarterfold.ledger.Line;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
 
 /** A new book in a folder of its own, and files to bring into it. */
 final class Desk implements AutoCloseable {
@@ -91,6 +92,16 @@ final class Desk implements AutoCloseable {
             throw new AssertionError("something of the refused file stayed: " + lines());
         }
         return problems;
+    }
+
+    /** What differs between the ledger and its files, read again. */
+    List<String> differences() {
+        List<String> found = new ArrayList<>();
+        for (Source source : ledger.sources()) {
+            Path copy = book.archive().whole(source.sha256()).orElseThrow();
+            new Rereader(book, ledger).compare(source, copy, f -> found.add(f.toString()));
+        }
+        return found;
     }
 
     List<Entry> entries() {

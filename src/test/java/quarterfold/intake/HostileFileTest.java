@@ -168,7 +168,7 @@ class HostileFileTest {
     void filesThatAreNoTables() throws IOException {
         assertThat(desk.problems("a.csv", "%PDF-1.7\n"))
                 .containsExactly(
-                        "a.csv: found a PDF; expected a text table or an XLSX workbook, such as the same report downloaded as .csv");
+                        "a.csv: found a PDF that is not sound; expected one that opens, such as the same report downloaded again");
         assertThat(desk.problems("a.xlsx", "PK\3\4 and no more"))
                 .containsExactly(
                         "a.xlsx: found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv");
@@ -213,7 +213,7 @@ class HostileFileTest {
         assertThatThrownBy(() -> desk.enter(file, "plain"))
                 .isInstanceOf(LedgerException.class)
                 .hasMessage(
-                        "--layout: found 'plain'; expected one of expenses, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
+                        "--layout: found 'plain'; expected one of duty-deferment-statement-pdf, duty-deferment-statements, expenses, import-vat-certificate-pdf, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statement-pdf, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
     }
 
     @Test
