@@ -7,6 +7,7 @@ import java.util.function.Function;
 import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -114,6 +115,8 @@ final class StoryText {
     private void stated(Line line) {
         Profile profile = line.profile();
         said("Document", line.document());
+        said("Statement month", particular(line, Particular.STATEMENT_MONTH));
+        said("Amended", particular(line, Particular.AMENDED));
         said("Party", profile.party());
         said("Party's country", profile.partyCountry());
         said("Party's VAT number", profile.partyVat());
@@ -130,6 +133,10 @@ final class StoryText {
         said("As the file wrote it", line.original());
         said("Paid", line.paid().map(Texts::day).orElse(""));
         said("Notes", line.notes());
+    }
+
+    private static String particular(Line line, Particular particular) {
+        return line.particulars().word(particular).orElse("");
     }
 
     private static String printed(Line line) {

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -41,6 +42,8 @@ public final class LedgerJson {
         json.writeStringField("party", profile.party());
         stated(json, "party_country", profile.partyCountry());
         stated(json, "party_vat", profile.partyVat());
+        stated(json, "statement_month", particular(line, Particular.STATEMENT_MONTH));
+        stated(json, "amended", particular(line, Particular.AMENDED));
         stated(json, "channel", profile.channel());
         stated(json, "settlement", profile.settlement());
         stated(json, "order", line.order());
@@ -66,6 +69,10 @@ public final class LedgerJson {
         stated(json, "original", line.original());
         stated(json, "notes", line.notes());
         source(json, entry);
+    }
+
+    private static String particular(Line line, Particular particular) {
+        return line.particulars().word(particular).orElse("");
     }
 
     private void source(JsonGenerator json, Entry entry) throws IOException {
