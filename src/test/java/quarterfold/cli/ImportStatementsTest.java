@@ -96,6 +96,36 @@ class ImportStatementsTest {
                 .isEqualTo("1:150.40,2:0.00,3:150.40,4:150.40,5:0.00,6:0,7:752,8:0,9:0 0");
     }
 
+    /** Rows that two amended lists share are rows of both. */
+    @Test
+    void anAmendedListAndAnother() throws IOException {
+        String header = "Statement month,Amended,EORI,Port,Date of import,Entry number,";
+        header += "Declarant's reference,Value for import VAT,Import VAT\n";
+        String first = "2026-08,%s,GB101747696000,Saltgate,2026-08-11,E1,,500.00,100.00\n";
+        String second = "2026-08,%s,GB101747696000,Saltgate,2026-08-12,E2,,250.00,50.00\n";
+        String third = "2026-08,%s,GB101747696000,Saltgate,2026-08-13,E3,,50.00,10.00\n";
+        csv("list.csv", header + first.formatted("no") + third.formatted("no"));
+        csv("amended.csv", header + (first + second).replace("%s", "yes"));
+        assertThat(told()).startsWith("1:150.00,");
+        csv("again.csv", header + (first + second + third).replace("%s", "yes"));
+        assertThat(told())
+                .isEqualTo("1:160.00,2:0.00,3:160.00,4:160.00,5:0.00,6:0,7:800,8:0,9:0 0");
+    }
+
+    @Test
+    void anAmendedPlainSheetAndAnother() throws IOException {
+        String header = "date,kind,document,party_vat,vat,evidence,statement_month,amended\n";
+        String first =
+                "2026-08-11,import-vat-postponed,E1,GB101747696000,100.00,postponed-statement,2026-08,";
+        String second =
+                "2026-08-12,import-vat-postponed,E2,GB101747696000,50.00,postponed-statement,August 2026,";
+        csv("list.csv", header + first + "\n");
+        csv("amended.csv", header + first + "yes\n");
+        csv("again.csv", header + first + "yes\n" + second + "yes\n");
+        assertThat(told())
+                .isEqualTo("1:150.00,2:0.00,3:150.00,4:150.00,5:0.00,6:0,7:750,8:0,9:0 0");
+    }
+
     @Test
     void anAmendedPdf() {
         pdf("statement.pdf", STATEMENT);
