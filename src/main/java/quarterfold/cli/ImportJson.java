@@ -16,10 +16,20 @@ final class ImportJson {
                     json.writeStringField("file", result.name());
                     json.writeStringField("sha256", result.sha256());
                     json.writeStringField("result", word(result));
+                    json.writeStringField("kind", result.kind());
                     json.writeStringField("layout", result.layout());
                     json.writeNumberField("rows_read", result.rowsRead());
                     json.writeNumberField("entries", result.entries());
                     json.writeNumberField("set_aside", result.setAside());
+                    if (result instanceof ImportResult.InLedger in) {
+                        json.writeStringField("money", in.source().moneyEntered().toString());
+                    }
+                    if (result instanceof ImportResult.Entered entered) {
+                        json.writeNumberField("documents", entered.attached());
+                    }
+                    if (result instanceof ImportResult.NotEntered not) {
+                        json.writeStringField("reason", not.reason());
+                    }
                     json.writeArrayFieldStart("problems");
                     for (Problem problem : result.problems()) {
                         json.writeString(problem.toString());
@@ -31,6 +41,12 @@ final class ImportJson {
     private static String word(ImportResult result) {
         if (result instanceof ImportResult.Entered) {
             return "entered";
+        }
+        if (result instanceof ImportResult.KeptAsEvidence) {
+            return "evidence";
+        }
+        if (result instanceof ImportResult.PassedOver) {
+            return "passed-over";
         }
         return result instanceof ImportResult.AlreadyThere ? "already-there" : "refused";
     }

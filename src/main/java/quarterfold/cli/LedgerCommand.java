@@ -35,7 +35,8 @@ final class LedgerCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
             if (json) {
-                LedgerJson lines = new LedgerJson(book.ledger().sources());
+                LedgerJson lines =
+                        new LedgerJson(book.ledger().sources(), book.ledger().attachments().all());
                 book.returns().forEachTreated(treated -> out.println(lines.of(treated)));
             } else {
                 out.println(

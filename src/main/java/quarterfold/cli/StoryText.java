@@ -6,6 +6,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
@@ -40,6 +41,20 @@ final class StoryText {
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
         stated(line);
+        book.ledger().attachments().of(treated.entry()).forEach(a -> document(a, book));
+    }
+
+    private void document(Attachment document, OpenBook book) {
+        said(
+                "Document kept",
+                book.book()
+                        .archive()
+                        .named(document.sha256())
+                        .map(
+                                path ->
+                                        "%s, as sources/%s"
+                                                .formatted(document.file(), path.getFileName()))
+                        .orElse(document.file() + ", which is missing in sources"));
     }
 
     private void print(Treated treated, OpenBook book) {

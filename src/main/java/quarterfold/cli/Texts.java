@@ -80,6 +80,19 @@ final class Texts {
                 : plain.substring(0, plain.offsetByCodePoints(0, width - 1)) + "…";
     }
 
+    /** {@link #plain} text, what is too long of it left out in its middle, as of a path. */
+    static String middle(String text, int width) {
+        String plain = plain(text);
+        int length = plain.codePointCount(0, plain.length());
+        if (length <= width) {
+            return plain;
+        }
+        int head = (width - 1) / 3;
+        return plain.substring(0, plain.offsetByCodePoints(0, head))
+                + "…"
+                + plain.substring(plain.offsetByCodePoints(0, length - (width - 1 - head)));
+    }
+
     /**
      * Text from a file made safe for a terminal: no character that moves the cursor, colours,
      * breaks the line or turns the direction of reading.

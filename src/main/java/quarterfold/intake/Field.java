@@ -33,6 +33,8 @@ enum Field implements Coded {
     CHANNEL_COLLECTS("channel_collects", oneOf(ChannelCollects.class, "yes")),
     SETTLEMENT("settlement"),
     ORDER("order"),
+    /** The name of the file that is the document; no field of an entry, but kept with it. */
+    FILE("file"),
     EVIDENCE("evidence", oneOf(Evidence.class, "invoice")),
     PAID("paid"),
     BUSINESS_USE("business_use", "a percentage from 0 to 100, such as 60"),

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import quarterfold.ledger.Archived;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.IoText;
@@ -24,6 +25,9 @@ import quarterfold.ledger.Source;
  * every row, ties the control totals, and enters it in one transaction. For one thread.
  */
 public final class Importer {
+    /** So many entries of a file that is there already tell what it holds. */
+    private static final int LOOKED_AT = 1_000;
+
     private final Book book;
     private final Ledger ledger;
     private final Layouts layouts;
@@ -55,24 +59,62 @@ public final class Importer {
      *     use, or there is no layout of that name
      */
     public ImportResult enter(Path file, Optional<String> layout) throws LedgerException {
+        return enter(Piece.named(file), layout, new Claims(), Watch.NOBODY);
+    }
+
+    /** Brings in one file, and claims the documents that it names. */
+    ImportResult enter(Piece piece, Optional<String> layout, Claims claims, Watch watch) {
         layout.ifPresent(this::check);
-        Archived copy = book.archive().archive(file);
+        Archived copy;
+        try {
+            copy = piece.archive(book.archive());
+        } catch (LedgerException e) {
+            if (e.getCause() instanceof BadBytes bad) {
+                return ImportResult.Refused.unread(piece.name(), bad.problem());
+            }
+            throw e;
+        }
+        Attaching attaching = new Attaching(book.archive(), ledger, piece, claims);
         boolean entered = false;
         try {
-            Optional<Source> known = ledger.source(copy.sha256());
-            if (known.isPresent()) {
-                return new ImportResult.AlreadyThere(copy.name(), known.get());
-            }
-            ImportResult result = read(copy, layout);
+            Optional<ImportResult> known = known(copy, attaching);
+            ImportResult result =
+                    known.isPresent() ? known.get() : read(copy, piece, layout, attaching, watch);
             entered = result instanceof ImportResult.Entered;
             return result;
+        } catch (BadBytes e) { // of a document it names
+            return ImportResult.Refused.unread(piece.name(), e.problem());
         } catch (UncheckedIOException | IOException e) {
-            throw unreadable(file, e);
+            throw unreadable(piece.path().orElse(Path.of(piece.name())), e);
         } finally {
             if (!entered) {
                 book.archive().discard(copy, ledger);
+                attaching.discard();
             }
         }
+    }
+
+    private Optional<ImportResult> known(Archived copy, Attaching attaching) throws IOException {
+        Optional<Source> source = ledger.source(copy.sha256());
+        if (source.isPresent()) {
+            attaching.claimAgain(source.get());
+            Contents contents = new Contents();
+            ledger.entries(source.get(), source.get().firstEntry(), LOOKED_AT)
+                    .forEach(e -> contents.add(e.line()));
+            return Optional.of(
+                    new ImportResult.AlreadyThere(copy.name(), source.get(), contents.word()));
+        }
+        return ledger.attachments()
+                .first(copy.sha256())
+                .map(a -> new ImportResult.KeptAsEvidence(copy.name(), by(a)));
+    }
+
+    private String by(Attachment attachment) {
+        return ledger.sources().stream()
+                .filter(s -> s.id() == attachment.source())
+                .map(s -> "%s row %d".formatted(s.name(), attachment.row()))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static IOException cause(UncheckedIOException e) {
@@ -101,30 +143,47 @@ public final class Importer {
         }
     }
 
-    private ImportResult read(Archived copy, Optional<String> layout) throws IOException {
+    private ImportResult read(
+            Archived copy, Piece piece, Optional<String> layout, Attaching attaching, Watch watch)
+            throws IOException {
         if (!layouts.problems().none()) {
             return refused(copy, "", 0, layouts.problems());
         }
         Problems problems = new Problems();
         Brought file = new Brought(copy.path(), copy.name(), book.settings(), layouts, problems);
+        boolean opened = false;
         try (Reading reading = Readings.open(file, layout)) {
+            opened = true;
             if (!problems.none()) {
                 return refused(copy, reading.layout(), 0, problems);
             }
-            return enter(copy, reading, new Transfer(reading, problems));
+            return enter(copy, reading, new Transfer(reading, problems), attaching, watch);
         } catch (BadFile e) {
+            Optional<String> reason =
+                    opened || piece.isNamed()
+                            ? Optional.empty()
+                            : NoReport.reason(copy.path(), copy.name(), book.settings());
             problems.add(e.problem());
-            return refused(copy, "", 0, problems);
+            return reason.isPresent()
+                    ? new ImportResult.PassedOver(copy.name(), reason.get())
+                    : refused(copy, "", 0, problems);
         }
     }
 
-    private ImportResult enter(Archived copy, Reading reading, Transfer transfer) throws BadFile {
+    private ImportResult enter(
+            Archived copy, Reading reading, Transfer transfer, Attaching attaching, Watch watch)
+            throws BadFile, IOException {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), reading.layout())) {
-            transfer.run(into(entry));
+            Into into = new Into(entry, attaching, watch);
+            transfer.run(into);
+            if (transfer.problems().none()) {
+                reading.finish();
+                attaching.keep(transfer.problems());
+            }
             if (!transfer.problems().none()) {
                 return refused(copy, reading.layout(), transfer.rowsRead(), transfer.problems());
             }
-            reading.finish();
+            attaching.attach(entry);
             List<RaisedQuery> queries = new ArrayList<>();
             reading.raise(
                     (code, about, question) -> {
@@ -140,6 +199,8 @@ public final class Importer {
             Source source = transfer.commit(entry);
             return new ImportResult.Entered(
                     source,
+                    reading.kind().isEmpty() ? into.contents.word() : reading.kind(),
+                    attaching.count(),
                     queries.stream()
                             .map(
                                     q ->
@@ -149,18 +210,40 @@ public final class Importer {
         }
     }
 
-    private static RowReader.Output into(FileEntry entry) {
-        return new RowReader.Output() {
-            @Override
-            public void line(Line line) {
-                entry.add(line);
-            }
+    /** Where the rows of a file go. */
+    private static final class Into implements RowReader.Output {
+        private static final int TOLD = 4_096;
 
-            @Override
-            public void setAside(long row, String reason) {
-                entry.setAside(row, reason);
+        private final FileEntry entry;
+        private final Attaching attaching;
+        private final Watch watch;
+        private final Contents contents = new Contents();
+        private long lines;
+
+        Into(FileEntry entry, Attaching attaching, Watch watch) {
+            this.entry = entry;
+            this.attaching = attaching;
+            this.watch = watch;
+        }
+
+        @Override
+        public void line(Line line) {
+            entry.add(line);
+            contents.add(line);
+            if (++lines % TOLD == 0) {
+                watch.rows(lines);
             }
-        };
+        }
+
+        @Override
+        public void setAside(long row, String reason) {
+            entry.setAside(row, reason);
+        }
+
+        @Override
+        public void attach(Named document) {
+            attaching.add(document);
+        }
     }
 
     private static ImportResult refused(

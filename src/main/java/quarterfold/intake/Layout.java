@@ -262,6 +262,11 @@ record Layout(
     }
 
     @Override
+    public Optional<String> documents() {
+        return Optional.ofNullable(fields.get(Field.FILE));
+    }
+
+    @Override
     public RowReader reader(Terms terms) {
         return new LayoutRows(this, terms);
     }

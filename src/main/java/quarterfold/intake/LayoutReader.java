@@ -258,7 +258,8 @@ final class LayoutReader {
         Map<Field, String> values = new EnumMap<>(Field.class);
         for (String key : yaml.keys()) {
             Optional<Field> field =
-                    Coded.find(Field.class, key).filter(f -> f.isGiven() && !f.isDate());
+                    Coded.find(Field.class, key)
+                            .filter(f -> f.isGiven() && !f.isDate() && f != Field.FILE);
             String value = yaml.text(key).orElse("").strip();
             if (field.isEmpty()) {
                 yaml.problem(key, RuleReader.noField());

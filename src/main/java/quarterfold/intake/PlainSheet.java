@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -27,6 +28,11 @@ record PlainSheet(Layout.Shape shape) implements Form {
     @Override
     public Set<String> named() {
         return Stream.of(Field.values()).map(Field::code).collect(Collectors.toSet());
+    }
+
+    @Override
+    public Optional<String> documents() {
+        return Optional.of(Field.FILE.code());
     }
 
     @Override

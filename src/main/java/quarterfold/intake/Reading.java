@@ -12,6 +12,11 @@ interface Reading extends Closeable {
     /** What it is read as, by the name {@code --layout} takes. */
     String layout();
 
+    /** What a person calls such a file, such as {@code e-invoice}; empty: by what it holds. */
+    default String kind() {
+        return "";
+    }
+
     /** Moves to the next row; false at the end. Refuses a file that breaks its own format. */
     boolean next() throws BadFile;
 

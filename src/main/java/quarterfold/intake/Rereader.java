@@ -90,6 +90,7 @@ public final class Rereader {
         private final Consumer<Finding> found;
         private final List<Line> lines = new ArrayList<>();
         private final List<SetAside> asides = new ArrayList<>();
+        private final List<String> documents = new ArrayList<>();
         private long compared;
         private boolean differs;
 
@@ -109,6 +110,11 @@ public final class Rereader {
         @Override
         public void setAside(long row, String reason) {
             asides.add(new SetAside(source.id(), row, reason));
+        }
+
+        @Override
+        public void attach(Named document) {
+            documents.add("row %d names %s".formatted(document.row(), document.file()));
         }
 
         private void compare() {
@@ -167,6 +173,7 @@ public final class Rereader {
                         "it has %d rows; found %d in the ledger's count of them"
                                 .formatted(rowsRead, source.rowsRead()));
             }
+            documents();
             List<SetAside> there = ledger.setAside(source.id());
             asides.stream()
                     .filter(a -> !there.contains(a))
@@ -182,6 +189,19 @@ public final class Rereader {
                                     tell(
                                             "row %d is not set aside; found it set aside in the ledger (%s)"
                                                     .formatted(a.row(), a.reason())));
+        }
+
+        /** The documents that rows name are those attached to them. */
+        private void documents() {
+            List<String> there =
+                    ledger.attachments().of(source).stream()
+                            .map(a -> "row %d names %s".formatted(a.row(), a.file()))
+                            .toList();
+            if (!documents.equals(there)) {
+                tell(
+                        "its rows name %d documents; found %d others attached to them in the ledger, or other rows"
+                                .formatted(documents.size(), there.size()));
+            }
         }
 
         /** The questions that the reading raises are those the ledger keeps. */

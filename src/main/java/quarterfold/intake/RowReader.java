@@ -18,5 +18,8 @@ interface RowReader {
         void line(Line line);
 
         void setAside(long row, String reason);
+
+        /** A document that the row names as its evidence; after the row's lines. */
+        default void attach(Named document) {}
     }
 }

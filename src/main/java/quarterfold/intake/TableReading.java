@@ -16,6 +16,7 @@ final class TableReading implements Reading {
     private final Optional<RowReader> reader;
     private final Rows rows;
     private final Row row;
+    private final int documents;
     private boolean any;
 
     private TableReading(Tables tables, Brought file, Recognition.Found found)
@@ -28,6 +29,7 @@ final class TableReading implements Reading {
         rows = tables.rows(found.table(), form.shape());
         Tables.header(rows, form.shape().headerRow());
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
+        documents = form.documents().map(found.header()::column).orElse(-1);
     }
 
     /**
@@ -68,7 +70,17 @@ final class TableReading implements Reading {
     @Override
     public long read(RowReader.Output output) {
         through.to = output;
-        return reader.orElseThrow().read(row, through);
+        long money = reader.orElseThrow().read(row, through);
+        String document = row.text(documents);
+        if (!document.isEmpty()) {
+            output.attach(
+                    new Named(
+                            row.number(),
+                            rows.place(documents),
+                            row.header().name(documents),
+                            document));
+        }
+        return money;
     }
 
     @Override

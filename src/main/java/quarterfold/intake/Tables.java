@@ -42,6 +42,9 @@ interface Tables extends Closeable {
                     "found an old binary workbook; expected a text table or an XLSX workbook, such"
                             + " as the same sheet saved as .xlsx or .csv");
         }
+        if (YamlTables.isNamed(name)) {
+            return YamlTables.open(file, name);
+        }
         if (starts(head, '%', 'P', 'D', 'F')) {
             throw new BadFile(
                     name,

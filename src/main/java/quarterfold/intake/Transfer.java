@@ -21,9 +21,10 @@ final class Transfer {
 
     private record Aside(long row, String reason) {}
 
-    private record Batch(List<Line> lines, List<Aside> asides, boolean isLast) {
+    private record Batch(
+            List<Line> lines, List<Aside> asides, List<Named> documents, boolean isLast) {
         static Batch empty() {
-            return new Batch(new ArrayList<>(BATCH), new ArrayList<>(), false);
+            return new Batch(new ArrayList<>(BATCH), new ArrayList<>(), new ArrayList<>(), false);
         }
     }
 
@@ -94,6 +95,7 @@ final class Transfer {
             for (Aside aside : next.asides()) {
                 to.setAside(aside.row(), aside.reason());
             }
+            next.documents().forEach(to::attach);
         }
     }
 
@@ -142,7 +144,7 @@ final class Transfer {
     }
 
     private void send(boolean last) {
-        Batch full = new Batch(batch.lines(), batch.asides(), last);
+        Batch full = new Batch(batch.lines(), batch.asides(), batch.documents(), last);
         batch = Batch.empty();
         try {
             queue.put(full);
@@ -165,6 +167,11 @@ final class Transfer {
             if (problems.none()) {
                 batch.asides().add(new Aside(number, reason));
             }
+        }
+
+        @Override
+        public void attach(Named document) {
+            batch.documents().add(document);
         }
     }
 }

@@ -50,6 +50,12 @@ public final class FileEntry implements AutoCloseable {
         setAside++;
     }
 
+    /** Attaches a document to a row; {@code file} and {@code sha256} are the document's. */
+    public void attach(long row, String file, String sha256) {
+        transaction.step(
+                () -> Attachments.add(connection, new Attachment(opening.id(), row, file, sha256)));
+    }
+
     /** Records a question the reading of the file raised; see {@link RaisedQuery}. */
     public void raise(String code, String about, String question) {
         change(

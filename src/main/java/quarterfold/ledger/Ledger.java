@@ -74,6 +74,11 @@ public final class Ledger implements AutoCloseable {
         return read(() -> SourceTable.setAside(connection, source));
     }
 
+    /** The documents that rows of sources name as their evidence. */
+    public Attachments attachments() {
+        return new Attachments(file, connection);
+    }
+
     /** Every question the reading of files raised, in the order they were raised. */
     public List<RaisedQuery> raised() {
         return read(() -> SourceTable.raised(connection));
@@ -131,10 +136,7 @@ public final class Ledger implements AutoCloseable {
                 });
     }
 
-    /**
-     * Every entry with a tax point from {@code first} to {@code last}, in the order of its number,
-     * one at a time: nothing is held.
-     */
+    /** Every entry with a tax point from {@code first} to {@code last}, in order; none is held. */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
         forEachAfter(0, first, last, each);
     }
@@ -163,10 +165,7 @@ public final class Ledger implements AutoCloseable {
                 });
     }
 
-    /**
-     * Every entry numbered above {@code number} with a tax point from {@code first} to {@code
-     * last}, in the order of its number.
-     */
+    /** The same of the entries numbered above {@code number}. */
     public void forEachAfter(long number, LocalDate first, LocalDate last, Consumer<Entry> each) {
         forEach(number, first, last, EntryReader.RUN, each);
     }

@@ -2,7 +2,9 @@ package quarterfold.ledger;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -68,11 +70,64 @@ public final class SourceArchive {
     }
 
     /**
-     * Removes a copy whose import was refused, unless the ledger has it as a source or another
-     * import made it, which may be at work on it still.
+     * Copies bytes that are no file of their own, such as those of a file in a ZIP, as {@link
+     * #archive(Path)} does.
+     *
+     * @param name what messages call them
+     * @throws LedgerException if they cannot be read, or the copy not written; the cause is what
+     *     {@code bytes} threw
+     */
+    public Archived archive(String name, Bytes bytes) throws LedgerException {
+        try {
+            Files.createDirectories(folder);
+            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
+                String sha256 = copy(in, part);
+                Optional<Path> known = find(sha256);
+                return known.isPresent()
+                        ? new Archived(known.get(), sha256, name, false)
+                        : new Archived(keep(part, sha256, name), sha256, name, true);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        } catch (IOException e) {
+            throw LedgerException.file(name, "be copied into " + folder, e);
+        }
+    }
+
+    /**
+     * Copies bytes to where no one else looks, until they are given back.
+     *
+     * @param name what messages call them
+     * @throws LedgerException as {@link #archive(String, Bytes)}
+     */
+    public Borrowed borrow(String name, Bytes bytes) throws LedgerException {
+        try {
+            Files.createDirectories(folder);
+            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            boolean whole = false;
+            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
+                copy(in, part);
+                whole = true;
+                return new Borrowed(part);
+            } finally {
+                if (!whole) {
+                    Files.deleteIfExists(part);
+                }
+            }
+        } catch (IOException e) {
+            throw LedgerException.file(name, "be copied into " + folder, e);
+        }
+    }
+
+    /**
+     * Removes a copy whose import was refused, unless the ledger has it or another import made it,
+     * which may be at work on it still.
      */
     public void discard(Archived archived, Ledger ledger) throws LedgerException {
-        if (archived.made() && ledger.source(archived.sha256()).isEmpty()) {
+        if (archived.made()
+                && ledger.source(archived.sha256()).isEmpty()
+                && ledger.attachments().first(archived.sha256()).isEmpty()) {
             try {
                 archived.path().toFile().setWritable(true); // or Windows would not remove it
                 Files.deleteIfExists(archived.path());
@@ -133,10 +188,15 @@ public final class SourceArchive {
     }
 
     private static String copy(Path from, Path to) throws IOException {
+        try (FileChannel in = FileChannel.open(from)) {
+            return copy(in, to);
+        }
+    }
+
+    private static String copy(ReadableByteChannel in, Path to) throws IOException {
         MessageDigest digest = Digest.sha256();
         ByteBuffer buffer = ByteBuffer.allocateDirect(BUFFER);
-        try (FileChannel in = FileChannel.open(from);
-                FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
+        try (FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
             while (in.read(buffer.clear()) >= 0) {
                 digest.update(buffer.flip().duplicate());
                 while (buffer.hasRemaining()) {

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.law.Box;
 import quarterfold.law.Total;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Item;
 import quarterfold.ledger.Kind.Side;
@@ -77,6 +78,7 @@ final class EntrySheets {
             }
             if (side == Side.PURCHASES || side == Side.IMPORTS) {
                 columns.add(EVIDENCE);
+                documents(pack.attachments()).ifPresent(columns::add);
             }
             columns.addAll(places(files));
             lists.put(
@@ -128,6 +130,21 @@ final class EntrySheets {
                 Column.money("Value", money, Treated::net),
                 Column.money("VAT", money, Treated::vat),
                 Column.money("Claimed VAT", money + 2, Treated::claim));
+    }
+
+    /** The names of the documents kept with each entry, where any entry has one. */
+    private static Optional<Column<Treated>> documents(List<Attachment> all) {
+        return all.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        Column.text(
+                                "Document kept",
+                                longest(all.stream().map(Attachment::file).toList()),
+                                t ->
+                                        all.stream()
+                                                .filter(a -> a.isOf(t.entry()))
+                                                .map(Attachment::file)
+                                                .collect(Collectors.joining(", "))));
     }
 
     private static Column<Treated> printed(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
@@ -20,8 +21,10 @@ import quarterfold.treatment.Treated;
 public final class LedgerJson {
 
     private final Map<Long, Source> sources;
+    private final List<Attachment> attachments;
 
-    public LedgerJson(List<Source> sources) {
+    public LedgerJson(List<Source> sources, List<Attachment> attachments) {
+        this.attachments = attachments;
         this.sources = sources.stream().collect(Collectors.toMap(Source::id, Function.identity()));
     }
 
@@ -66,6 +69,22 @@ public final class LedgerJson {
         stated(json, "original", line.original());
         stated(json, "notes", line.notes());
         source(json, entry);
+        documents(json, entry);
+    }
+
+    /** The documents kept with the entry, where there are any. */
+    private void documents(JsonGenerator json, Entry entry) throws IOException {
+        List<Attachment> of = attachments.stream().filter(a -> a.isOf(entry)).toList();
+        if (!of.isEmpty()) {
+            json.writeArrayFieldStart("documents");
+            for (Attachment document : of) {
+                json.writeStartObject();
+                json.writeStringField("file", document.file());
+                json.writeStringField("sha256", document.sha256());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+        }
     }
 
     private void source(JsonGenerator json, Entry entry) throws IOException {

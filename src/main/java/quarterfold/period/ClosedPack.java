@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Coded;
@@ -73,6 +74,11 @@ final class ClosedPack implements Pack {
     @Override
     public List<SetAside> setAside() {
         return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
+    }
+
+    @Override
+    public List<Attachment> attachments() {
+        return sources().stream().flatMap(s -> ledger.attachments().of(s).stream()).toList();
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
@@ -29,6 +30,9 @@ public interface Pack {
 
     /** The rows of those sources that made no entry, and why. */
     List<SetAside> setAside();
+
+    /** The documents kept with rows of those sources. */
+    List<Attachment> attachments();
 
     /** What each box would be, by id, under the rounding the book did not choose. */
     Map<String, Amount> otherRounding();

@@ -66,8 +66,8 @@ class TextTest {
                 .isEqualTo(
                         done(
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                quarter.csv                         plain-sheet                          6          6          0            -51.00  ties
+                                file         kind   layout       rows  entries  set aside   money
+                                quarter.csv  mixed  plain-sheet     6        6          0  -51.00  ties
                                 """));
     }
 
@@ -77,8 +77,8 @@ class TextTest {
                 .isEqualTo(
                         done(
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                quarter.csv                         plain-sheet                          6          6          0                    already there as source 1: nothing changed
+                                file         kind   layout       rows  entries  set aside  money
+                                quarter.csv  mixed  plain-sheet     6        6          0         already there as source 1: nothing changed
                                 """));
     }
 
@@ -103,9 +103,10 @@ class TextTest {
                         new Run(
                                 65,
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                bad.csv                             plain-sheet                          3          0          0                    refused: nothing was entered
-                                quarter.csv                         plain-sheet                          6          6          0            -51.00  ties
+                                file         kind   layout       rows  entries  set aside   money
+                                bad.csv             plain-sheet     3        0          0          refused: nothing was entered
+                                quarter.csv  mixed  plain-sheet     6        6          0  -51.00  ties
+                                2 files             entered now     6        6          0  -51.00  1 tie, 1 refused
                                 """,
                                 """
                                 bad.csv:2 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50

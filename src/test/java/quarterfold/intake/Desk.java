@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
@@ -74,6 +75,15 @@ final class Desk implements AutoCloseable {
 
     ImportResult enter(Path file, String layout) {
         return new Importer(book, ledger).enter(file, Optional.of(layout));
+    }
+
+    /** Brings in files, folders and ZIPs at once. */
+    void deliver(List<Path> named, Consumer<ImportResult> each) {
+        new Delivery(book, ledger, Watch.NOBODY).enter(named, Optional.empty(), each);
+    }
+
+    Ledger ledger() {
+        return ledger;
     }
 
     ImportResult enter(String name, String text) throws IOException {

@@ -271,7 +271,8 @@ class PlainSheetTest {
                 (ImportResult.Entered) desk.enter("a.csv", "date,kind,gross\n2026-09-30,sale,1\n");
         ImportResult again = desk.enter("b.csv", "date,kind,gross\n2026-09-30,sale,1\n");
 
-        assertThat(again).isEqualTo(new ImportResult.AlreadyThere("b.csv", first.source()));
+        assertThat(again)
+                .isEqualTo(new ImportResult.AlreadyThere("b.csv", first.source(), "sales"));
         assertThat(desk.lines()).hasSize(1);
         assertThat(desk.archive()).containsExactly("a.csv");
     }

@@ -31,6 +31,7 @@ class AppendOnlyTest {
                 file.add(Samples.FULL);
                 file.setAside(3, "no amount");
                 file.raise("code", "about", "question");
+                file.attach(2, "r.jpg", "b");
                 file.commit(2, 1, Amount.ZERO, Amount.ZERO);
             }
             CloseTest.close(ledger, CloseTest.CLOSE);
@@ -55,6 +56,7 @@ class AppendOnlyTest {
                     source,       name = 'x'
                     set_aside,    reason = 'x'
                     raised_query, question = 'x'
+                    attachment,   file = 'x'
                     close,        direction = 'nil'
                     close_box,    figure = 1
                     close_query,  question = 'x'
@@ -115,7 +117,7 @@ class AppendOnlyTest {
                                 database,
                                 "select count(distinct tbl_name) from sqlite_master where"
                                         + " type = 'trigger'"))
-                .isEqualTo(16);
+                .isEqualTo(17);
     }
 
     /** Foreign keys are on: an entry cannot refer to a profile that is not there. */
