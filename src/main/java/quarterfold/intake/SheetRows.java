@@ -8,6 +8,7 @@ import java.util.List;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xssf.model.SharedStrings;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +27,7 @@ final class SheetRows implements Rows {
     private final SheetFormats formats;
     private final List<String> cells = new ArrayList<>();
     private final BitSet numbers = new BitSet();
+    private final SheetLook look = new SheetLook();
     private long row;
 
     /** {@code sheet}: file and sheet, such as {@code sales.xlsx:Sheet}. Closes {@code in}. */
@@ -42,12 +44,8 @@ final class SheetRows implements Rows {
     public boolean next() throws BadFile {
         try {
             while (xml.hasNext()) {
-                if (xml.next() == XMLStreamConstants.START_ELEMENT
-                        && xml.getLocalName().equals("row")) {
-                    readRow();
-                    if (!cells.stream().allMatch(String::isBlank)) {
-                        return true;
-                    }
+                if (xml.next() == XMLStreamConstants.START_ELEMENT && isFilledRow()) {
+                    return true;
                 }
             }
             return false;
@@ -56,6 +54,40 @@ final class SheetRows implements Rows {
                     place(),
                     "found a sheet that cannot be read on from here; expected a sound XLSX workbook, such as the sheet saved again");
         }
+    }
+
+    private boolean isFilledRow() throws XMLStreamException, BadFile {
+        switch (xml.getLocalName()) {
+            case "col" -> {
+                if (isSet("hidden")) {
+                    look.hiddenColumns(
+                            Integer.parseInt(xml.getAttributeValue(null, "min")),
+                            Integer.parseInt(xml.getAttributeValue(null, "max")));
+                }
+            }
+            case "mergeCell" ->
+                    look.merged(CellRangeAddress.valueOf(xml.getAttributeValue(null, "ref")));
+            case "row" -> {
+                boolean hidden = isSet("hidden");
+                readRow();
+                if (!cells.stream().allMatch(String::isBlank)) {
+                    look.row(row, hidden, cells.size());
+                    return true;
+                }
+            }
+            default -> {}
+        }
+        return false;
+    }
+
+    private boolean isSet(String attribute) {
+        String value = xml.getAttributeValue(null, attribute);
+        return "1".equals(value) || "true".equals(value);
+    }
+
+    @Override
+    public SheetLook look() {
+        return look;
     }
 
     private void readRow() throws XMLStreamException, BadFile {

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
@@ -29,6 +31,7 @@ final class SheetTables implements Tables {
     private final XSSFReader reader;
     private final ReadOnlySharedStringsTable shared;
     private final SheetFormats formats;
+    private final Set<String> hidden;
 
     /** Sheet names and their positions. */
     private final Map<String, Integer> sheets = new LinkedHashMap<>();
@@ -48,6 +51,7 @@ final class SheetTables implements Tables {
         reader = new XSSFReader(workbook);
         shared = new ReadOnlySharedStringsTable(workbook);
         formats = new SheetFormats(reader.getStylesTable(), startsIn1904());
+        hidden = hiddenSheets();
         XSSFReader.SheetIterator each = (XSSFReader.SheetIterator) reader.getSheetsData();
         for (int i = 0; each.hasNext(); i++) {
             each.next().close();
@@ -71,6 +75,29 @@ final class SheetTables implements Tables {
                 workbook.revert();
             }
         }
+    }
+
+    /** The names of the sheets that are hidden, deeply or not. */
+    private Set<String> hiddenSheets() throws IOException, OpenXML4JException, XMLStreamException {
+        Set<String> names = new HashSet<>();
+        try (InputStream in = reader.getWorkbookData()) {
+            XMLStreamReader xml = SafeXml.reader(in);
+            while (xml.hasNext()) {
+                if (xml.next() == XMLStreamReader.START_ELEMENT
+                        && xml.getLocalName().equals("sheet")) {
+                    String state = xml.getAttributeValue(null, "state");
+                    if (state != null && !state.equals("visible")) {
+                        names.add(String.valueOf(xml.getAttributeValue(null, "name")));
+                    }
+                }
+            }
+        }
+        return names;
+    }
+
+    @Override
+    public boolean isHidden(String table) {
+        return hidden.contains(table);
     }
 
     private boolean startsIn1904() throws IOException, OpenXML4JException, XMLStreamException {

@@ -10,6 +10,7 @@ final class TableReading implements Reading {
     private final Tables tables;
     private final String name;
     private final Form form;
+    private final String table;
     private final Payouts payouts = new Payouts();
     private final Asked asked = new Asked();
     private final Through through = new Through();
@@ -24,6 +25,7 @@ final class TableReading implements Reading {
         this.tables = tables;
         this.name = file.name();
         this.form = found.form();
+        this.table = found.table();
         Problems problems = file.problems();
         reader = Recognition.reader(tables, name, found, file.book(), payouts, asked, problems);
         rows = tables.rows(found.table(), form.shape());
@@ -94,12 +96,21 @@ final class TableReading implements Reading {
             throw new BadFile(
                     name, "found a header and no rows; expected at least one row below the header");
         }
+        Optional<String> merged = rows.look().mergedRows(form.shape().headerRow());
+        if (merged.isPresent()) {
+            throw new BadFile(
+                    "%s:%s!%s".formatted(name, table, merged.get()),
+                    "found cells merged over several rows, of which only the first has the value; expected each row with its own, such as the merge undone and the value copied down");
+        }
     }
 
     @Override
     public void raise(Payouts.Raise raise) {
         payouts.tie(form instanceof Layout, name, raise);
         asked.raise(raise);
+        if (tables.hasNativeDates()) {
+            new Unseen(tables, table, rows.look().hidden(form.shape().headerRow())).raise(raise);
+        }
     }
 
     @Override

@@ -178,7 +178,7 @@ class HostileFileTest {
                         new byte[] {(byte) 0xD0, (byte) 0xCF, 0x11, (byte) 0xE0, 0, 0});
         assertThat(desk.problems(old))
                 .containsExactly(
-                        "a.xls: found an old binary workbook; expected a text table or an XLSX workbook, such as the same sheet saved as .xlsx or .csv");
+                        "a.xls: found an old office file that is not a sound workbook; expected a text table or a workbook, such as the same sheet saved as .xlsx or .csv");
     }
 
     @Test
