@@ -14,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 /** The rows of a sheet of an old binary workbook, with the same texts as {@link SheetRows}. */
 final class OldSheetRows implements Rows {
     private final String name;
-    private final HSSFSheet sheet;
     private final SheetFormats formats;
     private final SheetLook look = new SheetLook();
     private final Iterator<Row> rows;
@@ -22,7 +21,6 @@ final class OldSheetRows implements Rows {
 
     OldSheetRows(String name, HSSFWorkbook workbook, HSSFSheet sheet) {
         this.name = name;
-        this.sheet = sheet;
         formats = SheetFormats.of(workbook.getInternalWorkbook().isUsing1904DateWindowing());
         rows = sheet.rowIterator();
         sheet.getMergedRegions().forEach(look::merged);

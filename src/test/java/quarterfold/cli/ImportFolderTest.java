@@ -37,7 +37,8 @@ class ImportFolderTest {
     @BeforeEach
     void aFolder() throws IOException {
         book = SmallBook.empty(folder);
-        quarter = Files.createDirectories(folder.resolve("quarter/scans")).getParent();
+        quarter = folder.resolve("quarter");
+        Files.createDirectories(quarter.resolve("scans"));
         SmallBook.file(quarter, "quarter.csv", SmallBook.QUARTER);
         SmallBook.file(quarter, "receipts.csv", LIST);
         SmallBook.file(quarter, ".DS_Store", "x");
