@@ -7,6 +7,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import quarterfold.ledger.Borrowed;
@@ -101,7 +102,7 @@ final class Gathering implements AutoCloseable {
         public void file(Piece piece) {
             Zip.Kind kind;
             try {
-                if (!isPacked(piece)) {
+                if (isNamedWorkbook(piece) || !isPacked(piece)) {
                     here.add(piece);
                     return;
                 }
@@ -166,6 +167,11 @@ final class Gathering implements AutoCloseable {
         public void hidden(String named, String file) {
             hidden.computeIfAbsent(named, n -> new ArrayList<>()).add(file);
         }
+    }
+
+    /** A broken workbook is told as one, not as a ZIP of parts. */
+    private static boolean isNamedWorkbook(Piece piece) {
+        return piece.name().toLowerCase(Locale.ROOT).matches(".*\\.xls[xm]");
     }
 
     /** A file that is not there, or cannot be read, is told when it is brought in. */

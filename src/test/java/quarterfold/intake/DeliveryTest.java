@@ -416,12 +416,14 @@ class DeliveryTest {
             }
             made.write(out);
         }
+        zip("broken.xlsx", "xl/workbook.xml", "<x/>");
         zip("letter.docx", "[Content_Types].xml", "<x/>", "word/document.xml", "<x/>");
         zip("sheet.ods", "mimetype", "x", "META-INF/manifest.xml", "<x/>", "content.xml", "<x/>");
 
         assertThat(enter(quarter))
                 .containsExactly(
                         "book.zip | Entered | 1",
+                        "broken.xlsx | refused | broken.xlsx: found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv",
                         "letter.docx | an office document that is no workbook",
                         "sheet.ods | refused | sheet.ods: found an OpenDocument; expected an XLSX workbook or a text table, such as the same sheet saved as .xlsx");
     }

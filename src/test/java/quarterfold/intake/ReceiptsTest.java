@@ -229,6 +229,43 @@ class ReceiptsTest {
                 .containsExactly(3L);
     }
 
+    /** A layout may take the document's name from a column, as any field, but not as a constant. */
+    @Test
+    void aLayoutOfTheOwnersOwn() throws IOException {
+        desk.layout(
+                "till",
+                """
+                layout: till
+                signs: document
+                fields: {date: Day, file: Picture}
+                rows:
+                  - when: {}
+                    enter: [{kind: expense, gross: Sum}]
+                amounts: [Sum]
+                """);
+        list("till.csv", "Day,Sum,Picture\n2026-08-05,12.00,r1.pdf\n2026-08-06,1.00,\n");
+        picture("r1.pdf");
+
+        assertThat(enter(receipts))
+                .containsExactly(
+                        "till.csv | 2 entered, 1 kept", "r1.pdf | evidence of till.csv row 2");
+        desk.layout(
+                "till",
+                """
+                layout: till
+                signs: document
+                fields: {date: Day}
+                constants: {file: r1.pdf}
+                rows:
+                  - when: {}
+                    enter: [{kind: expense, gross: Sum}]
+                amounts: [Sum]
+                """);
+        assertThat(desk.enter("other.csv", "Day,Sum\n2026-08-05,12.00\n").problems())
+                .extracting(Problem::place)
+                .containsExactly("till.yaml:4");
+    }
+
     @Test
     void aReportWithEntriesIsNoReceiptToo() throws IOException {
         list("report.csv", "date,kind,gross,rate\n2026-08-05,expense,12.00,20\n");
