@@ -236,6 +236,7 @@ class ReceiptsTest {
                 "till",
                 """
                 layout: till
+                dates: {pattern: "yyyy-MM-dd"}
                 signs: document
                 fields: {date: Day, file: Picture}
                 rows:
@@ -253,6 +254,7 @@ class ReceiptsTest {
                 "till",
                 """
                 layout: till
+                dates: {pattern: "yyyy-MM-dd"}
                 signs: document
                 fields: {date: Day}
                 constants: {file: r1.pdf}
@@ -263,7 +265,7 @@ class ReceiptsTest {
                 """);
         assertThat(desk.enter("other.csv", "Day,Sum\n2026-08-05,12.00\n").problems())
                 .extracting(Problem::place)
-                .containsExactly("till.yaml:4");
+                .containsExactly("till.yaml:5");
     }
 
     @Test
