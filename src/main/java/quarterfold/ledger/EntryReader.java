@@ -72,10 +72,6 @@ final class EntryReader implements AutoCloseable {
                         .formatted(kind.code());
     }
 
-    /** The same, of entries that state a document. */
-    static final String RUN_OF_FIGURES_WITH_DOCUMENT =
-            RUN_OF_FIGURES + " and e.document is not null";
-
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;

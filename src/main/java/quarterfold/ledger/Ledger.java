@@ -260,11 +260,6 @@ public final class Ledger implements AutoCloseable {
         return new EntrySearch(file, connection, horizon::sees);
     }
 
-    /** Every entry that states a document, in the order of its number. */
-    public void forEachWithDocument(Consumer<Entry> each) {
-        forEach(EntryReader.RUN_OF_FIGURES_WITH_DOCUMENT, each);
-    }
-
     /** Whether any entry is of the kind. */
     public boolean hasKind(Kind kind) {
         return hasProfile("kind = ?", kind.code());

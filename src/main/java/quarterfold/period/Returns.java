@@ -28,6 +28,7 @@ import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
+import quarterfold.treatment.DoubleClaims;
 import quarterfold.treatment.Gifts;
 import quarterfold.treatment.Goods;
 import quarterfold.treatment.Liabilities;
@@ -321,7 +322,10 @@ public final class Returns {
                                     goods,
                                     baskets,
                                     Together.of(
-                                            ledger::forEachWithDocument,
+                                            each ->
+                                                    ledger.search()
+                                                            .forEach(
+                                                                    DoubleClaims::mayConcern, each),
                                             stock ? ledger::forEach : each -> {},
                                             law,
                                             book.settings(),

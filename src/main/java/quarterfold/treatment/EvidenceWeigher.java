@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.law.Dated;
 import quarterfold.law.EvidenceRule;
 import quarterfold.law.Importer;
@@ -32,7 +33,7 @@ final class EvidenceWeigher {
      * What the document supports.
      *
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
-     * @param repeats the entry it seems to repeat
+     * @param repeats the entry that seems to claim the same
      */
     record Weighed(String claims, Optional<EvidenceGrade> grade, OptionalLong repeats) {
         static final Weighed NOT_WEIGHED =
@@ -40,7 +41,7 @@ final class EvidenceWeigher {
 
         /** The question about a credit that seems to be entered twice. */
         Optional<String> creditTwice() {
-            return repeats.isPresent() && !claims.equals("repeated")
+            return repeats.isPresent() && !AGAIN.contains(claims)
                     ? Optional.of("credit-entered-twice")
                     : Optional.empty();
         }
@@ -53,16 +54,19 @@ final class EvidenceWeigher {
         }
     }
 
+    /** Words that say that another entry seems to claim the same. */
+    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines");
+
     private final Law law;
     private final Settings settings;
-    private final SupplierDocuments documents;
+    private final DoubleClaims doubles;
     private final Overcharge overcharge;
     private final DocumentShows shows;
 
     EvidenceWeigher(Context context) {
         this.law = context.law();
         this.settings = context.settings();
-        this.documents = context.together().documents();
+        this.doubles = context.together().claims().orElseGet(() -> new DoubleClaims(context.law()));
         this.overcharge = new Overcharge(context.law());
         this.shows = new DocumentShows(context.law());
     }
@@ -72,7 +76,8 @@ final class EvidenceWeigher {
         if (!SupplierDocuments.isWeighed(entry)) {
             return Weighed.NOT_WEIGHED;
         }
-        OptionalLong earlier = documents.earlier(entry);
+        Optional<DoubleClaims.Found> again =
+                doubles.of(entry, isHome(entry) && carriesVat(entry, liability));
         List<String> reasons = new ArrayList<>();
         String claims = "yes";
         claims = worse(claims, kind(answered, rule, reasons));
@@ -82,9 +87,9 @@ final class EvidenceWeigher {
         boolean over =
                 (isHome(entry) || VatNumber.status(entry.profile().partyVat(), false) == GB)
                         && overcharge.isIn(entry, liability, reasons);
-        if (earlier.isPresent()) {
-            reasons.add("seems to be entered before, as entry %d".formatted(earlier.getAsLong()));
-            claims = isClaim(entry) ? "repeated" : claims;
+        if (again.isPresent()) {
+            reasons.add(again.get().reason());
+            claims = isClaim(entry) ? again.get().claims() : claims;
         }
         boolean sterling = entry.profile().currency().equals(settings.currency());
         if (!sterling) {
@@ -97,7 +102,7 @@ final class EvidenceWeigher {
         boolean doubtful =
                 !claims.equals("yes")
                         || over
-                        || earlier.isPresent()
+                        || again.isPresent()
                         || !sterling
                         || (shown.lacks("supplier-vat-number") && carriesVat(entry, liability));
         return new Weighed(
@@ -105,7 +110,7 @@ final class EvidenceWeigher {
                 Optional.of(
                         new EvidenceGrade(
                                 grade(entry, claims, doubtful, shown.isComplete()), reasons)),
-                earlier);
+                again.map(a -> OptionalLong.of(a.other())).orElse(OptionalLong.empty()));
     }
 
     private static EvidenceGrade.Grade grade(
@@ -181,7 +186,7 @@ final class EvidenceWeigher {
         if (upTo.isEmpty()) {
             return "yes";
         }
-        Amount total = documents.total(entry).abs();
+        Amount total = doubles.documents().total(entry).abs();
         boolean over = total.compareTo(upTo.get()) > 0;
         reasons.add(
                 "the whole document comes to %s, %s the limit of %s"

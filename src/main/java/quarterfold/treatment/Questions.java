@@ -87,7 +87,8 @@ public final class Questions {
         Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
         Map<String, String> words = new LinkedHashMap<>(more);
         words.put("money", money.toString());
-        words.put("document", entry.line().document());
+        String document = entry.line().document();
+        words.put("document", document.isEmpty() ? "without a number" : document);
         words.put("vat", entry.amounts().vat().filter(v -> !v.isZero()).orElse(vat).toString());
         words.put("currency", profile.currency());
         words.put("rate", rate(profile.rate(), rate));

@@ -358,11 +358,11 @@ class EvidenceTest {
                         entry(5, 2, bill("invoice", "50", "10")),
                         entry(6, 3, bill("invoice", "250", "50")),
                         entry(7, 3, bill("invoice", "300", "60").document("S-2")));
-        SupplierDocuments documents = SupplierDocuments.of(entries::forEach, Answers.NONE);
+        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE);
         assertThat(entries)
-                .extracting(e -> documents.earlier(e).orElse(0))
+                .extracting(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 1L, 0L);
-        assertThat(documents.total(entries.get(0))).hasToString("300.00");
+        assertThat(claims.documents().total(entries.get(0))).hasToString("300.00");
     }
 
     private static Entry entry(long number, long source, SampleLine line) {

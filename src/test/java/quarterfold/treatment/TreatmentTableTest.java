@@ -181,14 +181,15 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated")));
+                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
                         "evidence",
                         Set.of("none-needed"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "not-this-category", "repeated"),
+                        ImpossibleEvidence.allBut(
+                                "no", "not-this-category", "repeated", "import-vat", "fee-lines"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -334,9 +335,32 @@ class TreatmentTableTest {
         Treating treating =
                 Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
                         .deciding(decisions(facts));
-        return facts.get("claims").equals("repeated")
-                ? treating.all(line.document("A-1"), line).get(1)
-                : treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+        return switch (facts.get("claims")) {
+            case "repeated" -> treating.all(line.document("A-1"), line).get(1);
+            case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
+            case "fee-lines" -> treating.all(feeLine(day), line).get(1);
+            default ->
+                    treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+        };
+    }
+
+    /** An import entry of which the VAT is billed again. */
+    private static SampleLine importOf(String vat, LocalDate day) {
+        return SampleLine.of("import-vat-paid")
+                .vat(vat)
+                .document("26GB01")
+                .evidence("import-certificate")
+                .on(day.toString());
+    }
+
+    /** A fee claimed on a settlement. */
+    private static SampleLine feeLine(LocalDate day) {
+        return SampleLine.of("fee")
+                .party("Example supplier", "GB", "GB101747696")
+                .printed("3", "0.60")
+                .evidence("invoice")
+                .settlement("QL-0001")
+                .on(day.toString());
     }
 
     private static void particulars(FirstMatch.Facts facts, SampleLine line) {
@@ -429,7 +453,8 @@ class TreatmentTableTest {
 
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
-        boolean second = facts.get("claims").equals("repeated");
+        boolean second =
+                Set.of("repeated", "import-vat", "fee-lines").contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
             case "duplicate" ->
