@@ -16,6 +16,7 @@ import quarterfold.intake.ImportResult.AlreadyThere;
 import quarterfold.intake.ImportResult.Entered;
 import quarterfold.intake.ImportResult.Refused;
 import quarterfold.intake.Importer;
+import quarterfold.intake.Repeated;
 
 @Command(
         name = "import",
@@ -100,7 +101,11 @@ final class ImportCommand implements Callable<Integer> {
                     "already there as source %d: nothing changed".formatted(there.source().id()),
                     out);
         } else if (result instanceof Entered entered) {
-            row(entered, Texts.money(entered.source().moneyEntered()), "ties", out);
+            row(
+                    entered,
+                    Texts.money(entered.source().moneyEntered()),
+                    "ties" + repeated(entered.repeated()),
+                    out);
             entered.queries()
                     .forEach(
                             q ->
@@ -109,6 +114,15 @@ final class ImportCommand implements Callable<Integer> {
                                             Texts.plain(entered.name()),
                                             Texts.plain(q.question())));
         }
+    }
+
+    private static String repeated(Repeated repeated) {
+        return repeated.rows() == 0
+                ? ""
+                : "; %s of earlier files, %s, entered once"
+                        .formatted(
+                                Texts.count(repeated.rows(), "row", "rows"),
+                                Texts.money(repeated.money()));
     }
 
     private static void row(ImportResult result, String money, String outcome, PrintWriter out) {

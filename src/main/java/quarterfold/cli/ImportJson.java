@@ -20,12 +20,17 @@ final class ImportJson {
                     json.writeNumberField("rows_read", result.rowsRead());
                     json.writeNumberField("entries", result.entries());
                     json.writeNumberField("set_aside", result.setAside());
+                    json.writeNumberField("repeated", repeated(result));
                     json.writeArrayFieldStart("problems");
                     for (Problem problem : result.problems()) {
                         json.writeString(problem.toString());
                     }
                     json.writeEndArray();
                 });
+    }
+
+    private static long repeated(ImportResult result) {
+        return result instanceof ImportResult.Entered entered ? entered.repeated().rows() : 0;
     }
 
     private static String word(ImportResult result) {

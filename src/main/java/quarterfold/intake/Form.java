@@ -18,6 +18,9 @@ sealed interface Form permits Layout, PlainSheet {
     /** Every column that has a meaning in the form. */
     Set<String> named();
 
+    /** What becomes of rows that an earlier file of the form has too. */
+    RepeatRule repeats();
+
     /** A reader of rows under this header; what is wrong with the header becomes problems. */
     RowReader reader(Terms terms);
 

@@ -66,9 +66,11 @@ public sealed interface ImportResult {
     /**
      * The whole file is in the ledger.
      *
+     * @param repeated rows set aside because an earlier file has them
      * @param queries the questions its reading raised
      */
-    record Entered(Source source, List<RaisedQuery> queries) implements InLedger {
+    record Entered(Source source, Repeated repeated, List<RaisedQuery> queries)
+            implements InLedger {
         @Override
         public String name() {
             return source.name();

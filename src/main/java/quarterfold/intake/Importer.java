@@ -111,22 +111,25 @@ public final class Importer {
             if (!problems.none()) {
                 return refused(copy, reading.layout(), 0, problems);
             }
-            return enter(copy, reading, new Transfer(reading, problems));
+            return enter(copy, reading, problems);
         } catch (BadFile e) {
             problems.add(e.problem());
             return refused(copy, "", 0, problems);
         }
     }
 
-    private ImportResult enter(Archived copy, Reading reading, Transfer transfer) throws BadFile {
+    private ImportResult enter(Archived copy, Reading reading, Problems problems) throws BadFile {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), reading.layout())) {
+            Shelf shelf = new Shelf(book, ledger, layouts);
+            Repeats repeats = Repeats.of(reading, copy.name(), shelf, Long.MAX_VALUE);
+            Transfer transfer = new Transfer(reading, repeats, problems);
             transfer.run(into(entry));
             if (!transfer.problems().none()) {
                 return refused(copy, reading.layout(), transfer.rowsRead(), transfer.problems());
             }
             reading.finish();
             List<RaisedQuery> queries = new ArrayList<>();
-            reading.raise(
+            transfer.raise(
                     (code, about, question) -> {
                         entry.raise(code, about, question);
                         queries.add(new RaisedQuery(0, code, about, question));
@@ -140,6 +143,7 @@ public final class Importer {
             Source source = transfer.commit(entry);
             return new ImportResult.Entered(
                     source,
+                    transfer.repeated(),
                     queries.stream()
                             .map(
                                     q ->

@@ -29,6 +29,7 @@ import quarterfold.ledger.Kind;
  * @param outgoing columns printed positive where their money leaves the business; read as negative
  * @param mark the column that says on which rows amounts printed positive are negative
  * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
+ * @param repeats what becomes of rows that an earlier file has too
  */
 record Layout(
         String name,
@@ -48,7 +49,8 @@ record Layout(
         Set<String> outgoing,
         Optional<Mark> mark,
         List<OtherRow> otherRows,
-        Optional<Balance> balance)
+        Optional<Balance> balance,
+        RepeatRule repeats)
         implements Form {
 
     /**

@@ -17,6 +17,7 @@ final class LayoutCheck {
             yaml.problem("amounts", "found a column twice; expected each once, such as [Amount]");
         }
         tax(layout, yaml, counted);
+        RepeatsReader.check(layout, yaml);
         for (Map.Entry<String, Layout.WorkedOut> worked : layout.workedOut().entrySet()) {
             for (String factor : worked.getValue().columns()) {
                 if (layout.workedOut().containsKey(factor)) {

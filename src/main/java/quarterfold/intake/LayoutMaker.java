@@ -100,7 +100,8 @@ final class LayoutMaker {
                         outgoing(plan.get()),
                         mark,
                         others,
-                        balance));
+                        balance,
+                        RepeatsReader.usual(rules.signs())));
     }
 
     private List<Column> columns(TableFinder.Found table) {

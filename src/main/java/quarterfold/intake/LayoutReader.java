@@ -69,7 +69,8 @@ final class LayoutReader {
                 "outgoing",
                 "sign",
                 "other_rows",
-                "balance");
+                "balance",
+                "repeats");
         return new Layout(
                 name(file),
                 shape(yaml.map("file")),
@@ -88,7 +89,8 @@ final class LayoutReader {
                 Set.copyOf(yaml.texts("outgoing")),
                 LayoutExtras.mark(yaml),
                 LayoutExtras.otherRows(yaml),
-                LayoutExtras.balance(yaml));
+                LayoutExtras.balance(yaml),
+                RepeatsReader.read(yaml));
     }
 
     private static Layout empty(String file) {
@@ -110,7 +112,8 @@ final class LayoutReader {
                 Set.of(),
                 Optional.empty(),
                 List.of(),
-                Optional.empty());
+                Optional.empty(),
+                RepeatRule.EACH);
     }
 
     private String name(String file) {

@@ -29,6 +29,12 @@ record PlainSheet(Layout.Shape shape) implements Form {
         return Stream.of(Field.values()).map(Field::code).collect(Collectors.toSet());
     }
 
+    /** Made by hand, it need name nothing that tells one sale from another. */
+    @Override
+    public RepeatRule repeats() {
+        return new RepeatRule(RepeatRule.Meeting.ASK, Set.of(), false);
+    }
+
     @Override
     public RowReader reader(Terms terms) {
         Header header = terms.header();

@@ -18,6 +18,16 @@ interface Reading extends Closeable {
     /** Reads the row it stands at, as {@link RowReader#read} does. */
     long read(RowReader.Output output);
 
+    /** What becomes of rows that an earlier file read the same way has too. */
+    default RepeatRule repeats() {
+        return RepeatRule.EACH;
+    }
+
+    /** All that the row it stands at says; asked only where {@link #repeats} lets rows meet. */
+    default RowMark mark() {
+        throw new IllegalStateException(layout() + " marks no rows");
+    }
+
     /** Adds a problem with the row it stands at. */
     void fault(String fault);
 

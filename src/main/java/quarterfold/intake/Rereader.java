@@ -5,9 +5,11 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
@@ -56,11 +58,13 @@ public final class Rereader {
         Brought file = new Brought(copy, source.name(), book.settings(), layouts, problems);
         try (Reading reading = Readings.open(file, Optional.of(source.layout()))) {
             if (problems.none()) {
-                Transfer transfer = new Transfer(reading, problems);
+                Shelf shelf = new Shelf(book, ledger, layouts);
+                Repeats repeats = Repeats.of(reading, source.name(), shelf, source.id());
+                Transfer transfer = new Transfer(reading, repeats, problems);
                 transfer.run(comparison);
                 if (problems.none()) {
                     comparison.finish(transfer.rowsRead());
-                    comparison.raised(reading);
+                    comparison.raised(transfer);
                 }
             }
         } catch (BadFile e) {
@@ -167,8 +171,9 @@ public final class Rereader {
                         "it has %d rows; found %d in the ledger's count of them"
                                 .formatted(rowsRead, source.rowsRead()));
             }
-            List<SetAside> there = ledger.setAside(source.id());
-            asides.stream()
+            Set<SetAside> there = new LinkedHashSet<>(ledger.setAside(source.id()));
+            Set<SetAside> again = new LinkedHashSet<>(asides);
+            again.stream()
                     .filter(a -> !there.contains(a))
                     .forEach(
                             a ->
@@ -176,7 +181,7 @@ public final class Rereader {
                                             "row %d is set aside (%s); expected it among the ledger's rows set aside, where it is not"
                                                     .formatted(a.row(), a.reason())));
             there.stream()
-                    .filter(a -> !asides.contains(a))
+                    .filter(a -> !again.contains(a))
                     .forEach(
                             a ->
                                     tell(
@@ -185,9 +190,9 @@ public final class Rereader {
         }
 
         /** The questions that the reading raises are those the ledger keeps. */
-        void raised(Reading reading) {
+        void raised(Transfer transfer) {
             List<RaisedQuery> raised = new ArrayList<>();
-            reading.raise(
+            transfer.raise(
                     (code, about, question) ->
                             raised.add(new RaisedQuery(source.id(), code, about, question)));
             List<RaisedQuery> there =

@@ -16,6 +16,7 @@ final class TableReading implements Reading {
     private final Optional<RowReader> reader;
     private final Rows rows;
     private final Row row;
+    private final RowMarks marks;
     private boolean any;
 
     private TableReading(Tables tables, Brought file, Recognition.Found found)
@@ -28,6 +29,7 @@ final class TableReading implements Reading {
         rows = tables.rows(found.table(), form.shape());
         Tables.header(rows, form.shape().headerRow());
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
+        marks = new RowMarks(found.header(), form.repeats().ignored());
     }
 
     /**
@@ -69,6 +71,16 @@ final class TableReading implements Reading {
     public long read(RowReader.Output output) {
         through.to = output;
         return reader.orElseThrow().read(row, through);
+    }
+
+    @Override
+    public RepeatRule repeats() {
+        return form.repeats();
+    }
+
+    @Override
+    public RowMark mark() {
+        return marks.of(row);
     }
 
     @Override

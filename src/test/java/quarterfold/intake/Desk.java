@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,11 +16,13 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Finding;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
 
 /** A new book in a folder of its own, and files to bring into it. */
 final class Desk implements AutoCloseable {
@@ -28,9 +31,17 @@ final class Desk implements AutoCloseable {
     private final Ledger ledger;
 
     Desk(Path folder) {
-        this.folder = folder;
+        this.folder = directory(folder);
         book = Book.create(folder.resolve("book"), settings());
         ledger = book.ledger();
+    }
+
+    private static Path directory(Path folder) {
+        try {
+            return Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     static Settings settings() {
@@ -109,6 +120,31 @@ final class Desk implements AutoCloseable {
 
     List<SetAside> setAside(long source) {
         return ledger.setAside(source);
+    }
+
+    List<Source> sources() {
+        return ledger.sources();
+    }
+
+    /** What reading every file again tells. */
+    List<Finding> findings() {
+        List<Finding> findings = new ArrayList<>();
+        ledger.check(findings::add);
+        Rereader rereader = new Rereader(book, ledger);
+        for (Source source : ledger.sources()) {
+            rereader.compare(
+                    source, book.archive().whole(source.sha256()).orElseThrow(), findings::add);
+        }
+        return findings;
+    }
+
+    /** Takes a file's copy away from the book. */
+    void lose(String name) throws IOException {
+        try (Stream<Path> files = Files.list(book.folder().resolve("sources"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith("-" + name)).toList()) {
+                Files.delete(file);
+            }
+        }
     }
 
     /** The names of the files kept, without the digits of their digests. */
