@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import quarterfold.ledger.ArchiveUse;
 import quarterfold.ledger.Archived;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.FileEntry;
@@ -27,6 +28,7 @@ public final class Importer {
     private final Book book;
     private final Ledger ledger;
     private final Layouts layouts;
+    private boolean cleared;
 
     /** Reads the layouts that ship and the book's own. {@code ledger} is the book's. */
     public Importer(Book book, Ledger ledger) throws LedgerException {
@@ -56,7 +58,16 @@ public final class Importer {
      */
     public ImportResult enter(Path file, Optional<String> layout) throws LedgerException {
         Optional<List<Form>> forms = layout.map(this::named);
-        Archived copy = book.archive().archive(file);
+        if (!cleared) {
+            book.archive().removeLeftOvers(ledger);
+            cleared = true;
+        }
+        try (ArchiveUse use = book.archive().use()) {
+            return enter(file, use.archive(file), forms);
+        }
+    }
+
+    private ImportResult enter(Path file, Archived copy, Optional<List<Form>> forms) {
         boolean entered = false;
         try {
             Optional<Source> known = ledger.source(copy.sha256());

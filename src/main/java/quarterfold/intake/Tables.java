@@ -37,10 +37,7 @@ interface Tables extends Closeable {
             return SheetTables.open(file, name);
         }
         if (starts(head, 0xD0, 0xCF, 0x11, 0xE0)) {
-            throw new BadFile(
-                    name,
-                    "found an old binary workbook; expected a text table or an XLSX workbook, such"
-                            + " as the same sheet saved as .xlsx or .csv");
+            throw CompoundFile.refused(file, name);
         }
         if (starts(head, '%', 'P', 'D', 'F')) {
             throw new BadFile(

@@ -43,7 +43,7 @@ public final class Ledger implements AutoCloseable {
         return new Ledger(file, connection, read(() -> Horizon.of(connection, close)));
     }
 
-    private Transaction change() {
+    Transaction change() {
         if (!horizon.isAll()) {
             throw new IllegalStateException("a ledger as it stood is not written to");
         }

@@ -19,7 +19,9 @@ import java.util.Optional;
  * digits of its SHA-256>-<name>}. A copy has that name only once it is whole and on the disk.
  */
 public final class SourceArchive {
-    private static final int PREFIX = 12;
+    static final int PREFIX = 12;
+    static final String INCOMING = ".incoming-";
+    static final String PART = ".part";
 
     /** In bytes of UTF-8, as file systems count. */
     private static final int LONGEST_NAME = 100;
@@ -36,7 +38,8 @@ public final class SourceArchive {
      * Copies a file into the archive, reading it once. Where the archive has the same bytes
      * already, under whatever name, that copy is the answer.
      *
-     * @throws LedgerException if the file cannot be read or the copy not written
+     * @throws LedgerException if the file cannot be read, the copy not written, or the file is
+     *     written to meanwhile
      */
     public Archived archive(Path file) throws LedgerException {
         if (!Files.isRegularFile(file)) {
@@ -52,9 +55,11 @@ public final class SourceArchive {
         String name = String.valueOf(file.getFileName());
         try {
             Files.createDirectories(folder); // a copy of a book may have lost an empty one
-            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            Path part = Files.createTempFile(folder, INCOMING, PART);
             try {
+                FileState before = FileState.of(file);
                 String sha256 = copy(file, part);
+                before.refuseChanged(file, Files.size(part));
                 Optional<Path> known = find(sha256);
                 return known.isPresent()
                         ? new Archived(known.get(), sha256, name, false)
@@ -64,6 +69,28 @@ public final class SourceArchive {
             }
         } catch (IOException e) {
             throw LedgerException.file(file, "be copied into " + folder, e);
+        }
+    }
+
+    /** Says that an import is at work here, until it is closed. */
+    public ArchiveUse use() throws LedgerException {
+        try {
+            Files.createDirectories(folder); // a copy of a book may have lost an empty one
+            return ArchiveUse.begin(folder);
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be written to", e);
+        }
+    }
+
+    /**
+     * Removes what killed imports have left: unfinished copies, and copies of files that the ledger
+     * does not have. While an import is at work, nothing is removed.
+     */
+    public void removeLeftOvers(Ledger ledger) throws LedgerException {
+        try {
+            new LeftOvers(folder, ledger).remove();
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be cleared", e);
         }
     }
 

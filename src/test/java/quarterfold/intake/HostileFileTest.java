@@ -55,7 +55,7 @@ class HostileFileTest {
                 .asString()
                 .startsWith("a.csv:")
                 .endsWith(
-                        ": found a row of more than 1,000,000 characters; expected every opening quote to be closed, such as \"blue, 12 cm\"");
+                        ": found a row of more than 1,000,000 characters; expected shorter rows, with every opening quote closed, such as \"blue, 12 cm\"");
     }
 
     @Test
