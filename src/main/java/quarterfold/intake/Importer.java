@@ -57,24 +57,24 @@ public final class Importer {
      *     use, or there is no layout of that name
      */
     public ImportResult enter(Path file, Optional<String> layout) throws LedgerException {
-        Optional<List<Form>> forms = layout.map(this::named);
+        layout.ifPresent(this::check);
         if (!cleared) {
             book.archive().removeLeftOvers(ledger);
             cleared = true;
         }
         try (ArchiveUse use = book.archive().use()) {
-            return enter(file, use.archive(file), forms);
+            return enter(file, use.archive(file), layout);
         }
     }
 
-    private ImportResult enter(Path file, Archived copy, Optional<List<Form>> forms) {
+    private ImportResult enter(Path file, Archived copy, Optional<String> layout) {
         boolean entered = false;
         try {
             Optional<Source> known = ledger.source(copy.sha256());
             if (known.isPresent()) {
                 return new ImportResult.AlreadyThere(copy.name(), known.get());
             }
-            ImportResult result = read(copy, forms);
+            ImportResult result = read(copy, layout);
             entered = result instanceof ImportResult.Entered;
             return result;
         } catch (UncheckedIOException | IOException e) {
@@ -100,73 +100,48 @@ public final class Importer {
                 "%s: could not be read: %s".formatted(file, IoText.withFile(told)));
     }
 
-    private List<Form> named(String name) {
-        return layouts.named(name)
-                .orElseThrow(
-                        () ->
-                                new LedgerException(
-                                        Fault.USAGE,
-                                        "--layout: found %s; expected one of %s, such as %s"
-                                                .formatted(
-                                                        Problem.quoted(name),
-                                                        String.join(", ", layouts.names()),
-                                                        PlainSheet.NAME)));
+    private void check(String name) {
+        if (!Readings.has(layouts, name)) {
+            throw new LedgerException(
+                    Fault.USAGE,
+                    "--layout: found %s; expected one of %s, such as %s"
+                            .formatted(
+                                    Problem.quoted(name),
+                                    String.join(", ", Readings.names(layouts)),
+                                    PlainSheet.NAME));
+        }
     }
 
-    private ImportResult read(Archived copy, Optional<List<Form>> forms) throws IOException {
-        Problems problems = new Problems();
+    private ImportResult read(Archived copy, Optional<String> layout) throws IOException {
         if (!layouts.problems().none()) {
             return refused(copy, "", 0, layouts.problems());
         }
-        try (Tables tables = Tables.open(copy.path(), copy.name())) {
-            Recognition.Found found =
-                    forms.isPresent()
-                            ? Recognition.as(tables, copy.name(), forms.get(), problems)
-                            : Recognition.recognise(tables, copy.name(), layouts);
-            String layout = found.form().name();
-            Payouts payouts = new Payouts();
-            Asked asked = new Asked();
-            Optional<RowReader> reader =
-                    Recognition.reader(
-                            tables, copy.name(), found, book.settings(), payouts, asked, problems);
-            if (reader.isEmpty()) {
-                return refused(copy, layout, 0, problems);
+        Problems problems = new Problems();
+        Brought file = new Brought(copy.path(), copy.name(), book.settings(), layouts, problems);
+        try (Reading reading = Readings.open(file, layout)) {
+            if (!problems.none()) {
+                return refused(copy, reading.layout(), 0, problems);
             }
-            try (Rows rows = tables.rows(found.table(), found.form().shape())) {
-                Tables.header(rows, found.form().shape().headerRow());
-                Row row = new Row(rows, found.header(), found.form().shape().blanks(), problems);
-                return enter(
-                        copy,
-                        found.form(),
-                        new Transfer(row, reader.get(), payouts, problems),
-                        asked);
-            }
+            return enter(copy, reading, new Transfer(reading, problems));
         } catch (BadFile e) {
             problems.add(e.problem());
             return refused(copy, "", 0, problems);
         }
     }
 
-    private ImportResult enter(Archived copy, Form form, Transfer transfer, Asked asked)
-            throws BadFile {
-        try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), form.name())) {
+    private ImportResult enter(Archived copy, Reading reading, Transfer transfer) throws BadFile {
+        try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), reading.layout())) {
             transfer.run(into(entry));
-            if (transfer.rowsRead() == 0 && transfer.problems().none()) {
-                throw new BadFile(
-                        copy.name(),
-                        "found a header and no rows; expected at least one row below the header");
-            }
             if (!transfer.problems().none()) {
-                return refused(copy, form.name(), transfer.rowsRead(), transfer.problems());
+                return refused(copy, reading.layout(), transfer.rowsRead(), transfer.problems());
             }
+            reading.finish();
             List<RaisedQuery> queries = new ArrayList<>();
-            Payouts.Raise raise =
+            reading.raise(
                     (code, about, question) -> {
                         entry.raise(code, about, question);
                         queries.add(new RaisedQuery(0, code, about, question));
-                    };
-            transfer.payouts().tie(form instanceof Layout, copy.name(), raise);
-            asked.raise(raise);
+                    });
             if (!Files.isRegularFile(copy.path())) {
                 throw new LedgerException(
                         Fault.UNREADABLE,

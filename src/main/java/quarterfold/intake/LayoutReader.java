@@ -171,7 +171,9 @@ final class LayoutReader {
             DateTimeFormatter formatter = read.formatter();
             LocalDate.parse(read.example(), formatter);
             return read;
-        } catch (DateTimeException | IllegalArgumentException e) {
+        } catch (DateTimeException
+                | IllegalArgumentException
+                | IndexOutOfBoundsException e) { // of eleven letters in a row and more
             dates.wrong(
                     "pattern",
                     pattern,

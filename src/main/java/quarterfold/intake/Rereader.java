@@ -46,23 +46,22 @@ public final class Rereader {
      */
     public void compare(Source source, Path copy, Consumer<Finding> found) throws LedgerException {
         Comparison comparison = new Comparison(source, found);
-        Optional<List<Form>> forms = layouts.named(source.layout());
-        if (forms.isEmpty()) {
+        if (!Readings.has(layouts, source.layout())) {
             comparison.tell(
                     "it was read with the layout %s, which is not there now; expected it in the book's folder layouts"
                             .formatted(source.layout()));
             return;
         }
         Problems problems = new Problems();
-        try (Tables tables = Tables.open(copy, source.name())) {
-            Recognition.Found form = Recognition.as(tables, source.name(), forms.get(), problems);
-            Payouts payouts = new Payouts();
-            Asked asked = new Asked();
-            Optional<RowReader> reader =
-                    Recognition.reader(
-                            tables, source.name(), form, book.settings(), payouts, asked, problems);
-            if (reader.isPresent()) {
-                read(tables, form, new Reading(reader.get(), payouts, asked, problems), comparison);
+        Brought file = new Brought(copy, source.name(), book.settings(), layouts, problems);
+        try (Reading reading = Readings.open(file, Optional.of(source.layout()))) {
+            if (problems.none()) {
+                Transfer transfer = new Transfer(reading, problems);
+                transfer.run(comparison);
+                if (problems.none()) {
+                    comparison.finish(transfer.rowsRead());
+                    comparison.raised(reading);
+                }
             }
         } catch (BadFile e) {
             problems.add(e.problem());
@@ -83,25 +82,6 @@ public final class Rereader {
 
     private boolean isOwn(String layout) {
         return layouts.own().stream().anyMatch(form -> form.name().equals(layout));
-    }
-
-    private record Reading(RowReader reader, Payouts payouts, Asked asked, Problems problems) {}
-
-    private static void read(
-            Tables tables, Recognition.Found form, Reading reading, Comparison comparison)
-            throws BadFile, IOException {
-        try (Rows rows = tables.rows(form.table(), form.form().shape())) {
-            Tables.header(rows, form.form().shape().headerRow());
-            Row row =
-                    new Row(rows, form.header(), form.form().shape().blanks(), reading.problems());
-            Transfer transfer =
-                    new Transfer(row, reading.reader(), reading.payouts(), reading.problems());
-            transfer.run(comparison);
-            if (reading.problems().none()) {
-                comparison.finish(transfer.rowsRead());
-                comparison.raised(form.form() instanceof Layout, reading);
-            }
-        }
     }
 
     /** What a file says beside what the ledger has of it. */
@@ -205,13 +185,11 @@ public final class Rereader {
         }
 
         /** The questions that the reading raises are those the ledger keeps. */
-        void raised(boolean whole, Reading reading) {
+        void raised(Reading reading) {
             List<RaisedQuery> raised = new ArrayList<>();
-            Payouts.Raise raise =
+            reading.raise(
                     (code, about, question) ->
-                            raised.add(new RaisedQuery(source.id(), code, about, question));
-            reading.payouts().tie(whole, source.name(), raise);
-            reading.asked().raise(raise);
+                            raised.add(new RaisedQuery(source.id(), code, about, question)));
             List<RaisedQuery> there =
                     ledger.raised().stream().filter(q -> q.source() == source.id()).toList();
             if (!raised.equals(there)) {

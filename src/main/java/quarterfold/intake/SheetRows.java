@@ -35,7 +35,7 @@ final class SheetRows implements Rows {
         this.in = in;
         this.shared = shared;
         this.formats = formats;
-        xml = XmlText.reader(in);
+        xml = SafeXml.reader(in);
     }
 
     @Override

@@ -105,7 +105,7 @@ final class SheetTables implements Tables {
 
     private boolean startsIn1904() throws IOException, OpenXML4JException, XMLStreamException {
         try (InputStream in = reader.getWorkbookData()) {
-            XMLStreamReader xml = XmlText.reader(in);
+            XMLStreamReader xml = SafeXml.reader(in);
             while (xml.hasNext()) {
                 if (xml.next() == XMLStreamReader.START_ELEMENT
                         && xml.getLocalName().equals("workbookPr")) {

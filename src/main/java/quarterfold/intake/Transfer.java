@@ -27,9 +27,7 @@ final class Transfer {
         }
     }
 
-    private final Row row;
-    private final RowReader reader;
-    private final Payouts payouts;
+    private final Reading reading;
     private final Problems problems;
     private final BlockingQueue<Batch> queue = new ArrayBlockingQueue<>(WAITING);
     private volatile boolean stopped;
@@ -41,10 +39,8 @@ final class Transfer {
     private long lastRow;
     private Amount moneyEntered = Amount.ZERO;
 
-    Transfer(Row row, RowReader reader, Payouts payouts, Problems problems) {
-        this.row = row;
-        this.reader = reader;
-        this.payouts = payouts;
+    Transfer(Reading reading, Problems problems) {
+        this.reading = reading;
         this.problems = problems;
     }
 
@@ -54,10 +50,6 @@ final class Transfer {
 
     Problems problems() {
         return problems;
-    }
-
-    Payouts payouts() {
-        return payouts;
     }
 
     /** Reads to the end of the file; lines are given until the first problem is found. */
@@ -124,7 +116,7 @@ final class Transfer {
     private void read() {
         try {
             RowReader.Output output = new Sender();
-            while (!stopped && row.next()) {
+            while (!stopped && reading.next()) {
                 rowsRead++;
                 readRow(output);
                 if (batch.lines().size() >= BATCH || batch.asides().size() >= BATCH) {
@@ -142,10 +134,9 @@ final class Transfer {
 
     private void readRow(RowReader.Output output) {
         try {
-            moneyIn = Math.addExact(moneyIn, reader.read(row, output));
+            moneyIn = Math.addExact(moneyIn, reading.read(output));
         } catch (ArithmeticException tooMuch) {
-            row.fault(
-                    "",
+            reading.fault(
                     "found amounts that add up to more than 922 million million; expected less, such as the file in parts");
         }
     }
@@ -165,7 +156,6 @@ final class Transfer {
         @Override
         public void line(Line line) {
             if (problems.none()) {
-                payouts.add(line);
                 batch.lines().add(line);
             }
         }

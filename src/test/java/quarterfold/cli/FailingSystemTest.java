@@ -82,7 +82,8 @@ class FailingSystemTest {
         Path big = SmallBook.file(folder, "big.csv", rows.toString());
         Path sources = book.resolve("sources");
         Process process = program("import", big).start();
-        while (process.isAlive() && names(sources).stream().noneMatch(n -> n.endsWith("-big.csv"))) {
+        while (process.isAlive()
+                && names(sources).stream().noneMatch(n -> n.endsWith("-big.csv"))) {
             LockSupport.parkNanos(1_000_000); // until it has its copy, and all to read still
         }
         process.destroy();

@@ -73,7 +73,7 @@ final class ImportTarget implements Target {
         assertThat(refused.problems()).isNotEmpty();
         for (Problem problem : refused.problems()) {
             assertThat(problem.place()).startsWith(file);
-            assertThat(problem.fault()).startsWith("found ").contains("expected ");
+            assertThat(problem.fault()).startsWith("found ").contains("expected");
         }
     }
 

@@ -15,7 +15,10 @@ import quarterfold.ledger.Ledger;
 
 /** Layouts that a person wrote, with reports of the channels they are for. */
 final class LayoutTarget implements Target {
-    private static final String LAYOUT = "mine.yaml";
+    /** The name its layouts have. */
+    static final String NAME = "mine";
+
+    private static final String LAYOUT = NAME + ".yaml";
 
     private final Mutator mutator;
     private final FreshBooks books;

@@ -50,8 +50,7 @@ final class LearnTarget implements Target {
         }
         Learner.write(opened, learned, true);
         try (Ledger ledger = opened.ledger()) {
-            ImportResult result =
-                    new Importer(opened, ledger).enter(file, Optional.of(LAYOUT));
+            ImportResult result = new Importer(opened, ledger).enter(file, Optional.of(LAYOUT));
             assertThat(result)
                     .as(result.problems().toString())
                     .isInstanceOf(ImportResult.Entered.class);

@@ -43,7 +43,8 @@ final class SettingsTarget implements Target {
             assertThat(run.err().lines()).isNotEmpty();
             assertThat(run.err()).startsWith(name);
         } else if (run.code() == 2) {
-            assertThat(run.err()).startsWith("PERIOD: "); // settings with which 2026-09 is no period
+            assertThat(run.err())
+                    .startsWith("PERIOD: "); // settings with which 2026-09 is no period
         }
         return run.code() == 0;
     }

@@ -38,8 +38,9 @@ final class Targets {
     private Targets() {}
 
     static Map<String, Target.Maker> all() throws IOException {
-        List<byte[]> tables = concat(files(DEMO, ".csv"), files(HOSTILE, ".csv"));
-        List<byte[]> books = concat(workbooks(files(DEMO, ".csv")), files(HOSTILE, ".xlsx"));
+        List<byte[]> sound = files(DEMO, ".csv");
+        List<byte[]> tables = mostly(sound, files(HOSTILE, ".csv"));
+        List<byte[]> books = mostly(workbooks(sound), files(HOSTILE, ".xlsx"));
         Map<String, Target.Maker> all = new LinkedHashMap<>();
         all.put("delimited", (folder, seed) -> imports(folder, "fuzz.csv", seed, tables));
         all.put("workbook", (folder, seed) -> packed(folder, "fuzz.xlsx", seed, books));
@@ -65,10 +66,17 @@ final class Targets {
 
     private static Target layout(Path folder, long seed) throws IOException {
         List<Path> reports = new ArrayList<>();
-        for (String name : List.of("quaylark-2026-07.csv", "norrowby-2026-07.csv", "receipts.csv")) {
+        for (String name :
+                List.of("quaylark-2026-07.csv", "norrowby-2026-07.csv", "receipts.csv")) {
             reports.add(Files.write(folder.resolve(name), shortened(DEMO.resolve(name))));
         }
-        return new LayoutTarget(folder, new Mutator(seed, files(LAYOUTS, ".yaml")), reports);
+        List<byte[]> layouts = new ArrayList<>();
+        for (byte[] shipped : files(LAYOUTS, ".yaml")) {
+            String text = new String(shipped, StandardCharsets.UTF_8);
+            String mine = text.replaceFirst("(?m)^layout: .*$", "layout: " + LayoutTarget.NAME);
+            layouts.add(mine.getBytes(StandardCharsets.UTF_8));
+        }
+        return new LayoutTarget(folder, new Mutator(seed, layouts), reports);
     }
 
     private static Target learns(Path folder, long seed, List<byte[]> tables) throws IOException {
@@ -112,9 +120,12 @@ final class Targets {
         return Arrays.copyOf(bytes, end);
     }
 
-    private static List<byte[]> concat(List<byte[]> some, List<byte[]> others) {
-        List<byte[]> all = new ArrayList<>(some);
-        all.addAll(others);
+    /** The sound ones several times, so that most inputs are of them. */
+    private static List<byte[]> mostly(List<byte[]> sound, List<byte[]> hostile) {
+        List<byte[]> all = new ArrayList<>(hostile);
+        while (all.size() < 4 * hostile.size()) {
+            all.addAll(sound);
+        }
         return all;
     }
 

@@ -1,0 +1,63 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Finds what a file is, a document or a table, and opens it for reading. */
+final class Readings {
+
+    /** The first that fits is the one. */
+    private static final List<DocumentForm> DOCUMENTS = List.of();
+
+    private Readings() {}
+
+    /**
+     * Opens a file; what is wrong with a table's header becomes problems of the file.
+     *
+     * @param as the name of the form to read it in; found from its content where empty
+     */
+    static Reading open(Brought file, Optional<String> as) throws BadFile, IOException {
+        Optional<DocumentForm> document =
+                as.isPresent()
+                        ? DOCUMENTS.stream().filter(d -> d.name().equals(as.get())).findFirst()
+                        : fitting(file);
+        if (document.isPresent()) {
+            return document.get().open(file);
+        }
+        List<Form> forms = as.flatMap(name -> file.layouts().named(name)).orElse(List.of());
+        return TableReading.open(file, forms);
+    }
+
+    /** Whether there is a form of the name. */
+    static boolean has(Layouts layouts, String name) {
+        return DOCUMENTS.stream().anyMatch(d -> d.name().equals(name))
+                || layouts.named(name).isPresent();
+    }
+
+    /** The names of all forms. */
+    static List<String> names(Layouts layouts) {
+        return Stream.concat(layouts.names().stream(), DOCUMENTS.stream().map(DocumentForm::name))
+                .sorted()
+                .toList();
+    }
+
+    private static Optional<DocumentForm> fitting(Brought file) throws BadFile, IOException {
+        Head head = Head.of(file.path());
+        List<DocumentForm> fitting = new ArrayList<>();
+        for (DocumentForm form : DOCUMENTS) {
+            if (fitting.isEmpty() && form.fits(head, file)) {
+                fitting.add(form);
+            }
+        }
+        if (fitting.isEmpty() && head.isXml()) {
+            throw new BadFile(
+                    file.name(),
+                    "found XML with the root element %s; expected a form of XML that is known, or a table, such as the same report as .csv"
+                            .formatted(Problem.quoted(head.root())));
+        }
+        return fitting.stream().findFirst();
+    }
+}

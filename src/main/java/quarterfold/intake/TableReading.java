@@ -1,0 +1,125 @@
+package quarterfold.intake;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import quarterfold.ledger.Line;
+
+/** A table of a file, read by a layout or as a plain sheet. */
+final class TableReading implements Reading {
+    private final Tables tables;
+    private final String name;
+    private final Form form;
+    private final Payouts payouts = new Payouts();
+    private final Asked asked = new Asked();
+    private final Through through = new Through();
+    private final Optional<RowReader> reader;
+    private final Rows rows;
+    private final Row row;
+    private boolean any;
+
+    private TableReading(Tables tables, Brought file, Recognition.Found found)
+            throws BadFile, IOException {
+        this.tables = tables;
+        this.name = file.name();
+        this.form = found.form();
+        Problems problems = file.problems();
+        reader = Recognition.reader(tables, name, found, file.book(), payouts, asked, problems);
+        rows = tables.rows(found.table(), form.shape());
+        Tables.header(rows, form.shape().headerRow());
+        row = new Row(rows, found.header(), form.shape().blanks(), problems);
+    }
+
+    /**
+     * Opens a file that holds tables; what is wrong with its header becomes problems, and then it
+     * has no rows.
+     *
+     * @param forms those it may have; found from its header among all where there are none
+     */
+    static Reading open(Brought file, List<Form> forms) throws BadFile, IOException {
+        Tables tables = Tables.open(file.path(), file.name());
+        TableReading reading = null;
+        try {
+            Recognition.Found found =
+                    forms.isEmpty()
+                            ? Recognition.recognise(tables, file.name(), file.layouts())
+                            : Recognition.as(tables, file.name(), forms, file.problems());
+            reading = new TableReading(tables, file, found);
+            return reading;
+        } finally {
+            if (reading == null) {
+                tables.close();
+            }
+        }
+    }
+
+    @Override
+    public String layout() {
+        return form.name();
+    }
+
+    @Override
+    public boolean next() throws BadFile {
+        boolean more = reader.isPresent() && row.next();
+        any |= more;
+        return more;
+    }
+
+    @Override
+    public long read(RowReader.Output output) {
+        through.to = output;
+        return reader.orElseThrow().read(row, through);
+    }
+
+    @Override
+    public void fault(String fault) {
+        row.fault("", fault);
+    }
+
+    @Override
+    public void finish() throws BadFile {
+        if (!any) {
+            throw new BadFile(
+                    name, "found a header and no rows; expected at least one row below the header");
+        }
+    }
+
+    @Override
+    public void raise(Payouts.Raise raise) {
+        payouts.tie(form instanceof Layout, name, raise);
+        asked.raise(raise);
+    }
+
+    @Override
+    public void close() throws IOException {
+        try {
+            rows.close();
+        } finally {
+            tables.close();
+        }
+    }
+
+    /** Passes on what a row gives, and its lines to the settlements. */
+    private final class Through implements RowReader.Output {
+        private RowReader.Output to = new Nowhere();
+
+        @Override
+        public void line(Line line) {
+            payouts.add(line);
+            to.line(line);
+        }
+
+        @Override
+        public void setAside(long number, String reason) {
+            to.setAside(number, reason);
+        }
+    }
+
+    private static final class Nowhere implements RowReader.Output {
+        @Override
+        public void line(Line line) {}
+
+        @Override
+        public void setAside(long number, String reason) {}
+    }
+}
