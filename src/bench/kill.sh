@@ -7,15 +7,16 @@ usage() {
     cat <<'TEXT'
 Usage: bash src/bench/kill.sh [--kills N] [--rows N] [--signal KILL|INT|TERM] [--seed N]
   --kills N       how many imports to kill (default 200)
-  --rows N        rows of each of the two files (default 50000)
+  --rows N        rows of each of the two files (default 25000)
   --signal NAME   how to end them (default KILL)
   --seed N        of the random instants (default 2026)
+QUARTERFOLD_JAR names another jar than target/quarterfold.jar.
 Needs: a JDK 17, Maven, and the Debian package sqlite3.
 TEXT
 }
 
 kills=200
-rows=50000
+rows=25000
 signal=KILL
 RANDOM=2026
 while [ $# -gt 0 ]; do
@@ -30,7 +31,7 @@ while [ $# -gt 0 ]; do
 done
 command -v sqlite3 > /dev/null || { echo "sqlite3 is missing: install it with: sudo apt-get install sqlite3" >&2; exit 1; }
 
-jar=target/quarterfold.jar
+jar="${QUARTERFOLD_JAR:-target/quarterfold.jar}"
 [ -f "$jar" ] || mvn -B -q package -DskipTests
 work=target/bench/kill
 rm -rf "$work"

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * target/fuzz}.
  */
 class FuzzTest {
-    private static final long INPUTS = Long.getLong("fuzz.inputs", 300);
+    private static final long INPUTS = Long.getLong("fuzz.inputs", 500);
     private static final long SEED = Long.getLong("fuzz.seed", 2026);
 
     @TempDir private Path folder;
