@@ -102,7 +102,7 @@ for rows in $sizes; do
         echo "$rows rows: round $round of $rounds done" >&2
     done
     [ "$(sqlite3 -batch "$db" "select count(*) from line")" = "$rows" ] || { echo "the peer has other rows" >&2; exit 1; }
-    grep -q "\"rows\":$rows," "$work/import.out" || { echo "import read other rows: $(cat "$work/import.out")" >&2; exit 1; }
+    grep -q "\"rows_read\":$rows," "$work/import.out" || { echo "import read other rows: $(cat "$work/import.out")" >&2; exit 1; }
     printf '\n%s rows, %s MB, %s rounds, %s processors, java %s\n\n' \
         "$rows" "$(($(stat -c %s "$file") / 1000000))" "$rounds" "$(nproc)" "$options"
     printf '%-44s %10s %10s %10s\n' "median (peak: highest)" "elapsed s" "cpu s" "peak MB"
@@ -128,7 +128,7 @@ if [ "$sheet" != 0 ]; then
         measure sheet-import java $options -jar "$jar" --book "$book" import --json "$workbook"
         echo "workbook: round $round of $rounds done" >&2
     done
-    grep -q "\"rows\":$sheet," "$work/sheet-import.out" || { echo "import read other rows" >&2; exit 1; }
+    grep -q "\"rows_read\":$sheet," "$work/sheet-import.out" || { echo "import read other rows" >&2; exit 1; }
     printf '\nworkbook of %s rows, %s MB, %s rounds\n\n' "$sheet" "$(($(stat -c %s "$workbook") / 1000000))" "$rounds"
     printf '%-44s %10s %10s %10s\n' "median (peak: highest)" "elapsed s" "cpu s" "peak MB"
     line sheet "bare streaming read"

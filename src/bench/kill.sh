@@ -139,6 +139,6 @@ cat <<TEXT
 $kills imports of two files, $rows and $((rows + 1000)) rows, ended by SIG$signal at random instants of $((span * 11 / 10)) ms:
   $((kills - early)) were at work still
   the book opened after each, with whole files alone: none of the two $with_none times, one $with_one times, both $with_both times
-  a copy was left over $left times, and gone after the import that followed
+  a copy or a lock was left over $left times, and gone after the import that followed
   $books books filled by an import left alone, each with the entries of the undisturbed one
 TEXT
