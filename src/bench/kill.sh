@@ -104,7 +104,7 @@ finish() {
     books=$((books + 1))
 }
 
-set -m # each import a job of its own: else an interrupt would be ignored
+set -m # each import a job of its own, and with the signal as it is by default: else an interrupt is ignored
 book="$work/book"
 new_book "$book"
 books=0
@@ -114,7 +114,7 @@ with_one=0
 with_both=0
 left=0
 while [ "$done_kills" -lt "$kills" ]; do
-    java -Xmx256m -jar "$jar" --book "$book" import "${files[@]}" > /dev/null 2>&1 &
+    env --default-signal=INT java -Xmx256m -jar "$jar" --book "$book" import "${files[@]}" > /dev/null 2>&1 &
     job=$!
     wait_ms=$(((RANDOM * 32768 + RANDOM) % (span * 11 / 10)))
     sleep "$((wait_ms / 1000)).$(printf '%03d' $((wait_ms % 1000)))"
