@@ -12,6 +12,8 @@ import quarterfold.ledger.Kind.Side;
 import quarterfold.money.Amount;
 import quarterfold.period.Adjustment;
 import quarterfold.period.Pack;
+import quarterfold.period.VatAccount;
+import quarterfold.period.VatAccountMaker;
 import quarterfold.treatment.Treated;
 
 /**
@@ -63,13 +65,16 @@ final class Tally {
     private final Map<Side, Amount> largest = new EnumMap<>(Side.class);
     private final Map<Rule, Long> rules = new TreeMap<>();
 
-    private Tally(long rowsInSheet) {
+    private final VatAccountMaker account;
+
+    private Tally(Pack pack, long rowsInSheet) {
         this.rowsInSheet = rowsInSheet;
+        this.account = new VatAccountMaker(pack);
     }
 
     /** Reads every entry of the period once; a sheet has room for {@code rowsInSheet} of them. */
     static Tally of(Pack pack, long rowsInSheet) {
-        Tally tally = new Tally(rowsInSheet);
+        Tally tally = new Tally(pack, rowsInSheet);
         pack.forEachTreated(tally::add);
         pack.vatReturn().adjustments().forEach(tally::add);
         return tally;
@@ -88,6 +93,7 @@ final class Tally {
     }
 
     private void add(Treated treated) {
+        account.add(treated);
         Side side = EntrySheets.sideOf(treated);
         long before = rows.merge(side, 1L, Long::sum) - 1;
         Amount money = treated.entry().amounts().money().abs();
@@ -127,6 +133,11 @@ final class Tally {
 
     long rows() {
         return rows.values().stream().mapToLong(Long::longValue).sum();
+    }
+
+    /** The VAT account of the period. */
+    VatAccount account() {
+        return account.account();
     }
 
     /** What the rows of one sheet of a side add to a box. */

@@ -62,7 +62,7 @@ final class WorkbookFile {
             EntrySheets entries = new EntrySheets(sheets, pack, tally);
             pack.forEachTreated(entries::add);
             AdjustmentSheet adjustments = new AdjustmentSheet(sheets, pack);
-            AccountSheet.write(sheets, pack);
+            AccountSheet.write(sheets, tally.account());
             CorrectionRows.write(sheets, pack);
             OtherLists.queries(sheets, pack);
             OtherLists.sources(sheets, pack);
