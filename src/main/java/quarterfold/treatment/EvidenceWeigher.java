@@ -48,8 +48,18 @@ final class EvidenceWeigher {
         /** The words it gives to questions. */
         Map<String, String> words() {
             return repeats.isPresent()
-                    ? Map.of("other", Long.toString(repeats.getAsLong()))
-                    : Map.of();
+                    ? Map.of("other", Long.toString(repeats.getAsLong()), "fault", fault())
+                    : Map.of("fault", fault());
+        }
+
+        /** Why the document does not support a reclaim. */
+        private String fault() {
+            return switch (claims) {
+                case "over-limit" -> "the whole of it is above the limit of its kind";
+                case "not-this-category" -> "it does for other costs alone";
+                case "another-name" -> "it is made out in another name than the business";
+                default -> "something of it is in question";
+            };
         }
     }
 
@@ -127,8 +137,7 @@ final class EvidenceWeigher {
 
     /** Whether the entry adds to a claim: a credit that is entered twice takes from it. */
     private static boolean isClaim(Entry entry) {
-        boolean credit = entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() > 0;
-        return !credit && entry.amounts().money().signum() >= 0;
+        return !SupplierDocuments.isCredit(entry) && entry.amounts().money().signum() >= 0;
     }
 
     private static boolean carriesVat(Entry entry, Liability liability) {

@@ -90,6 +90,11 @@ public final class SupplierDocuments {
         };
     }
 
+    /** Whether the entry is a supplier's credit, which takes from a claim. */
+    static boolean isCredit(Entry entry) {
+        return entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() == 1;
+    }
+
     private void add(Entry entry) {
         List<Document> known = byNumber.computeIfAbsent(number(entry), n -> new ArrayList<>());
         Supplier supplier = Supplier.of(entry);

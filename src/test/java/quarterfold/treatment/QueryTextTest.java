@@ -165,6 +165,28 @@ class QueryTextTest {
                         "No document is held for 120.00, so its VAT of 20.00 is not reclaimed. Find the"
                                 + " invoice, or leave it out."),
                 Arguments.of(
+                        "evidence-fails",
+                        SampleLine.of("expense")
+                                .party("Adverts", "DE", "")
+                                .evidence("simplified")
+                                .gross("300"),
+                        "60.00",
+                        "The document for 300.00 does not support a reclaim: the whole of it is above the"
+                                + " limit of its kind. Its VAT of 60.00 is due and is not reclaimed. Ask the"
+                                + " supplier for an invoice to the business."),
+                Arguments.of(
+                        "credit-unevidenced",
+                        SampleLine.of("expense-credit")
+                                .rate("20")
+                                .party("Example supplier", "GB", "GB101747696")
+                                .evidence("missing")
+                                .printed("100", "20"),
+                        "20.00",
+                        "By what is entered no document supports the supplier's credit of 120.00, so its"
+                                + " VAT of 20.00 is not yet taken off box 4. If the VAT of the purchase was"
+                                + " reclaimed it must be: find the credit note, or decide treat-as"
+                                + " uk-purchase-credit."),
+                Arguments.of(
                         "evidence-over-limit",
                         expense().evidence("simplified").printed("250", "50"),
                         "50.00",
