@@ -383,6 +383,23 @@ class LawTest {
         assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2021, 1, 1))).hasSize(3);
     }
 
+    /** VAT Regulations 1995 reg 55A(4): goods alone are relevant goods, by what they are for. */
+    @ParameterizedTest(name = "{0} on {1}: {2}")
+    @CsvSource({
+        "stock, 2017-04-01, true",
+        "packaging, 2017-04-01, true",
+        "advertising, 2017-04-01, false",
+        "'', 2017-04-01, false",
+        "stock, 2002-04-24, false"
+    })
+    void aTotalTakesTheCategoriesItCounts(String category, LocalDate day, boolean counted) {
+        assertThat(
+                        law.boxes("flat-rate-purchase", "flat-rate", category, day).stream()
+                                .map(r -> r.value().box()))
+                .isEqualTo(counted ? List.of("relevant-goods") : List.of());
+        assertThat(law.counts("relevant-goods", category, day)).isEqualTo(counted);
+    }
+
     @Test
     void periodRules() {
         assertThat(law.periodRule("stagger-1", TODAY).value()).isEqualTo("3 6 9 12");
