@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
 import quarterfold.law.Measure;
@@ -82,7 +83,7 @@ public final class TreatmentRun {
                 first.row().rule(),
                 first.row().why(),
                 first.citation(),
-                parts.size() == 1 ? first.rateWords() : rate(parts),
+                parts.size() == 1 ? first.rateWords() : rates(parts),
                 share.of(figures.net()),
                 share.of(figures.vat()),
                 share.of(claim),
@@ -201,16 +202,11 @@ public final class TreatmentRun {
         return context.law().rates().on("standard", entry.taxPoint()).map(Dated::value);
     }
 
-    private static String rate(List<Part> parts) {
-        Set<String> rates = new LinkedHashSet<>();
-        for (Part part : parts) {
-            if (part.ruling().rate().isPresent()) {
-                rates.add(part.ruling().rateWords());
-            } else if (parts.size() > 1) {
-                rates.add("no rate");
-            }
-        }
-        return String.join(" and ", rates);
+    private static String rates(List<Part> parts) {
+        return parts.stream()
+                .map(p -> p.ruling().rate().isPresent() ? p.ruling().rateWords() : "no rate")
+                .distinct()
+                .collect(Collectors.joining(" and "));
     }
 
     private static Map<String, Amount> boxes(List<Part> parts, Share share) {
