@@ -322,6 +322,35 @@ class DemoTest {
         assertThat(run("ledger", "--json").out().equals(before)).as("same ledger").isTrue();
     }
 
+    /** The folder as a whole, in another order, says what its files say one by one. */
+    @Test
+    void theFolderGivesTheSameReturn(@TempDir Path other) throws IOException {
+        Path another = other.resolve("book");
+        List<Object> made = new ArrayList<>(List.of("--book", another, "new"));
+        Files.readAllLines(FIXTURE.resolve("book.flags"))
+                .forEach(line -> made.add(line.replace("\"", "")));
+        assertThat(Run.of(made.toArray()).code()).isZero();
+        Files.copy(FIXTURE.resolve("products.csv"), another.resolve("products.csv"));
+
+        Run imported = Run.of("--book", another, "import", FIXTURE);
+
+        assertThat(imported.code()).as(imported.err()).isZero();
+        assertThat(imported.out())
+                .endsWith(
+                        """
+                        11 files                                      entered now                  4,886    6,757          6  -17,273.82  11 tie
+
+                        Not read as reports:
+                          NOTES.md         a text that no layout knows
+                          book.flags       a text that no layout knows
+                          decisions.flags  a text that no layout knows
+                          expected.csv     no row has a date and a number
+                          files.txt        no row has a date and a number
+                          products.csv     a list of goods: its place is the book's own folder
+                        """);
+        assertThat(shown).contains(Run.of("--book", another, "return", "2026-09").out());
+    }
+
     @Test
     void entriesAreNumberedWithoutAGap() {
         assertThat(ledger.stream().map(e -> e.get("number")))

@@ -64,6 +64,9 @@ class PublishedExamplesTest {
             }
         }
         enter(example, book, facts);
+        for (Path rates : rates(example)) {
+            done(Run.of("--book", book, "import", rates));
+        }
 
         for (String period : fact(facts, "period").split(" ", -1)) {
             Run run = Run.of("--book", book, "return", period, "--json");
@@ -112,6 +115,15 @@ class PublishedExamplesTest {
             }
         }
         assertThat(example.resolve("sheet-%d.csv".formatted(sheet + 1))).doesNotExist();
+    }
+
+    /** The files of exchange rates; after the sheets, since rates that come later count too. */
+    private static List<Path> rates(Path example) throws IOException {
+        try (Stream<Path> files = Files.list(example)) {
+            return files.filter(f -> f.getFileName().toString().startsWith("rates"))
+                    .sorted()
+                    .toList();
+        }
     }
 
     private static void done(Run run) {

@@ -11,33 +11,36 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.intake.Delivery;
 import quarterfold.intake.ImportResult;
-import quarterfold.intake.ImportResult.AlreadyThere;
 import quarterfold.intake.ImportResult.Entered;
 import quarterfold.intake.ImportResult.Refused;
-import quarterfold.intake.Importer;
+import quarterfold.intake.Watch;
 
 @Command(
         name = "import",
         description = {
-            "Brings files into the book. Each file is entered whole or not at all, and its totals must tie.",
+            "Brings files into the book, also all those in a folder or a ZIP. Each file is entered whole or"
+                    + " not at all, and its totals must tie.",
             ""
         },
         footer = {
             "",
+            "A list of receipts may name each receipt's picture or PDF in a column file: it is kept with",
+            "the entry. What is no report is passed over, and listed.",
+            "",
             "Examples:",
             "  quarterfold --book my-book import settlement.csv suppliers.csv receipts.xlsx",
+            "  quarterfold --book my-book import quarter/ receipts.zip",
             "  quarterfold --book my-book import --layout expenses receipts.csv"
         },
         mixinStandardHelpOptions = true)
 final class ImportCommand implements Callable<Integer> {
 
-    private static final String ROW = "%-34s  %-27s  %9s  %9s  %9s  %16s  %s";
-
     @ParentCommand private Main main = new Main();
     @Spec private CommandSpec spec = CommandSpec.create();
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "CSV, TSV or XLSX files")
+    @Parameters(paramLabel = "FILE", arity = "1..*", description = "files, folders and ZIPs")
     private List<Path> files = List.of();
 
     @Option(
@@ -49,43 +52,43 @@ final class ImportCommand implements Callable<Integer> {
     @Option(names = "--json", description = "for programs: JSON Lines, one file a line")
     private boolean json;
 
+    private final ImportTable table = new ImportTable();
+
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
-        boolean refused = false;
+        PrintWriter err = spec.commandLine().getErr();
+        Watch watch = json ? Watch.NOBODY : ProgressBar.on(err);
         try (OpenBook book = OpenBook.of(main)) {
-            Importer importer = new Importer(book.book(), book.ledger());
-            boolean first = true;
-            for (Path file : files) {
-                ImportResult result = importer.enter(file, layout);
-                if (first && !json) {
-                    out.println(
-                            ROW.formatted(
-                                            "file",
-                                            "layout",
-                                            "rows",
-                                            "entries",
-                                            "set aside",
-                                            "money",
-                                            "")
-                                    .stripTrailing());
-                }
-                first = false;
-                refused |= result instanceof Refused;
-                if (json) {
-                    out.println(ImportJson.of(result));
-                } else {
-                    print(result, out, spec.commandLine().getErr());
-                }
+            new Delivery(book.book(), book.ledger(), watch)
+                    .enter(
+                            files,
+                            layout,
+                            result -> {
+                                watch.wipe();
+                                table.add(result);
+                                if (json) {
+                                    out.println(ImportJson.of(result));
+                                    out.flush();
+                                } else {
+                                    tell(result, err);
+                                }
+                            });
+        } finally {
+            watch.wipe();
+            if (!json) {
+                table.print(out); // also of the files before one that stopped everything
                 out.flush();
             }
         }
-        return refused ? ExitCode.BAD_INPUT : ExitCode.DONE;
+        if (table.isEmpty() && !json) {
+            out.println("Nothing was found to bring in.");
+        }
+        return table.refused() ? ExitCode.BAD_INPUT : ExitCode.DONE;
     }
 
-    private static void print(ImportResult result, PrintWriter out, PrintWriter err) {
+    private static void tell(ImportResult result, PrintWriter err) {
         if (result instanceof Refused refused) {
-            row(refused, "", "refused: nothing was entered", out);
             refused.problems().forEach(p -> err.println(Texts.plain(p.toString())));
             if (refused.more() > 0) {
                 err.printf(
@@ -93,14 +96,7 @@ final class ImportCommand implements Callable<Integer> {
                         Texts.plain(refused.name()),
                         Texts.count(refused.more(), "more problem", "more problems"));
             }
-        } else if (result instanceof AlreadyThere there) {
-            row(
-                    there,
-                    "",
-                    "already there as source %d: nothing changed".formatted(there.source().id()),
-                    out);
         } else if (result instanceof Entered entered) {
-            row(entered, Texts.money(entered.source().moneyEntered()), "ties", out);
             entered.queries()
                     .forEach(
                             q ->
@@ -109,18 +105,5 @@ final class ImportCommand implements Callable<Integer> {
                                             Texts.plain(entered.name()),
                                             Texts.plain(q.question())));
         }
-    }
-
-    private static void row(ImportResult result, String money, String outcome, PrintWriter out) {
-        out.println(
-                ROW.formatted(
-                                Texts.cell(result.name(), 34),
-                                Texts.cell(result.layout(), 27),
-                                Texts.grouped(Long.toString(result.rowsRead())),
-                                Texts.grouped(Long.toString(result.entries())),
-                                Texts.grouped(Long.toString(result.setAside())),
-                                money,
-                                outcome)
-                        .stripTrailing());
     }
 }

@@ -9,6 +9,7 @@ import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.ledger.Line;
 import quarterfold.papers.LedgerJson;
+import quarterfold.treatment.Context;
 import quarterfold.treatment.Treated;
 
 @Command(
@@ -35,7 +36,8 @@ final class LedgerCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         try (OpenBook book = OpenBook.of(main)) {
             if (json) {
-                LedgerJson lines = new LedgerJson(book.ledger().sources());
+                LedgerJson lines =
+                        new LedgerJson(book.ledger().sources(), book.ledger().attachments().all());
                 book.returns().forEachTreated(treated -> out.println(lines.of(treated)));
             } else {
                 out.println(
@@ -50,14 +52,18 @@ final class LedgerCommand implements Callable<Integer> {
                                         "gross",
                                         "treatment")
                                 .stripTrailing());
-                book.returns().forEachTreated(treated -> print(treated, out));
+                Context.Files files = Texts.files(book.ledger().sources());
+                String home = book.book().settings().currency();
+                book.returns().forEachTreated(treated -> print(treated, home, files, out));
             }
         }
         return ExitCode.DONE;
     }
 
-    private static void print(Treated treated, PrintWriter out) {
+    private static void print(Treated treated, String home, Context.Files files, PrintWriter out) {
         Line line = treated.entry().line();
+        String currency = line.profile().currency();
+        boolean isForeign = treated.conversion().isEmpty() && !currency.equals(home);
         out.println(
                 ROW.formatted(
                                 treated.entry().number(),
@@ -67,8 +73,10 @@ final class LedgerCommand implements Callable<Integer> {
                                 Texts.party(line, 22),
                                 Texts.money(treated.net()),
                                 Texts.money(treated.vat()),
-                                Texts.money(line.amounts().money()),
-                                treated.treatment())
+                                Texts.money(treated.money()),
+                                treated.treatment()
+                                        + (isForeign ? "; in " + currency : "")
+                                        + Texts.exchange(treated, files))
                         .stripTrailing());
     }
 }

@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
             ImportCommand.class,
             LearnCommand.class,
             LedgerCommand.class,
+            RatesCommand.class,
             QueriesCommand.class,
             DecideCommand.class,
             DecisionsCommand.class,

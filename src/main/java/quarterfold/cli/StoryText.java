@@ -6,11 +6,14 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.period.Returns;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
@@ -40,6 +43,20 @@ final class StoryText {
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
         stated(line);
+        book.ledger().attachments().of(treated.entry()).forEach(a -> document(a, book));
+    }
+
+    private void document(Attachment document, OpenBook book) {
+        said(
+                "Document kept",
+                book.book()
+                        .archive()
+                        .named(document.sha256())
+                        .map(
+                                path ->
+                                        "%s, as sources/%s"
+                                                .formatted(document.file(), path.getFileName()))
+                        .orElse(document.file() + ", which is missing in sources"));
     }
 
     private void print(Treated treated, OpenBook book) {
@@ -48,6 +65,7 @@ final class StoryText {
                 treated.treatment(), treated.rule(), treated.why());
         said("Authority", treated.citation());
         said("Rate", treated.rate());
+        treated.conversion().ifPresent(c -> exchange(c, book));
         said("Value without VAT", Texts.money(treated.net()));
         said("VAT", Texts.money(treated.vat()));
         said("VAT reclaimed", treated.claim().isZero() ? "" : Texts.money(treated.claim()));
@@ -76,6 +94,12 @@ final class StoryText {
                 .findFirst()
                 .map(Total::words)
                 .orElse("Adds to box " + box);
+    }
+
+    private void exchange(Conversion conversion, OpenBook book) {
+        said("Exchange rate", conversion.quoted());
+        said("", conversion.source(Texts.files(book.ledger().sources())));
+        said("In " + conversion.home(), Texts.money(conversion.money()));
     }
 
     private void evidence(EvidenceGrade evidence) {
@@ -114,6 +138,8 @@ final class StoryText {
     private void stated(Line line) {
         Profile profile = line.profile();
         said("Document", line.document());
+        said("Statement month", particular(line, Particular.STATEMENT_MONTH));
+        said("Amended", particular(line, Particular.AMENDED));
         said("Party", profile.party());
         said("Party's country", profile.partyCountry());
         said("Party's VAT number", profile.partyVat());
@@ -129,7 +155,12 @@ final class StoryText {
         said("Printed", printed(line));
         said("As the file wrote it", line.original());
         said("Paid", line.paid().map(Texts::day).orElse(""));
+        said("Account", line.particulars().word(Particular.ACCOUNT).orElse(""));
         said("Notes", line.notes());
+    }
+
+    private static String particular(Line line, Particular particular) {
+        return line.particulars().word(particular).orElse("");
     }
 
     private static String printed(Line line) {

@@ -6,10 +6,15 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
+import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.Treated;
 
 /** How the command line writes figures, days and what files say. */
 final class Texts {
@@ -80,12 +85,49 @@ final class Texts {
                 : plain.substring(0, plain.offsetByCodePoints(0, width - 1)) + "…";
     }
 
+    /** {@link #plain} text, what is too long of it left out in its middle, as of a path. */
+    static String middle(String text, int width) {
+        String plain = plain(text);
+        int length = plain.codePointCount(0, plain.length());
+        if (length <= width) {
+            return plain;
+        }
+        int head = (width - 1) / 3;
+        return plain.substring(0, plain.offsetByCodePoints(0, head))
+                + "…"
+                + plain.substring(plain.offsetByCodePoints(0, length - (width - 1 - head)));
+    }
+
     /**
      * Text from a file made safe for a terminal: no character that moves the cursor, colours,
      * breaks the line or turns the direction of reading.
      */
     static String plain(String text) {
         return COMMANDING.matcher(text).replaceAll(" ").strip();
+    }
+
+    /** The names of sources by their number. */
+    static Context.Files files(List<Source> sources) {
+        Map<Long, String> names =
+                sources.stream().collect(Collectors.toMap(Source::id, Source::name));
+        return id -> names.getOrDefault(id, "source " + id);
+    }
+
+    /**
+     * How an entry in another currency came into sterling, behind what else a row says, such as
+     * {@code ; EUR 2,340.00 at 1.1719 EUR for 1 GBP (the tax authority, …)}; else empty.
+     */
+    static String exchange(Treated treated, Context.Files files) {
+        return treated.conversion()
+                .map(
+                        c ->
+                                "; %s %s at %s (%s)"
+                                        .formatted(
+                                                c.currency(),
+                                                money(treated.entry().amounts().money()),
+                                                c.quoted(),
+                                                plain(c.source(files))))
+                .orElse("");
     }
 
     /** The folder as a person names it, where no name was given too. */

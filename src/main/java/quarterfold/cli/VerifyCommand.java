@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.intake.Rereader;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.Finding;
 import quarterfold.ledger.Finding.Check;
@@ -58,6 +59,7 @@ final class VerifyCommand implements Callable<Integer> {
     private final List<Finding> findings = new ArrayList<>();
     private final List<String> closed = new ArrayList<>();
     private long sources;
+    private long documents;
     private long entries;
     private long occasions;
 
@@ -72,7 +74,7 @@ final class VerifyCommand implements Callable<Integer> {
                 returns(book, named);
             }
             if (json) {
-                out.println(VerifyJson.of(sources, entries, closed, findings));
+                out.println(VerifyJson.of(sources, documents, entries, closed, findings));
             } else {
                 print(book.ledger().lastEntry(), readable, out);
             }
@@ -89,6 +91,7 @@ final class VerifyCommand implements Callable<Integer> {
                 progress(
                         source.entries(), "reading %s again".formatted(Texts.plain(source.name())));
                 source(source, rereader, book);
+                book.ledger().attachments().of(source).forEach(a -> document(a, source, book));
             }
         }
     }
@@ -101,20 +104,32 @@ final class VerifyCommand implements Callable<Integer> {
             rereader.compare(source, whole.get(), findings::add);
             return;
         }
-        Optional<Path> other = book.book().archive().named(source.sha256());
+        notWhole(source.name(), source.sha256(), book);
+    }
+
+    private void document(Attachment document, Source source, OpenBook book) {
+        documents++;
+        if (book.book().archive().whole(document.sha256()).isEmpty()) {
+            notWhole(
+                    "%s row %d, %s".formatted(source.name(), document.row(), document.file()),
+                    document.sha256(),
+                    book);
+        }
+    }
+
+    private void notWhole(String place, String sha256, OpenBook book) {
+        Optional<Path> other = book.book().archive().named(sha256);
         findings.add(
                 new Finding(
                         Check.SOURCES,
-                        source.name(),
+                        place,
                         other.map(
                                         path ->
                                                 "the copy sources/%s is not the file that was imported; expected the SHA-256 %s; put the file back from another copy"
-                                                        .formatted(
-                                                                path.getFileName(),
-                                                                source.sha256()))
+                                                        .formatted(path.getFileName(), sha256))
                                 .orElse(
                                         "found no copy in sources; expected a file with the SHA-256 %s; put the file back from another copy"
-                                                .formatted(source.sha256()))));
+                                                .formatted(sha256))));
     }
 
     private static boolean overlap(Source.Dates dates, Period period) {
@@ -138,15 +153,7 @@ final class VerifyCommand implements Callable<Integer> {
     }
 
     private void print(long last, boolean readable, PrintWriter out) {
-        line(
-                Check.SOURCES,
-                "%s, byte for byte"
-                        .formatted(
-                                Texts.count(sources, "file kept is", "files kept are")
-                                        + (sources == 1
-                                                ? " the one that was imported"
-                                                : " those that were imported")),
-                out);
+        line(Check.SOURCES, "%s, byte for byte".formatted(kept()), out);
         line(
                 Check.ENTRIES,
                 Texts.count(
@@ -175,6 +182,17 @@ final class VerifyCommand implements Callable<Integer> {
                                 + (readable
                                         ? "."
                                         : "; the ledger is broken, so files and returns were not looked at."));
+    }
+
+    private String kept() {
+        if (documents > 0) {
+            return "%s and %s kept are those that were imported"
+                    .formatted(
+                            Texts.count(sources, "file", "files"),
+                            Texts.count(documents, "document", "documents"));
+        }
+        return Texts.count(sources, "file kept is", "files kept are")
+                + (sources == 1 ? " the one that was imported" : " those that were imported");
     }
 
     private void line(Check check, String well, PrintWriter out) {

@@ -99,6 +99,11 @@ final class VouchText {
         }
     }
 
+    private String file(long source) {
+        return files.computeIfAbsent(
+                source, id -> pack.source(id).map(Source::name).orElse("source " + id));
+    }
+
     private void row(Treated treated, Amount adds) {
         Line line = treated.entry().line();
         out.printf(
@@ -114,6 +119,7 @@ final class VouchText {
                         + line.row()
                         + (treated.takenUp() == TakenUp.IN_ITS_PERIOD
                                 ? ""
-                                : ", " + treated.takenUp().code()));
+                                : ", " + treated.takenUp().code())
+                        + Texts.exchange(treated, this::file));
     }
 }

@@ -37,9 +37,14 @@ final class BalanceStudy {
         }
         String said =
                 "'%s' moves by the money of each row in %,d of %,d".formatted(name, held, steps);
+        if (findings.open().stream().anyMatch(q -> q.id().startsWith("kind/"))) {
+            findings.note(
+                    "'%s' moves by the rows: if this is the statement of a bank account, answer rows=bank-line"
+                            .formatted(name));
+        }
         if (held == steps) {
             findings.prove(said);
-            return Optional.of(new Layout.Balance(name, newestFirst));
+            return Optional.of(new Layout.Balance(name, Optional.empty()));
         }
         findings.fault(said);
         int told = 0;
@@ -58,6 +63,6 @@ final class BalanceStudy {
                                         new Amount(expected)));
             }
         }
-        return Optional.of(new Layout.Balance(name, newestFirst));
+        return Optional.of(new Layout.Balance(name, Optional.empty()));
     }
 }

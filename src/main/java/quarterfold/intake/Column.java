@@ -7,6 +7,9 @@ import java.util.Optional;
 
 /** A column of a table being learned: its name, what it seems to be for, and its cells. */
 final class Column {
+    /** So many columns may be added up, whatever their signs, without an overflow. */
+    private static final int SUMS = 64;
+
     private final int index;
     private final String reference;
     private final String name;
@@ -69,7 +72,16 @@ final class Column {
         return values;
     }
 
+    /** Numbers too large to be added up are codes, and no money: the column then has no values. */
     void setValues(long[] values) {
+        long room = Long.MAX_VALUE / SUMS;
+        for (long value : values) {
+            room -= Math.abs(value);
+            if (room < 0) {
+                this.values = new long[0];
+                return;
+            }
+        }
         this.values = values;
     }
 

@@ -33,6 +33,8 @@ enum Field implements Coded {
     CHANNEL_COLLECTS("channel_collects", oneOf(ChannelCollects.class, "yes")),
     SETTLEMENT("settlement"),
     ORDER("order"),
+    /** The name of the file that is the document; no field of an entry, but kept with it. */
+    FILE("file"),
     EVIDENCE("evidence", oneOf(Evidence.class, "invoice")),
     PAID("paid"),
     BUSINESS_USE("business_use", "a percentage from 0 to 100, such as 60"),
@@ -45,11 +47,16 @@ enum Field implements Coded {
     APPROVAL(Particular.APPROVAL),
     COST(Particular.COST),
     CONSIGNMENT(Particular.CONSIGNMENT),
+    STERLING_VAT(Particular.STERLING_VAT),
+    EXCHANGE_DAY(Particular.EXCHANGE_DAY),
     ON_HAND(Particular.ON_HAND),
     USE(Particular.USE),
     ADDRESSED(Particular.ADDRESSED),
     CO2(Particular.CO2),
-    ERROR(Particular.ERROR);
+    ERROR(Particular.ERROR),
+    ACCOUNT(Particular.ACCOUNT),
+    STATEMENT_MONTH(Particular.STATEMENT_MONTH),
+    AMENDED(Particular.AMENDED);
 
     private final String code;
     private final String expected;

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.time.ZoneId;
+import java.util.Optional;
 import java.util.Set;
 import quarterfold.ledger.Settings;
 
@@ -17,6 +18,12 @@ sealed interface Form permits Layout, PlainSheet {
 
     /** Every column that has a meaning in the form. */
     Set<String> named();
+
+    /** The column that names a row's document, where there is one. */
+    Optional<String> documents();
+
+    /** What becomes of rows that an earlier file of the form has too. */
+    RepeatRule repeats();
 
     /** A reader of rows under this header; what is wrong with the header becomes problems. */
     RowReader reader(Terms terms);

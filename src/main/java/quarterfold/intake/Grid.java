@@ -15,6 +15,9 @@ import java.util.List;
 record Grid(String table, Layout.Shape shape, List<Line> lines, boolean whole) {
     private static final int LIMIT = 120_000;
 
+    /** The most columns of a report to be learned: the time it takes grows with their square. */
+    static final int WIDEST = 500;
+
     /** A row: its number in the file, its cells trimmed, and which of them are stored numbers. */
     record Line(long number, List<String> cells, BitSet numbers) {
         String cell(int column) {
@@ -41,7 +44,14 @@ record Grid(String table, Layout.Shape shape, List<Line> lines, boolean whole) {
         try (Rows rows = tables.rows(table, shape)) {
             int most = Math.min(limit, LIMIT);
             while (lines.size() < most && rows.next()) {
-                lines.add(line(rows));
+                Line line = line(rows);
+                if (line.width() > WIDEST) {
+                    throw new BadFile(
+                            rows.place(),
+                            "found %,d cells in a row; expected at most %d in a report to be learned, such as one without the columns you do not need"
+                                    .formatted(line.width(), WIDEST));
+                }
+                lines.add(line);
             }
             return new Grid(table, shape, lines, lines.size() < most);
         }

@@ -13,10 +13,11 @@ import javax.xml.stream.XMLStreamReader;
  *
  * @param root the local name of an XML file's root element; empty for other files
  * @param namespace of the root element; empty where there is none
+ * @param hasDocumentType whether it is XML, or a web page, with a document type: nothing is read
  */
-record Head(boolean isPdf, String root, String namespace) {
+record Head(boolean isPdf, String root, String namespace, boolean hasDocumentType) {
     private static final int LOOKED_AT = 64;
-    private static final Head OTHER = new Head(false, "", "");
+    private static final Head OTHER = new Head(false, "", "", false);
 
     boolean isXml() {
         return !root.isEmpty();
@@ -24,14 +25,19 @@ record Head(boolean isPdf, String root, String namespace) {
 
     static Head of(Path file) throws IOException {
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
-            in.mark(LOOKED_AT);
-            byte[] first = in.readNBytes(LOOKED_AT);
-            in.reset();
-            if (startsPdf(first)) {
-                return new Head(true, "", "");
-            }
-            return startsXml(first) ? xml(in) : OTHER;
+            return of(in);
         }
+    }
+
+    /** Of a stream that takes a mark. */
+    static Head of(InputStream in) throws IOException {
+        in.mark(LOOKED_AT);
+        byte[] first = in.readNBytes(LOOKED_AT);
+        in.reset();
+        if (startsPdf(first)) {
+            return new Head(true, "", "", false);
+        }
+        return startsXml(first) ? xml(in) : OTHER;
     }
 
     private static boolean startsPdf(byte[] first) {
@@ -56,14 +62,17 @@ record Head(boolean isPdf, String root, String namespace) {
 
     private static Head xml(InputStream in) {
         try {
-            XMLStreamReader xml = SafeXml.reader(in);
+            XMLStreamReader xml = SafeXml.glance(in);
             while (xml.hasNext()) {
                 if (xml.next() == XMLStreamReader.START_ELEMENT) {
                     String namespace = xml.getNamespaceURI();
-                    return new Head(false, xml.getLocalName(), namespace == null ? "" : namespace);
+                    return new Head(
+                            false, xml.getLocalName(), namespace == null ? "" : namespace, false);
                 }
             }
             return OTHER;
+        } catch (SafeXml.DocumentType e) {
+            return new Head(false, "", "", true);
         } catch (XMLStreamException e) {
             return OTHER; // a text that begins with an angle bracket
         }

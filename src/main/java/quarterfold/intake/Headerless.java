@@ -23,9 +23,7 @@ final class Headerless {
         AmountReader amounts = new AmountReader(layout.numbers());
         int date = header.column(layout.fields().getOrDefault(Field.DATE, ""));
         for (int i = 0; i < LOOKED_AT && row.next(); i++) {
-            if (row.width() == header.width()
-                    && dates.read(row.text(date)).isPresent()
-                    && readable(row, amounts)) {
+            if (row.isWhole() && dates.read(row.text(date)).isPresent() && readable(row, amounts)) {
                 return true;
             }
         }

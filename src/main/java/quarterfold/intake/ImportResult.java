@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.util.List;
+import java.util.Set;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 
@@ -15,6 +16,9 @@ public sealed interface ImportResult {
 
     /** The name of the layout it was read with; empty where none was found. */
     String layout();
+
+    /** One word for what it holds, such as {@code settlement}; empty where that is not known. */
+    String kind();
 
     /** Rows read below the header. */
     long rowsRead();
@@ -66,9 +70,21 @@ public sealed interface ImportResult {
     /**
      * The whole file is in the ledger.
      *
+     * @param repeated rows set aside because an earlier file has them
+     * @param attached how many documents its rows name, which are kept with them
+     * @param rates how many exchange rates it brought
+     * @param currencies of its money, ISO 4217
      * @param queries the questions its reading raised
      */
-    record Entered(Source source, List<RaisedQuery> queries) implements InLedger {
+    record Entered(
+            Source source,
+            String kind,
+            Repeated repeated,
+            long attached,
+            long rates,
+            Set<String> currencies,
+            List<RaisedQuery> queries)
+            implements InLedger {
         @Override
         public String name() {
             return source.name();
@@ -80,7 +96,67 @@ public sealed interface ImportResult {
      *
      * @param name of the file brought now, which may differ from the source's
      */
-    record AlreadyThere(String name, Source source) implements InLedger {}
+    record AlreadyThere(String name, Source source, String kind) implements InLedger {}
+
+    /** A file of which nothing is read. */
+    sealed interface Unread extends ImportResult permits Refused, NotEntered {
+        @Override
+        default String kind() {
+            return "";
+        }
+
+        @Override
+        default long entries() {
+            return 0;
+        }
+
+        @Override
+        default long setAside() {
+            return 0;
+        }
+    }
+
+    /** A file that is none to be entered, and why. */
+    sealed interface NotEntered extends Unread permits KeptAsEvidence, PassedOver {
+
+        /** In a few words, for a person. */
+        String reason();
+
+        @Override
+        default String sha256() {
+            return "";
+        }
+
+        @Override
+        default String layout() {
+            return "";
+        }
+
+        @Override
+        default long rowsRead() {
+            return 0;
+        }
+
+        @Override
+        default List<Problem> problems() {
+            return List.of();
+        }
+    }
+
+    /**
+     * A document that a row of another file names as its evidence, and that is kept with it.
+     *
+     * @param by the row, such as {@code receipts.csv row 5}
+     */
+    record KeptAsEvidence(String name, String by) implements NotEntered {
+        @Override
+        public String reason() {
+            return "evidence of " + by;
+        }
+    }
+
+    /** A file found in a folder or ZIP that is no report. */
+    record PassedOver(String name, String reason) implements NotEntered {}
 
     /**
      * Nothing was entered.
@@ -95,15 +171,11 @@ public sealed interface ImportResult {
             long rowsRead,
             List<Problem> problems,
             long more)
-            implements ImportResult {
-        @Override
-        public long entries() {
-            return 0;
-        }
+            implements Unread {
 
-        @Override
-        public long setAside() {
-            return 0;
+        /** A file refused before anything of it was read. */
+        static Refused unread(String name, Problem problem) {
+            return new Refused(name, "", "", 0, List.of(problem), 0);
         }
     }
 }

@@ -29,6 +29,9 @@ import quarterfold.ledger.Kind;
  * @param outgoing columns printed positive where their money leaves the business; read as negative
  * @param mark the column that says on which rows amounts printed positive are negative
  * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
+ * @param repeats what becomes of rows that an earlier file has too
+ * @param optional columns of fields that a file may be without
+ * @param print the lines of a PDF; empty where the layout is of a table
  */
 record Layout(
         String name,
@@ -48,7 +51,10 @@ record Layout(
         Set<String> outgoing,
         Optional<Mark> mark,
         List<OtherRow> otherRows,
-        Optional<Balance> balance)
+        Optional<Balance> balance,
+        RepeatRule repeats,
+        Set<String> optional,
+        Optional<Print> print)
         implements Form {
 
     /**
@@ -196,8 +202,12 @@ record Layout(
     /** The column whose text says that the row's amounts, printed positive, are negative. */
     record Mark(String column, Set<String> negative) {}
 
-    /** A column of the balance after each row: it grows by what the row's counted cells say. */
-    record Balance(String column, boolean newestFirst) {}
+    /**
+     * A column of the balance after a row: it grows by what the counted cells of rows say.
+     *
+     * @param newestFirst whether the newest row is the first; where empty, either may be
+     */
+    record Balance(String column, Optional<Boolean> newestFirst) {}
 
     /**
      * Rows that are no rows of the table. All that is stated must hold.
@@ -226,7 +236,21 @@ record Layout(
 
     @Override
     public Set<String> columns() {
+        Set<String> columns = named();
+        columns.removeAll(optional);
+        return columns;
+    }
+
+    @Override
+    public Set<String> named() {
         Set<String> columns = new LinkedHashSet<>(fields.values());
+        columns.addAll(needed());
+        return columns;
+    }
+
+    /** The columns that something beside a field is read from. */
+    Set<String> needed() {
+        Set<String> columns = new LinkedHashSet<>();
         for (Rule rule : rules) {
             columns.addAll(rule.when().keySet());
             rule.enter().forEach(enter -> columns.addAll(enter.amounts().values()));
@@ -257,8 +281,8 @@ record Layout(
     }
 
     @Override
-    public Set<String> named() {
-        return columns();
+    public Optional<String> documents() {
+        return Optional.ofNullable(fields.get(Field.FILE));
     }
 
     @Override

@@ -17,6 +17,9 @@ final class LayoutCheck {
             yaml.problem("amounts", "found a column twice; expected each once, such as [Amount]");
         }
         tax(layout, yaml, counted);
+        RepeatsReader.check(layout, yaml);
+        optional(layout, yaml);
+        layout.print().ifPresent(print -> PrintCheck.check(layout, print, yaml));
         for (Map.Entry<String, Layout.WorkedOut> worked : layout.workedOut().entrySet()) {
             for (String factor : worked.getValue().columns()) {
                 if (layout.workedOut().containsKey(factor)) {
@@ -61,6 +64,21 @@ final class LayoutCheck {
                             mustCount(at, "column", tax.column(), counted);
                             tax.withheld().ifPresent(w -> mustCount(at, "withheld", w, counted));
                         });
+    }
+
+    /** A column that may be missing fills a field and does nothing else. */
+    private static void optional(Layout layout, YamlMap yaml) {
+        Set<String> needed = layout.needed();
+        for (String column : layout.optional()) {
+            if (!layout.fields().containsValue(column)
+                    || needed.contains(column)
+                    || column.equals(layout.fields().get(Field.DATE))) {
+                yaml.wrong(
+                        "optional",
+                        column,
+                        "a column of a field other than date, and of nothing else, such as Remark");
+            }
+        }
     }
 
     private static void mustCount(YamlMap at, String key, String column, Set<String> counted) {

@@ -121,7 +121,9 @@ final class LayoutExtras {
         return Optional.of(
                 new Balance(
                         balance.required("column", "Balance").strip(),
-                        isYes(balance, "newest_first")));
+                        balance.has("newest_first")
+                                ? Optional.of(isYes(balance, "newest_first"))
+                                : Optional.empty()));
     }
 
     static List<OtherRow> otherRows(YamlMap yaml) {
@@ -147,7 +149,7 @@ final class LayoutExtras {
         return List.copyOf(others);
     }
 
-    private static boolean isYes(YamlMap map, String key) {
+    static boolean isYes(YamlMap map, String key) {
         String text = map.text(key).orElse("no");
         if (!text.equals("yes") && !text.equals("no")) {
             map.wrong(key, text, "yes or no, such as yes");

@@ -72,7 +72,13 @@ final class LayoutMaker {
         }
         String money = moneyName(plan.get(), columns);
         RuleStudy rules =
-                new RuleStudy(columns, plan.get(), money, kinds, areSales(file), findings);
+                new RuleStudy(
+                        columns,
+                        plan.get(),
+                        money,
+                        kinds,
+                        Subject.of(full, columns, file, words),
+                        findings);
         rules.study();
         RoundStudy round = new RoundStudy(table, columns, numbers, words, rules, findings);
         round.study();
@@ -100,7 +106,10 @@ final class LayoutMaker {
                         outgoing(plan.get()),
                         mark,
                         others,
-                        balance));
+                        balance,
+                        RepeatsReader.usual(rules.signs()),
+                        Set.of(),
+                        Optional.empty()));
     }
 
     private List<Column> columns(TableFinder.Found table) {
@@ -217,13 +226,6 @@ final class LayoutMaker {
             }
         }
         return Optional.of(new Layout.Mark(mark.get().reference(), Set.of(negative.get())));
-    }
-
-    private boolean areSales(String file) {
-        return words.isLabel(file.replaceFirst("\\.[^.]*$", ""), "orders")
-                || full.preamble().stream()
-                        .anyMatch(l -> l.cells().stream().anyMatch(c -> words.isLabel(c, "orders")))
-                || words.isLabel(full.grid().table(), "orders");
     }
 
     private void describe(List<Column> columns, TableFinder.Found table) {

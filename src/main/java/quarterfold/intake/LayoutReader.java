@@ -69,7 +69,10 @@ final class LayoutReader {
                 "outgoing",
                 "sign",
                 "other_rows",
-                "balance");
+                "balance",
+                "repeats",
+                "optional",
+                "text");
         return new Layout(
                 name(file),
                 shape(yaml.map("file")),
@@ -88,7 +91,10 @@ final class LayoutReader {
                 Set.copyOf(yaml.texts("outgoing")),
                 LayoutExtras.mark(yaml),
                 LayoutExtras.otherRows(yaml),
-                LayoutExtras.balance(yaml));
+                LayoutExtras.balance(yaml),
+                RepeatsReader.read(yaml),
+                Set.copyOf(yaml.texts("optional")),
+                PrintReader.print(yaml));
     }
 
     private static Layout empty(String file) {
@@ -110,6 +116,9 @@ final class LayoutReader {
                 Set.of(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
+                RepeatRule.EACH,
+                Set.of(),
                 Optional.empty());
     }
 
@@ -171,7 +180,9 @@ final class LayoutReader {
             DateTimeFormatter formatter = read.formatter();
             LocalDate.parse(read.example(), formatter);
             return read;
-        } catch (DateTimeException | IllegalArgumentException e) {
+        } catch (DateTimeException
+                | IllegalArgumentException
+                | IndexOutOfBoundsException e) { // of eleven letters in a row and more
             dates.wrong(
                     "pattern",
                     pattern,
@@ -258,7 +269,8 @@ final class LayoutReader {
         Map<Field, String> values = new EnumMap<>(Field.class);
         for (String key : yaml.keys()) {
             Optional<Field> field =
-                    Coded.find(Field.class, key).filter(f -> f.isGiven() && !f.isDate());
+                    Coded.find(Field.class, key)
+                            .filter(f -> f.isGiven() && !f.isDate() && f != Field.FILE);
             String value = yaml.text(key).orElse("").strip();
             if (field.isEmpty()) {
                 yaml.problem(key, RuleReader.noField());

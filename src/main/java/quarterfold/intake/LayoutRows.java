@@ -81,7 +81,7 @@ final class LayoutRows implements RowReader {
             return 0;
         }
         if (!row.isWhole()) {
-            others.spoil();
+            spoil();
             return 0;
         }
         int rule = rules.find(row);
@@ -95,7 +95,7 @@ final class LayoutRows implements RowReader {
                                     rules.example()));
         }
         if (!money.read(row) || rule < 0) {
-            others.spoil();
+            spoil();
             return 0;
         }
         others.add();
@@ -116,6 +116,12 @@ final class LayoutRows implements RowReader {
             asked.add(layout.rules().get(rule), in);
         }
         return in;
+    }
+
+    /** What sums up rows cannot be held against a row that could not be read. */
+    private void spoil() {
+        others.spoil();
+        balance.ifPresent(RunningBalance::spoil);
     }
 
     private void setAside(Row row, String reason, Output output) {

@@ -234,8 +234,13 @@ final class LayoutWriter {
                                                 .formatted(
                                                         text(b.column()),
                                                         b.newestFirst()
-                                                                ? ", newest_first: yes"
-                                                                : "")));
+                                                                .map(
+                                                                        n ->
+                                                                                ", newest_first: "
+                                                                                        + (n
+                                                                                                ? "yes"
+                                                                                                : "no"))
+                                                                .orElse(""))));
     }
 
     private void map(String key, Map<Field, String> map, UnaryOperator<String> value) {

@@ -1,6 +1,8 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -26,6 +28,8 @@ import quarterfold.ledger.Settings;
  * question; what does not tie is told.
  */
 public final class Learner {
+    private static final int LOOKED_AT = 1 << 16;
+
     private final Vocabulary words = Vocabulary.load();
     private final NumberText text = new NumberText(words.currencies());
     private final KindFinder kinds = new KindFinder(words);
@@ -129,7 +133,37 @@ public final class Learner {
         }
     }
 
+    /**
+     * Whether a file may hold a table: any row with a date and a number, or cells not to be read.
+     */
+    boolean hasTable(Path file, String name) throws IOException {
+        try (Tables tables = Tables.open(file, name)) {
+            return best(file, name, tables).isPresent();
+        } catch (BadFile e) {
+            return hasCells(file);
+        }
+    }
+
+    /** Whether a text that cannot be read as a table has rows of three cells, as a table would. */
+    private static boolean hasCells(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return new String(in.readNBytes(LOOKED_AT), StandardCharsets.ISO_8859_1)
+                    .lines()
+                    .anyMatch(line -> line.matches(".*[,;\t|].*[,;\t|].*"));
+        }
+    }
+
     private TableFinder.Found table(Path file, String own, Tables tables)
+            throws BadFile, IOException {
+        return best(file, own, tables)
+                .orElseThrow(
+                        () ->
+                                new BadFile(
+                                        own,
+                                        "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+    }
+
+    private Optional<TableFinder.Found> best(Path file, String own, Tables tables)
             throws BadFile, IOException {
         Layout.Shape shape =
                 tables.hasNativeDates()
@@ -143,11 +177,7 @@ public final class Learner {
                 best = found;
             }
         }
-        return best.orElseThrow(
-                () ->
-                        new BadFile(
-                                own,
-                                "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+        return best;
     }
 
     private Learned finish(

@@ -51,4 +51,8 @@ record MoneyPlan(
     Optional<Part> part(Role role) {
         return parts.stream().filter(p -> p.column().role() == role).findFirst();
     }
+
+    boolean has(Role role) {
+        return part(role).isPresent();
+    }
 }

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -41,10 +42,7 @@ final class ParticularCells {
                 continue;
             }
             boolean day = one.field().isDate();
-            Optional<String> plain =
-                    day
-                            ? one.dates().read(text).map(LocalDate::toString)
-                            : Optional.of(text).filter(one.field()::accepts);
+            Optional<String> plain = plain(one, text);
             if (plain.isEmpty()) {
                 row.wrong(
                         one.cell().column(), day ? one.dates().expected() : one.field().expected());
@@ -55,6 +53,15 @@ final class ParticularCells {
         }
         stated = texts.isEmpty() ? Particulars.NONE : new Particulars(texts);
         return good;
+    }
+
+    /** The text as a particular has it; nothing where it is none of the kind. */
+    private static Optional<String> plain(Found one, String text) {
+        return switch (one.particular().type()) {
+            case DAY -> one.dates().read(text).map(LocalDate::toString);
+            case MONTH -> MonthReader.read(text).map(YearMonth::toString);
+            default -> Optional.of(text).filter(one.field()::accepts);
+        };
     }
 
     Particulars stated() {

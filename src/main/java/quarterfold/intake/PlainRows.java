@@ -4,6 +4,7 @@ import java.util.Optional;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.money.Amount;
 
@@ -13,11 +14,19 @@ final class PlainRows implements RowReader {
     private final MoneyCells money;
     private final LineMaker lines;
     private final ProfileReader profiles;
+    private final String home;
     private final int net;
     private final int vat;
     private final int gross;
 
-    PlainRows(LineCells cells, MoneyCells money, LineMaker lines, ProfileReader profiles) {
+    /** {@code home}: the currency of the return. */
+    PlainRows(
+            LineCells cells,
+            MoneyCells money,
+            LineMaker lines,
+            ProfileReader profiles,
+            String home) {
+        this.home = home;
         this.cells = cells;
         this.money = money;
         this.lines = lines;
@@ -42,6 +51,14 @@ final class PlainRows implements RowReader {
             return 0;
         }
         Line line = lines.line(row, cells, profile.get(), amounts(), original(row));
+        if (profile.get().currency().equals(home)
+                && line.particulars().word(Particular.STERLING_VAT).isPresent()) {
+            row.fault(
+                    Particular.STERLING_VAT.code(),
+                    "found it on a row in %s; expected it where the amounts are in another currency; here enter the VAT as vat, such as 20.00"
+                            .formatted(home));
+            return 0;
+        }
         output.line(line);
         long printed =
                 money.isStated(gross) ? money.value(gross) : money.value(net) + money.value(vat);

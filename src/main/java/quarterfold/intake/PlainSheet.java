@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -27,6 +28,17 @@ record PlainSheet(Layout.Shape shape) implements Form {
     @Override
     public Set<String> named() {
         return Stream.of(Field.values()).map(Field::code).collect(Collectors.toSet());
+    }
+
+    /** Made by hand, it need name nothing that tells one sale from another. */
+    @Override
+    public RepeatRule repeats() {
+        return new RepeatRule(RepeatRule.Meeting.ASK, Set.of(), false);
+    }
+
+    @Override
+    public Optional<String> documents() {
+        return Optional.of(Field.FILE.code());
     }
 
     @Override
@@ -59,6 +71,7 @@ record PlainSheet(Layout.Shape shape) implements Form {
                         cells,
                         new DateReader(Layout.Dates.ISO, terms.zone(), terms.nativeDates()),
                         new Notes(header, named())),
-                new ProfileReader(cells, terms.book().currency()));
+                new ProfileReader(cells, terms.book().currency()),
+                terms.book().currency());
     }
 }

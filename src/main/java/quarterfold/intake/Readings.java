@@ -10,7 +10,9 @@ import java.util.stream.Stream;
 final class Readings {
 
     /** The first that fits is the one. */
-    private static final List<DocumentForm> DOCUMENTS = List.of();
+    private static final List<DocumentForm> DOCUMENTS =
+            Stream.concat(RateForm.ALL.stream(), Stream.of(new BankStatements(), new EInvoice()))
+                    .toList();
 
     private Readings() {}
 
@@ -28,7 +30,21 @@ final class Readings {
             return document.get().open(file);
         }
         List<Form> forms = as.flatMap(name -> file.layouts().named(name)).orElse(List.of());
-        return TableReading.open(file, forms);
+        Optional<Layout> printed =
+                forms.stream().flatMap(form -> PdfReading.ofLines(form).stream()).findFirst();
+        boolean isPdf = Head.of(file.path()).isPdf();
+        if (isPdf ? printed.isEmpty() && !forms.isEmpty() : printed.isPresent()) {
+            throw new BadFile(
+                    file.name(),
+                    "found %s, which layout %s does not read; expected %s"
+                            .formatted(
+                                    isPdf ? "a PDF" : "no PDF",
+                                    as.orElse(""),
+                                    isPdf
+                                            ? "a table, such as the same report downloaded as .csv"
+                                            : "a PDF, such as the one that was downloaded"));
+        }
+        return isPdf ? PdfReading.open(file, printed) : TableReading.open(file, forms);
     }
 
     /** Whether there is a form of the name. */
@@ -46,6 +62,11 @@ final class Readings {
 
     private static Optional<DocumentForm> fitting(Brought file) throws BadFile, IOException {
         Head head = Head.of(file.path());
+        if (head.hasDocumentType()) {
+            throw new BadFile(
+                    file.name(),
+                    "found a document type (<!DOCTYPE), as web pages have; expected XML without one, or a table, such as the same report downloaded as .csv");
+        }
         List<DocumentForm> fitting = new ArrayList<>();
         for (DocumentForm form : DOCUMENTS) {
             if (fitting.isEmpty() && form.fits(head, file)) {

@@ -52,7 +52,7 @@ final class Recognition {
                     "found a header that fits the layouts %s; expected it to fit one; say which, such as --layout %s"
                             .formatted(String.join(" and ", names), names.get(0)));
         }
-        Attempt first = fitting.get(0);
+        Attempt first = all.only(fitting);
         return new Found(first.form(), first.table(), first.header());
     }
 
@@ -65,7 +65,7 @@ final class Recognition {
         if (best.isEmpty()) {
             throw recognition.unknown();
         }
-        Attempt attempt = best.get();
+        Attempt attempt = best.get().fits() ? recognition.only(recognition.fitting()) : best.get();
         for (String column : attempt.lacking()) {
             problems.add(
                     new Problem(
@@ -116,6 +116,9 @@ final class Recognition {
 
     private void attempt(List<Form> forms) throws IOException {
         for (Form form : forms) {
+            if (PdfReading.ofLines(form).isPresent()) {
+                continue;
+            }
             for (String table : tables.names()) {
                 try (Rows rows = tables.rows(table, form.shape())) {
                     if (form.shape().headerRow() == 0 && form instanceof Layout layout) {
@@ -150,6 +153,31 @@ final class Recognition {
         List<Attempt> named =
                 fitting.stream().filter(a -> a.form().shape().headerRow() > 0).toList();
         return named.isEmpty() ? fitting : named;
+    }
+
+    /** The one table of those that fit. Which of several is meant is not guessed. */
+    private Attempt only(List<Attempt> fitting) throws BadFile {
+        List<String> tables = fitting.stream().map(Attempt::table).distinct().toList();
+        if (tables.size() > 1) {
+            throw new BadFile(
+                    name,
+                    "found %d sheets that fit the layout %s: %s; expected one in a file, such as each sheet saved as a file of its own"
+                            .formatted(
+                                    tables.size(),
+                                    fitting.get(0).form().name(),
+                                    tables.stream()
+                                            .limit(10)
+                                            .map(
+                                                    t ->
+                                                            "'"
+                                                                    + t
+                                                                    + "'"
+                                                                    + (this.tables.isHidden(t)
+                                                                            ? " (hidden)"
+                                                                            : ""))
+                                            .collect(Collectors.joining(", "))));
+        }
+        return fitting.get(0);
     }
 
     /** The attempt that lacks the smallest share of its form's columns, the first of several. */

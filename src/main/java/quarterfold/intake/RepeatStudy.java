@@ -101,20 +101,16 @@ final class RepeatStudy {
 
     /** Nothing where no row repeats another but for this column. */
     private Optional<Map<String, List<String>>> states(Column state) {
+        List<Column> others =
+                columns.stream()
+                        .filter(c -> c != state && c.role() != Role.DATE && c.role() != Role.PAID)
+                        .filter(c -> !c.stated().stream().allMatch(DateFinder::isLike))
+                        .filter(c -> !isCounter(c))
+                        .toList();
         Map<List<String>, List<Integer>> same = new HashMap<>();
         for (int row = 0; row < rows.size(); row++) {
             int at = row;
-            List<String> rest =
-                    columns.stream()
-                            .filter(
-                                    c ->
-                                            c != state
-                                                    && c.role() != Role.DATE
-                                                    && c.role() != Role.PAID)
-                            .filter(c -> !c.stated().stream().allMatch(DateFinder::isLike))
-                            .filter(c -> !isCounter(c))
-                            .map(c -> c.texts().get(at))
-                            .toList();
+            List<String> rest = others.stream().map(c -> c.texts().get(at)).toList();
             same.computeIfAbsent(rest, r -> new ArrayList<>()).add(row);
         }
         List<List<Integer>> repeated =

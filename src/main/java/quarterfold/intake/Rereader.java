@@ -5,17 +5,21 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Finding;
 import quarterfold.ledger.Finding.Check;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Source;
@@ -56,11 +60,13 @@ public final class Rereader {
         Brought file = new Brought(copy, source.name(), book.settings(), layouts, problems);
         try (Reading reading = Readings.open(file, Optional.of(source.layout()))) {
             if (problems.none()) {
-                Transfer transfer = new Transfer(reading, problems);
+                Shelf shelf = new Shelf(book, ledger, layouts);
+                Repeats repeats = Repeats.of(reading, source.name(), shelf, source.id());
+                Transfer transfer = new Transfer(reading, repeats, problems);
                 transfer.run(comparison);
                 if (problems.none()) {
                     comparison.finish(transfer.rowsRead());
-                    comparison.raised(reading);
+                    comparison.raised(transfer);
                 }
             }
         } catch (BadFile e) {
@@ -90,6 +96,8 @@ public final class Rereader {
         private final Consumer<Finding> found;
         private final List<Line> lines = new ArrayList<>();
         private final List<SetAside> asides = new ArrayList<>();
+        private final List<PublishedRate> rates = new ArrayList<>();
+        private final List<String> documents = new ArrayList<>();
         private long compared;
         private boolean differs;
 
@@ -107,8 +115,18 @@ public final class Rereader {
         }
 
         @Override
+        public void rate(PublishedRate rate) {
+            rates.add(rate);
+        }
+
+        @Override
         public void setAside(long row, String reason) {
             asides.add(new SetAside(source.id(), row, reason));
+        }
+
+        @Override
+        public void attach(Named document) {
+            documents.add("row %d names %s".formatted(document.row(), document.file()));
         }
 
         private void compare() {
@@ -167,8 +185,11 @@ public final class Rereader {
                         "it has %d rows; found %d in the ledger's count of them"
                                 .formatted(rowsRead, source.rowsRead()));
             }
-            List<SetAside> there = ledger.setAside(source.id());
-            asides.stream()
+            rates();
+            documents();
+            Set<SetAside> there = new LinkedHashSet<>(ledger.setAside(source.id()));
+            Set<SetAside> again = new LinkedHashSet<>(asides);
+            again.stream()
                     .filter(a -> !there.contains(a))
                     .forEach(
                             a ->
@@ -176,7 +197,7 @@ public final class Rereader {
                                             "row %d is set aside (%s); expected it among the ledger's rows set aside, where it is not"
                                                     .formatted(a.row(), a.reason())));
             there.stream()
-                    .filter(a -> !asides.contains(a))
+                    .filter(a -> !again.contains(a))
                     .forEach(
                             a ->
                                     tell(
@@ -184,10 +205,38 @@ public final class Rereader {
                                                     .formatted(a.row(), a.reason())));
         }
 
+        private void rates() {
+            List<PublishedRate> there =
+                    ledger.rates().of(source).stream().map(HeldRate::rate).toList();
+            if (rates.equals(there)) {
+                return;
+            }
+            rates.stream()
+                    .filter(r -> !there.contains(r))
+                    .forEach(r -> tell("it states %s; expected it in the ledger".formatted(r)));
+            there.stream()
+                    .filter(r -> !rates.contains(r))
+                    .forEach(
+                            r -> tell("it does not state %s; found it in the ledger".formatted(r)));
+        }
+
+        /** The documents that rows name are those attached to them. */
+        private void documents() {
+            List<String> there =
+                    ledger.attachments().of(source).stream()
+                            .map(a -> "row %d names %s".formatted(a.row(), a.file()))
+                            .toList();
+            if (!documents.equals(there)) {
+                tell(
+                        "its rows name %d documents; found %d others attached to them in the ledger, or other rows"
+                                .formatted(documents.size(), there.size()));
+            }
+        }
+
         /** The questions that the reading raises are those the ledger keeps. */
-        void raised(Reading reading) {
+        void raised(Transfer transfer) {
             List<RaisedQuery> raised = new ArrayList<>();
-            reading.raise(
+            transfer.raise(
                     (code, about, question) ->
                             raised.add(new RaisedQuery(source.id(), code, about, question)));
             List<RaisedQuery> there =

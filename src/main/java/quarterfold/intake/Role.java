@@ -17,6 +17,8 @@ enum Role {
     TO(Field.TO),
     SUPPLIER(Field.PARTY),
     CUSTOMER(Field.PARTY),
+    COUNTERPARTY(Field.PARTY),
+    ACCOUNT(Field.ACCOUNT),
     RATE(Field.RATE),
     TYPE,
     PART,

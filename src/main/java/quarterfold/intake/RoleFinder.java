@@ -99,6 +99,7 @@ final class RoleFinder {
         return switch (role) {
             case DATE, PAID -> !stated.isEmpty() && isDates(stated);
             case CURRENCY -> stated.stream().allMatch(Words::isCurrency);
+            case ACCOUNT -> column.distinct().size() == 1; // the other side's differ
             case TYPE, PART, STATUS, MARK -> column.distinct().size() <= KINDS && !isDates(stated);
             default -> true;
         };

@@ -41,12 +41,18 @@ final class Row {
         return rows.width();
     }
 
-    /** The cell, trimmed; empty where its text means that, and for a column below 0. */
+    /**
+     * The cell, trimmed; empty where its text means that, and for a column below 0. A formula that
+     * failed is a problem.
+     */
     String text(int column) {
         if (column < 0) {
             return "";
         }
         String text = rows.cell(column).strip();
+        if (rows.isError(column)) {
+            wrong(column, text, "a value, such as 12.50: put the cell's formula right");
+        }
         return !blanks.isEmpty() && blanks.contains(text) ? "" : text;
     }
 

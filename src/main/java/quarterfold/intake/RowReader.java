@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 
 /** Turns rows into lines. For one thread; keeps nothing of a row but what many rows share. */
 interface RowReader {
@@ -18,5 +19,13 @@ interface RowReader {
         void line(Line line);
 
         void setAside(long row, String reason);
+
+        /** An exchange rate; only files of such give any. */
+        default void rate(PublishedRate rate) {
+            throw new IllegalStateException("a rate among entries: " + rate);
+        }
+
+        /** A document that the row names as its evidence; after the row's lines. */
+        default void attach(Named document) {}
     }
 }

@@ -11,6 +11,12 @@ interface Rows extends Closeable {
     /** The most characters one cell may hold. */
     int CELL_LIMIT = 100_000;
 
+    /** The most characters one row may hold. */
+    int ROW_LIMIT = 10 * CELL_LIMIT;
+
+    /** The most cells one row may have: as many as a sheet has columns. */
+    int COLUMN_LIMIT = 16_384;
+
     /** Moves to the next row; false at the end. Refuses a file that breaks its own format. */
     boolean next() throws BadFile;
 
@@ -25,6 +31,16 @@ interface Rows extends Closeable {
 
     /** Whether the file itself stores the cell as a number: plain digits and a decimal point. */
     boolean isNumber(int column);
+
+    /** Whether the file itself says that the cell's formula failed, as with {@code #REF!}. */
+    default boolean isError(int column) {
+        return false;
+    }
+
+    /** What of the rows read so far a person would not see on the screen. */
+    default SheetLook look() {
+        return new SheetLook();
+    }
 
     /** Whether each row must have as many cells as the header. */
     boolean isEven();

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import quarterfold.intake.Layout.Enter;
 import quarterfold.intake.Layout.Rule;
@@ -36,27 +37,27 @@ final class RuleStudy {
     private final String money;
     private final KindFinder kinds;
     private final Findings findings;
-    private final boolean sales;
+    private final Subject subject;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
     private Signs signs = Signs.OWNER;
 
     /**
      * @param money the column of a row's one amount, as the layout names it
-     * @param sales whether words round the table say that its rows are sales
+     * @param subject what words round the table say that its rows are
      */
     RuleStudy(
             List<Column> columns,
             MoneyPlan plan,
             String money,
             KindFinder kinds,
-            boolean sales,
+            Subject subject,
             Findings findings) {
         this.columns = columns;
         this.plan = plan;
         this.money = money;
         this.kinds = kinds;
-        this.sales = sales;
+        this.subject = subject;
         this.findings = findings;
     }
 
@@ -76,6 +77,10 @@ final class RuleStudy {
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
         if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
             signs = Signs.DOCUMENT;
+        }
+        if (areBankLines()) {
+            all(Kind.BANK_LINE);
+            return;
         }
         if (said.isEmpty()) {
             withoutWords(wide);
@@ -261,17 +266,12 @@ final class RuleStudy {
     }
 
     private void withoutWords(boolean wide) {
-        List<Enter> enters = new ArrayList<>();
-        boolean trade =
-                wide
-                        && plan.parts().stream()
-                                .anyMatch(
-                                        p ->
-                                                p.column().role() == Role.GOODS
-                                                        || p.column().role() == Role.TOTAL)
-                        && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER);
+        boolean bought = columns.stream().anyMatch(c -> c.role() == Role.SUPPLIER);
+        boolean sold =
+                subject == Subject.SALES
+                        || (wide && (plan.has(Role.GOODS) || plan.has(Role.TOTAL)));
         Optional<Kind> kind =
-                trade || (sales && columns.stream().noneMatch(c -> c.role() == Role.SUPPLIER))
+                sold && !bought
                         ? Optional.of(Kind.SALE)
                         : findings.ask(
                                         new Question(
@@ -280,36 +280,48 @@ final class RuleStudy {
                                                 KINDS,
                                                 true))
                                 .flatMap(a -> Coded.find(Kind.class, a));
-        if (kind.isEmpty()) {
-            return;
-        }
-        if (!wide) {
-            Kind found = kind.get();
-            for (int row = 0; row < columns.get(0).texts().size(); row++) {
-                kindOfRow.put(row, found);
-            }
-            enters.add(enter(found, amounts(found), ""));
-            boolean out = found.direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
+        if (kind.isPresent() && wide) {
+            wideSales();
+        } else if (kind.isPresent()) {
+            boolean out = kind.get().direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
             signs = out && sum() > 0 ? Signs.DOCUMENT : signs;
-        } else {
-            KindFinder.Said sale = new KindFinder.Said("sale", "", "");
-            List<Integer> all = new ArrayList<>();
-            for (int row = 0; row < columns.get(0).texts().size(); row++) {
-                all.add(row);
-            }
-            for (MoneyPlan.Part part : plan.parts()) {
-                Role role = part.column().role();
-                if (role != Role.TAX && role != Role.WITHHELD) {
-                    enters.add(
-                            enter(
-                                    KindFinder.kind(sale, role).orElse(Kind.OTHER_MONEY),
-                                    Map.of(Field.GROSS, part.column().reference()),
-                                    KindFinder.category(sale, role)));
-                }
-            }
-            Directions.check(plan, all, 1, findings);
+            all(kind.get());
         }
+    }
+
+    private void wideSales() {
+        List<Enter> enters = new ArrayList<>();
+        KindFinder.Said sale = new KindFinder.Said("sale", "", "");
+        for (MoneyPlan.Part part : plan.parts()) {
+            Role role = part.column().role();
+            if (role != Role.TAX && role != Role.WITHHELD) {
+                enters.add(
+                        enter(
+                                KindFinder.kind(sale, role).orElse(Kind.OTHER_MONEY),
+                                Map.of(Field.GROSS, part.column().reference()),
+                                KindFinder.category(sale, role)));
+            }
+        }
+        List<Integer> rows = IntStream.range(0, columns.get(0).texts().size()).boxed().toList();
+        Directions.check(plan, rows, 1, findings);
         rules.add(new Rule(Map.of(), enters, "", "", 0));
+    }
+
+    /** A bank's own words for a payment say nothing of what it was for. */
+    private boolean areBankLines() {
+        return (plan.shape() == MoneyPlan.Shape.SINGLE || plan.shape() == MoneyPlan.Shape.PAIR)
+                && findings.answer("rows")
+                        .map(Kind.BANK_LINE.code()::equals)
+                        .orElse(subject == Subject.BANK);
+    }
+
+    /** All rows are of one kind. */
+    private void all(Kind kind) {
+        for (int row = 0; row < columns.get(0).texts().size(); row++) {
+            kindOfRow.put(row, kind);
+        }
+        Enter enter = enter(kind, amounts(kind), "");
+        rules.add(new Rule(Map.of(), List.of(enter), "", "", 0));
     }
 
     private long sum() {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.poi.ss.usermodel.DateUtil;
 import org.apache.poi.xssf.model.StylesTable;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
@@ -25,12 +26,21 @@ final class SheetFormats {
     private static final int LONGEST = 40;
     private static final BigDecimal SECONDS = new BigDecimal(86_400);
 
-    private final StylesTable styles;
+    private final Optional<StylesTable> styles;
     private final LocalDate dayZero;
     private final boolean from1904;
     private final Map<Integer, Form> forms = new HashMap<>();
 
     SheetFormats(StylesTable styles, boolean from1904) {
+        this(Optional.of(styles), from1904);
+    }
+
+    /** For cells whose style is not named by an index. */
+    static SheetFormats of(boolean from1904) {
+        return new SheetFormats(Optional.empty(), from1904);
+    }
+
+    private SheetFormats(Optional<StylesTable> styles, boolean from1904) {
         this.styles = styles;
         this.from1904 = from1904;
         dayZero = from1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
@@ -42,12 +52,16 @@ final class SheetFormats {
     }
 
     private Form look(int style) {
-        if (style < 0 || style >= styles.getNumCellStyles()) {
+        if (style < 0 || styles.filter(s -> style < s.getNumCellStyles()).isEmpty()) {
             return Form.NUMBER;
         }
-        XSSFCellStyle cell = styles.getStyleAt(style);
-        String format = String.valueOf(cell.getDataFormatString());
-        if (DateUtil.isADateFormat(cell.getDataFormat(), format)) {
+        XSSFCellStyle cell = styles.get().getStyleAt(style);
+        return form(cell.getDataFormat(), String.valueOf(cell.getDataFormatString()));
+    }
+
+    /** {@code index} and {@code format}: of a number format, by its number and its text. */
+    static Form form(int index, String format) {
+        if (DateUtil.isADateFormat(index, format)) {
             return Form.DATE;
         }
         return format.replaceAll("\"[^\"]*\"|\\\\.", "").contains("%") ? Form.PERCENT : Form.NUMBER;

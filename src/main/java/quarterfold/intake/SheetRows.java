@@ -8,6 +8,7 @@ import java.util.List;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xssf.model.SharedStrings;
 import org.jspecify.annotations.Nullable;
@@ -17,8 +18,6 @@ import org.jspecify.annotations.Nullable;
  * dates as ISO text; a formula as the value last worked out.
  */
 final class SheetRows implements Rows {
-    private static final int COLUMNS = 16_384;
-
     private final String sheet;
     private final InputStream in;
     private final XMLStreamReader xml;
@@ -26,7 +25,10 @@ final class SheetRows implements Rows {
     private final SheetFormats formats;
     private final List<String> cells = new ArrayList<>();
     private final BitSet numbers = new BitSet();
+    private final SheetLook look = new SheetLook();
+    private final BitSet errors = new BitSet();
     private long row;
+    private long characters;
 
     /** {@code sheet}: file and sheet, such as {@code sales.xlsx:Sheet}. Closes {@code in}. */
     SheetRows(String sheet, InputStream in, SharedStrings shared, SheetFormats formats)
@@ -42,20 +44,51 @@ final class SheetRows implements Rows {
     public boolean next() throws BadFile {
         try {
             while (xml.hasNext()) {
-                if (xml.next() == XMLStreamConstants.START_ELEMENT
-                        && xml.getLocalName().equals("row")) {
-                    readRow();
-                    if (!cells.stream().allMatch(String::isBlank)) {
-                        return true;
-                    }
+                if (xml.next() == XMLStreamConstants.START_ELEMENT && isFilledRow()) {
+                    return true;
                 }
             }
             return false;
         } catch (XMLStreamException | RuntimeException e) {
+            PackedSize.refuseTooMuch(place(), e);
             throw new BadFile(
                     place(),
                     "found a sheet that cannot be read on from here; expected a sound XLSX workbook, such as the sheet saved again");
         }
+    }
+
+    private boolean isFilledRow() throws XMLStreamException, BadFile {
+        switch (xml.getLocalName()) {
+            case "col" -> {
+                if (isSet("hidden")) {
+                    look.hiddenColumns(
+                            Integer.parseInt(xml.getAttributeValue(null, "min")),
+                            Integer.parseInt(xml.getAttributeValue(null, "max")));
+                }
+            }
+            case "mergeCell" ->
+                    look.merged(CellRangeAddress.valueOf(xml.getAttributeValue(null, "ref")));
+            case "row" -> {
+                boolean hidden = isSet("hidden");
+                readRow();
+                if (!cells.stream().allMatch(String::isBlank)) {
+                    look.row(row, hidden, cells.size());
+                    return true;
+                }
+            }
+            default -> {}
+        }
+        return false;
+    }
+
+    private boolean isSet(String attribute) {
+        String value = xml.getAttributeValue(null, attribute);
+        return "1".equals(value) || "true".equals(value);
+    }
+
+    @Override
+    public SheetLook look() {
+        return look;
     }
 
     private void readRow() throws XMLStreamException, BadFile {
@@ -70,12 +103,20 @@ final class SheetRows implements Rows {
         row = at;
         cells.clear();
         numbers.clear();
+        errors.clear();
+        characters = 0;
         int column = 0;
         while (xml.hasNext()) {
             int event = xml.next();
             if (event == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("c")) {
                 String reference = xml.getAttributeValue(null, "r");
-                column = reference == null ? column : new CellReference(reference).getCol();
+                int named = reference == null ? column : column(reference);
+                if (named < column) {
+                    throw new BadFile(
+                            place(named),
+                            "found the cell after one that stands right of it, or twice; expected cells in order, such as the sheet saved again");
+                }
+                column = named;
                 readCell(column);
                 column++;
             } else if (event == XMLStreamConstants.END_ELEMENT
@@ -85,8 +126,19 @@ final class SheetRows implements Rows {
         }
     }
 
+    private int column(String reference) throws BadFile {
+        CellReference cell = new CellReference(reference);
+        if (cell.getRow() >= 0 && cell.getRow() + 1 != row) {
+            throw new BadFile(
+                    place(),
+                    "found the cell %s in it; expected cells of the row alone, such as the sheet saved again"
+                            .formatted(Problem.quoted(reference)));
+        }
+        return cell.getCol();
+    }
+
     private void readCell(int column) throws XMLStreamException, BadFile {
-        if (column < 0 || column >= COLUMNS) {
+        if (column < 0 || column >= COLUMN_LIMIT) {
             throw new BadFile(
                     place(),
                     "found a cell beyond column XFD; expected at most 16,384 columns, such as A to Z");
@@ -95,12 +147,14 @@ final class SheetRows implements Rows {
         String style = xml.getAttributeValue(null, "s");
         StringBuilder stored = new StringBuilder();
         StringBuilder inline = new StringBuilder();
+        boolean formula = false;
         int phonetic = 0;
         StringBuilder target = null;
         while (xml.hasNext()) {
             int event = xml.next();
             if (event == XMLStreamConstants.START_ELEMENT) {
                 String element = xml.getLocalName();
+                formula |= element.equals("f");
                 phonetic += element.equals("rPh") ? 1 : 0;
                 target =
                         element.equals("v")
@@ -115,15 +169,32 @@ final class SheetRows implements Rows {
                 }
             } else if (target != null && xml.isCharacters()) {
                 target.append(xml.getText());
-                if (target.length() > CELL_LIMIT) {
-                    throw new BadFile(
-                            place(column),
-                            "found a cell of more than %,d characters; expected at most that"
-                                    .formatted(CELL_LIMIT));
-                }
+                refuseLong(column, target.length());
             }
         }
+        if (formula && stored.isEmpty() && !"str".equals(type)) {
+            throw new BadFile(
+                    place(column),
+                    "found a formula that was never worked out; expected its value, such as the workbook opened in a spreadsheet program and saved again");
+        }
+        errors.set(column, "e".equals(type));
         put(column, text(column, type, style, stored.toString(), inline.toString()));
+    }
+
+    /** One row is all that is held of a sheet, so that it must end. */
+    private void refuseLong(int column, int length) throws BadFile {
+        if (length > CELL_LIMIT) {
+            throw new BadFile(
+                    place(column),
+                    "found a cell of more than %,d characters; expected at most that"
+                            .formatted(CELL_LIMIT));
+        }
+        if (characters + length > ROW_LIMIT) {
+            throw new BadFile(
+                    place(),
+                    "found a row of more than %,d characters; expected at most that"
+                            .formatted(ROW_LIMIT));
+        }
     }
 
     private String text(
@@ -148,7 +219,9 @@ final class SheetRows implements Rows {
         return stored.isEmpty() ? "" : formats.text(stored, form);
     }
 
-    private void put(int column, String text) {
+    private void put(int column, String text) throws BadFile {
+        refuseLong(column, text.length());
+        characters += text.length();
         while (cells.size() <= column) {
             cells.add("");
         }
@@ -176,6 +249,11 @@ final class SheetRows implements Rows {
     }
 
     @Override
+    public boolean isError(int column) {
+        return errors.get(column);
+    }
+
+    @Override
     public boolean isEven() {
         return false;
     }
@@ -187,7 +265,7 @@ final class SheetRows implements Rows {
 
     @Override
     public String place() {
-        return sheet + "!" + row;
+        return row == 0 ? sheet : sheet + "!" + row;
     }
 
     @Override

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
@@ -15,6 +17,7 @@ import org.apache.poi.openxml4j.opc.PackageAccess;
 import org.apache.poi.openxml4j.opc.PackagePart;
 import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
 import org.apache.poi.xssf.eventusermodel.XSSFReader;
+import org.apache.poi.xssf.usermodel.XSSFRelation;
 import org.xml.sax.SAXException;
 
 /**
@@ -22,13 +25,12 @@ import org.xml.sax.SAXException;
  * styles are held, within a limit. XML entities and document types are refused.
  */
 final class SheetTables implements Tables {
-    private static final long SHARED_LIMIT = 128L << 20;
-
     private final String name;
     private final OPCPackage workbook;
     private final XSSFReader reader;
     private final ReadOnlySharedStringsTable shared;
     private final SheetFormats formats;
+    private final Set<String> hidden;
 
     /** Sheet names and their positions. */
     private final Map<String, Integer> sheets = new LinkedHashMap<>();
@@ -37,39 +39,94 @@ final class SheetTables implements Tables {
             throws IOException, OpenXML4JException, SAXException, XMLStreamException, BadFile {
         this.name = name;
         this.workbook = workbook;
-        for (PackagePart part : workbook.getParts()) {
-            if (part.getContentType().contains("sharedStrings") && part.getSize() > SHARED_LIMIT) {
-                throw new BadFile(
-                        name,
-                        "found %,d bytes of texts in the workbook; expected at most %,d; save the sheet as .csv instead"
-                                .formatted(part.getSize(), SHARED_LIMIT));
-            }
-        }
+        refuseDisguised();
         reader = new XSSFReader(workbook);
-        shared = new ReadOnlySharedStringsTable(workbook);
+        shared = shared();
         formats = new SheetFormats(reader.getStylesTable(), startsIn1904());
+        hidden = hiddenSheets();
         XSSFReader.SheetIterator each = (XSSFReader.SheetIterator) reader.getSheetsData();
         for (int i = 0; each.hasNext(); i++) {
             each.next().close();
             sheets.put(each.getSheetName(), i);
         }
+        if (sheets.isEmpty()) {
+            throw unsound(name);
+        }
     }
 
     static SheetTables open(Path file, String name) throws BadFile, IOException {
+        PackedSize.check(file, name);
         OPCPackage workbook = null;
         SheetTables tables = null;
         try {
             workbook = OPCPackage.open(file.toFile(), PackageAccess.READ);
             tables = new SheetTables(name, workbook);
             return tables;
-        } catch (OpenXML4JException | SAXException | XMLStreamException | RuntimeException e) {
-            throw new BadFile(
-                    name,
-                    "found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv");
+        } catch (OpenXML4JException
+                | SAXException
+                | XMLStreamException
+                | IOException
+                | RuntimeException e) { // every byte was read above: it is no failing disk
+            PackedSize.refuseTooMuch(name, e);
+            throw unsound(name);
         } finally {
             if (tables == null && workbook != null) {
                 workbook.revert();
             }
+        }
+    }
+
+    /** The names of the sheets that are hidden, deeply or not. */
+    private Set<String> hiddenSheets() throws IOException, OpenXML4JException, XMLStreamException {
+        Set<String> names = new HashSet<>();
+        try (InputStream in = reader.getWorkbookData()) {
+            XMLStreamReader xml = SafeXml.reader(in);
+            while (xml.hasNext()) {
+                if (xml.next() == XMLStreamReader.START_ELEMENT
+                        && xml.getLocalName().equals("sheet")) {
+                    String state = xml.getAttributeValue(null, "state");
+                    if (state != null && !state.equals("visible")) {
+                        names.add(String.valueOf(xml.getAttributeValue(null, "name")));
+                    }
+                }
+            }
+        }
+        return names;
+    }
+
+    @Override
+    public boolean isHidden(String table) {
+        return hidden.contains(table);
+    }
+
+    static BadFile unsound(String name) {
+        return new BadFile(
+                name,
+                "found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv");
+    }
+
+    /** What is held whole may not stand under a name that is taken for a sheet's. */
+    private void refuseDisguised() throws OpenXML4JException, BadFile {
+        for (PackagePart part : workbook.getParts()) {
+            String type = part.getContentType();
+            if (PackedSize.isStreamed(part.getPartName().getName().substring(1))
+                    && !type.contains("worksheet")
+                    && !type.contains("sharedStrings")) {
+                throw unsound(name);
+            }
+        }
+    }
+
+    /** The texts that cells name by their numbers: held whole, and so within a limit. */
+    private ReadOnlySharedStringsTable shared() throws IOException, SAXException {
+        List<PackagePart> parts =
+                workbook.getPartsByContentType(XSSFRelation.SHARED_STRINGS.getContentType());
+        if (parts.isEmpty()) {
+            return new ReadOnlySharedStringsTable(workbook);
+        }
+        try (InputStream in =
+                PackedSize.limited(parts.get(0).getInputStream(), PackedSize.TEXTS_LIMIT)) {
+            return new ReadOnlySharedStringsTable(in);
         }
     }
 
@@ -101,7 +158,11 @@ final class SheetTables implements Tables {
                 sheet.close();
                 sheet = each.next();
             }
-            return new SheetRows(name + ":" + table, sheet, shared, formats);
+            return new SheetRows(
+                    name + ":" + table,
+                    PackedSize.limited(sheet, PackedSize.TOTAL_LIMIT),
+                    shared,
+                    formats);
         } catch (OpenXML4JException | XMLStreamException | RuntimeException e) {
             throw new BadFile(
                     name + ":" + table,

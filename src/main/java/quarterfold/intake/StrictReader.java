@@ -28,8 +28,6 @@ final class StrictReader extends Reader {
         }
     }
 
-    private static final int ROW_LIMIT = 10 * Rows.CELL_LIMIT;
-
     private final InputStream in;
     private final Charset charset;
     private final CharsetDecoder decoder;
@@ -74,10 +72,10 @@ final class StrictReader extends Reader {
         if (!fault.isEmpty()) {
             throw new BadText(fault);
         }
-        if (given - rowStart > ROW_LIMIT) {
+        if (given - rowStart > Rows.ROW_LIMIT) {
             throw new BadText(
-                    "found a row of more than %,d characters; expected every opening quote to be closed, such as \"blue, 12 cm\""
-                            .formatted(ROW_LIMIT));
+                    "found a row of more than %,d characters; expected shorter rows, with every opening quote closed, such as \"blue, 12 cm\""
+                            .formatted(Rows.ROW_LIMIT));
         }
         int count = decode(target, offset, length);
         for (int i = offset; i < offset + count; i++) {

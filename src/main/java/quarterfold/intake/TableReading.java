@@ -10,12 +10,15 @@ final class TableReading implements Reading {
     private final Tables tables;
     private final String name;
     private final Form form;
+    private final String table;
     private final Payouts payouts = new Payouts();
     private final Asked asked = new Asked();
     private final Through through = new Through();
     private final Optional<RowReader> reader;
     private final Rows rows;
     private final Row row;
+    private final int documents;
+    private final RowMarks marks;
     private boolean any;
 
     private TableReading(Tables tables, Brought file, Recognition.Found found)
@@ -23,11 +26,14 @@ final class TableReading implements Reading {
         this.tables = tables;
         this.name = file.name();
         this.form = found.form();
+        this.table = found.table();
         Problems problems = file.problems();
         reader = Recognition.reader(tables, name, found, file.book(), payouts, asked, problems);
         rows = tables.rows(found.table(), form.shape());
         Tables.header(rows, form.shape().headerRow());
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
+        documents = form.documents().map(found.header()::column).orElse(-1);
+        marks = new RowMarks(found.header(), form.repeats().ignored());
     }
 
     /**
@@ -68,7 +74,27 @@ final class TableReading implements Reading {
     @Override
     public long read(RowReader.Output output) {
         through.to = output;
-        return reader.orElseThrow().read(row, through);
+        long money = reader.orElseThrow().read(row, through);
+        String document = row.text(documents);
+        if (!document.isEmpty()) {
+            output.attach(
+                    new Named(
+                            row.number(),
+                            rows.place(documents),
+                            row.header().name(documents),
+                            document));
+        }
+        return money;
+    }
+
+    @Override
+    public RepeatRule repeats() {
+        return form.repeats();
+    }
+
+    @Override
+    public RowMark mark() {
+        return marks.of(row);
     }
 
     @Override
@@ -82,12 +108,21 @@ final class TableReading implements Reading {
             throw new BadFile(
                     name, "found a header and no rows; expected at least one row below the header");
         }
+        Optional<String> merged = rows.look().mergedRows(form.shape().headerRow());
+        if (merged.isPresent()) {
+            throw new BadFile(
+                    "%s:%s!%s".formatted(name, table, merged.get()),
+                    "found cells merged over several rows, of which only the first has the value; expected each row with its own, such as the merge undone and the value copied down");
+        }
     }
 
     @Override
     public void raise(Payouts.Raise raise) {
         payouts.tie(form instanceof Layout, name, raise);
         asked.raise(raise);
+        if (tables.hasNativeDates()) {
+            new Unseen(tables, table, rows.look().hidden(form.shape().headerRow())).raise(raise);
+        }
     }
 
     @Override

@@ -16,6 +16,11 @@ interface Tables extends Closeable {
     /** The rows of one table from its first; the caller closes them. */
     Rows rows(String table, Layout.Shape shape) throws BadFile, IOException;
 
+    /** Whether a person would not see the table. */
+    default boolean isHidden(String table) {
+        return false;
+    }
+
     /** Whether dates may come as ISO text whatever a layout's own pattern is. */
     boolean hasNativeDates();
 
@@ -37,10 +42,10 @@ interface Tables extends Closeable {
             return SheetTables.open(file, name);
         }
         if (starts(head, 0xD0, 0xCF, 0x11, 0xE0)) {
-            throw new BadFile(
-                    name,
-                    "found an old binary workbook; expected a text table or an XLSX workbook, such"
-                            + " as the same sheet saved as .xlsx or .csv");
+            return OldSheetTables.open(file, name);
+        }
+        if (YamlTables.isNamed(name)) {
+            return YamlTables.open(file, name);
         }
         if (starts(head, '%', 'P', 'D', 'F')) {
             throw new BadFile(

@@ -55,6 +55,7 @@ final class TextRows implements Rows {
                 cells = row.values();
                 reader.rowEnded();
                 refuseLongCells(row.getCharacterPosition());
+                refuseManyCells();
             } while (isBlank());
             return true;
         } catch (UncheckedIOException e) {
@@ -85,6 +86,15 @@ final class TextRows implements Rows {
                         "found a cell of %,d characters; expected at most %,d; is a quote left open, as in \"blue, 12 cm?"
                                 .formatted(cell.length(), CELL_LIMIT));
             }
+        }
+    }
+
+    private void refuseManyCells() throws BadFile {
+        if (cells.length > COLUMN_LIMIT) {
+            throw new BadFile(
+                    place(),
+                    "found a row of %,d cells; expected at most %,d, such as the table without its empty columns"
+                            .formatted(cells.length, COLUMN_LIMIT));
         }
     }
 

@@ -1,19 +1,22 @@
 package quarterfold.intake;
 
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 
 /**
  * Carries the rows of one file to where they go: one thread reads and makes lines, the caller's
  * gives them, with a short queue of batches between them. Adds up the control totals, money in from
- * the cells on the reading side and money entered from the lines on the other.
+ * the cells on the reading side and money entered from the lines on the other. Settlements are tied
+ * on the reading side, by all rows, also those that repeat an earlier file's.
  */
 final class Transfer {
     private static final int BATCH = 1_024;
@@ -21,13 +24,35 @@ final class Transfer {
 
     private record Aside(long row, String reason) {}
 
-    private record Batch(List<Line> lines, List<Aside> asides, boolean isLast) {
+    /** {@code marks} are of the rows among them that may repeat an earlier file's. */
+    private record Batch(
+            List<Line> lines,
+            List<Aside> asides,
+            List<PublishedRate> rates,
+            List<Named> documents,
+            List<RowMark> marks,
+            boolean isLast) {
         static Batch empty() {
-            return new Batch(new ArrayList<>(BATCH), new ArrayList<>(), false);
+            return new Batch(
+                    new ArrayList<>(BATCH),
+                    new ArrayList<>(),
+                    new ArrayList<>(),
+                    new ArrayList<>(),
+                    new ArrayList<>(),
+                    false);
+        }
+
+        boolean isFull() {
+            return lines.size() >= BATCH || asides.size() >= BATCH || rates.size() >= BATCH;
+        }
+
+        Batch last() {
+            return new Batch(lines, asides, rates, documents, marks, true);
         }
     }
 
     private final Reading reading;
+    private final Repeats repeats;
     private final Problems problems;
     private final BlockingQueue<Batch> queue = new ArrayBlockingQueue<>(WAITING);
     private volatile boolean stopped;
@@ -39,8 +64,9 @@ final class Transfer {
     private long lastRow;
     private Amount moneyEntered = Amount.ZERO;
 
-    Transfer(Reading reading, Problems problems) {
+    Transfer(Reading reading, Repeats repeats, Problems problems) {
         this.reading = reading;
+        this.repeats = repeats;
         this.problems = problems;
     }
 
@@ -52,7 +78,10 @@ final class Transfer {
         return problems;
     }
 
-    /** Reads to the end of the file; lines are given until the first problem is found. */
+    /**
+     * Reads to the end of the file; lines are given until the first problem is found. A row that
+     * repeats an earlier file's is set aside in their place.
+     */
     void run(RowReader.Output to) {
         Thread thread = new Thread(this::read, "intake");
         thread.setDaemon(true);
@@ -72,10 +101,25 @@ final class Transfer {
                     }
                     throw (RuntimeException) thrown;
                 });
+        if (problems.none()) {
+            repeats.judge(problems);
+        }
+    }
+
+    /** Rows that an earlier file has too, and that were set aside. */
+    Repeated repeated() {
+        return repeats.repeated();
+    }
+
+    /** Raises the questions that the file as a whole asks. */
+    void raise(Payouts.Raise raise) {
+        reading.raise(raise);
+        repeats.raise(raise);
     }
 
     Source commit(FileEntry entry) {
-        return entry.commit(rowsRead, rowsEntered, new Amount(moneyIn), moneyEntered);
+        return entry.commit(
+                rowsRead, rowsEntered, new Amount(moneyIn), moneyEntered, repeated().money());
     }
 
     private void give(RowReader.Output to) throws InterruptedException {
@@ -83,17 +127,59 @@ final class Transfer {
         while (!last) {
             Batch next = queue.take();
             last = next.isLast();
-            for (Line line : next.lines()) {
-                to.line(line);
-                moneyEntered = moneyEntered.plus(line.signedMoney());
-                if (line.row() != lastRow) {
-                    lastRow = line.row();
-                    rowsEntered++;
-                }
+            if (next.marks().isEmpty()) {
+                enter(next.lines(), to);
+            } else {
+                meet(next.lines(), next.marks().iterator(), to);
+            }
+            for (PublishedRate rate : next.rates()) {
+                to.rate(rate);
+                entered(rate.row());
             }
             for (Aside aside : next.asides()) {
                 to.setAside(aside.row(), aside.reason());
             }
+            next.documents().forEach(to::attach);
+        }
+    }
+
+    private void entered(long row) {
+        if (row != lastRow) {
+            lastRow = row;
+            rowsEntered++;
+        }
+    }
+
+    private void enter(List<Line> lines, RowReader.Output to) {
+        for (Line line : lines) {
+            to.line(line);
+            moneyEntered = moneyEntered.plus(line.signedMoney());
+            entered(line.row());
+        }
+    }
+
+    /** Enters the rows that do not repeat an earlier file's, and sets the others aside. */
+    private void meet(List<Line> lines, Iterator<RowMark> marks, RowReader.Output to) {
+        RowMark mark = marks.next();
+        int start = 0;
+        while (start < lines.size()) {
+            long row = lines.get(start).row();
+            int end = start + 1;
+            while (end < lines.size() && lines.get(end).row() == row) {
+                end++;
+            }
+            List<Line> ofRow = lines.subList(start, end);
+            Optional<String> aside = Optional.empty();
+            if (mark.row() == row) {
+                aside = repeats.meet(mark, ofRow);
+                mark = marks.hasNext() ? marks.next() : mark;
+            }
+            if (aside.isPresent()) {
+                to.setAside(row, aside.get());
+            } else {
+                enter(ofRow, to);
+            }
+            start = end;
         }
     }
 
@@ -119,7 +205,7 @@ final class Transfer {
             while (!stopped && reading.next()) {
                 rowsRead++;
                 readRow(output);
-                if (batch.lines().size() >= BATCH || batch.asides().size() >= BATCH) {
+                if (batch.isFull()) {
                     send(false);
                 }
             }
@@ -133,8 +219,13 @@ final class Transfer {
     }
 
     private void readRow(RowReader.Output output) {
+        int before = batch.lines().size();
         try {
             moneyIn = Math.addExact(moneyIn, reading.read(output));
+            if (batch.lines().size() > before
+                    && repeats.concern(batch.lines().get(before).taxPoint())) {
+                batch.marks().add(reading.mark());
+            }
         } catch (ArithmeticException tooMuch) {
             reading.fault(
                     "found amounts that add up to more than 922 million million; expected less, such as the file in parts");
@@ -142,7 +233,7 @@ final class Transfer {
     }
 
     private void send(boolean last) {
-        Batch full = new Batch(batch.lines(), batch.asides(), last);
+        Batch full = last ? batch.last() : batch;
         batch = Batch.empty();
         try {
             queue.put(full);
@@ -161,10 +252,22 @@ final class Transfer {
         }
 
         @Override
+        public void rate(PublishedRate rate) {
+            if (problems.none()) {
+                batch.rates().add(rate);
+            }
+        }
+
+        @Override
         public void setAside(long number, String reason) {
             if (problems.none()) {
                 batch.asides().add(new Aside(number, reason));
             }
+        }
+
+        @Override
+        public void attach(Named document) {
+            batch.documents().add(document);
         }
     }
 }

@@ -198,6 +198,25 @@ final class YamlMap {
         return maps;
     }
 
+    /** A list of mappings, of which a text is one with this key alone. */
+    List<YamlMap> maps(String key, String plain) {
+        if (!(values.get(key) instanceof SequenceNode sequence)) {
+            return maps(key);
+        }
+        List<YamlMap> maps = new ArrayList<>();
+        for (Node each : sequence.getValue()) {
+            YamlMap map = new YamlMap(file, problems, under(key), line(each));
+            if (each instanceof MappingNode mapping) {
+                map.fill(mapping);
+            } else {
+                map.values.put(plain, each);
+                map.lines.put(plain, line(each));
+            }
+            maps.add(map);
+        }
+        return maps;
+    }
+
     void wrong(String key, String found, String expected) {
         problem(key, "found " + Problem.quoted(found) + "; expected " + expected);
     }

@@ -57,7 +57,9 @@ public enum Fact {
     /**
      * What the document supports: by {@code evidence.csv}, for its amount and category; by whose
      * name it is made out in; by the check digits of its VAT number, unless a person has seen it;
-     * by its arithmetic; and by whether it was entered before.
+     * by its arithmetic; by whether another entry claims the same: it was entered before, as it
+     * seems or, of an import, for sure, its amount is import VAT, its fees are on settlements; and
+     * by whether an amended document has replaced it.
      */
     CLAIMS(
             "yes",
@@ -66,7 +68,11 @@ public enum Fact {
             "not-this-category",
             "another-name",
             "number-fails",
-            "repeated"),
+            "repeated",
+            "import-vat",
+            "fee-lines",
+            "met-again",
+            "replaced"),
     /** How much of the category's VAT is blocked by {@code blocked.csv}; unknown is not listed. */
     BLOCKED("none", "part", "full", "unknown"),
     /** Whether it is a line of a channel's settlement. */

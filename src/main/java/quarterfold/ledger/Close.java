@@ -18,6 +18,7 @@ import quarterfold.money.Amount;
  * @param lastEntry the highest entry number of the ledger at the close: what is numbered above it
  *     came later
  * @param lastDecision the highest decision's number at the close: what is above it came later
+ * @param lastRate the highest exchange rate's number at the close: what is above it came later
  * @param exact each box's sum before its rounding, by box id, in the order of the form
  * @param figures what the return shows, for the same boxes
  * @param otherRounding what it would show under the rounding the book did not choose, for the same
@@ -35,6 +36,7 @@ public record Close(
         Settings settings,
         long lastEntry,
         long lastDecision,
+        long lastRate,
         Map<String, Amount> exact,
         Map<String, Amount> figures,
         Map<String, Amount> otherRounding,

@@ -67,8 +67,8 @@ final class CloseTable {
         Sql.execute(
                 connection,
                 "insert into close (period, start_day, end_day, due_day, direction, settings,"
-                        + " last_entry, last_decision, first_entry, entries) values"
-                        + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                        + " last_entry, last_decision, last_rate, first_entry, entries) values"
+                        + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 period,
                 close.start().toEpochDay(),
                 close.end().toEpochDay(),
@@ -77,6 +77,7 @@ final class CloseTable {
                 SettingsFile.write(close.settings()),
                 close.lastEntry(),
                 close.lastDecision(),
+                close.lastRate(),
                 firstEntry,
                 entries);
         int position = 0;
@@ -148,6 +149,7 @@ final class CloseTable {
                 SettingsFile.read("the close of " + period, row.getString("settings")),
                 row.getLong("last_entry"),
                 row.getLong("last_decision"),
+                row.getLong("last_rate"),
                 boxes(connection, period, "exact"),
                 boxes(connection, period, "figure"),
                 boxes(connection, period, "other_rounding"),

@@ -30,8 +30,9 @@ public final class CloseWriter implements AutoCloseable {
                         () ->
                                 connection.prepareStatement(
                                         "insert into closed_entry (id, number, day, cause, ruling,"
-                                                + " net, vat, claim, boxes, evidence) values"
-                                                + " (?, ?, ?, ?, ?, ?, ?, ?, ?, nullif(?, ''))"));
+                                                + " net, vat, claim, boxes, evidence, exchange)"
+                                                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?,"
+                                                + " nullif(?, ''), nullif(?, ''))"));
         this.rulings =
                 transaction.run(() -> new Interned<>(connection, "ruling", RulingTable.TEXTS));
     }
@@ -57,6 +58,7 @@ public final class CloseWriter implements AutoCloseable {
                     insert.setLong(8, closed.claim().tenThousandths());
                     insert.setString(9, BoxesText.of(closed.boxes()));
                     insert.setString(10, closed.evidence());
+                    insert.setString(11, closed.exchange());
                     insert.addBatch();
                     if (++entries % BATCH == 0) {
                         insert.executeBatch();

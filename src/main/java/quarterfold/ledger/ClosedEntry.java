@@ -22,6 +22,8 @@ import quarterfold.money.Amount;
  * @param boxes what it added to each box, by box id; boxes it does not touch are absent
  * @param evidence the grade of its evidence and the reasons, one a line; empty where none was
  *     weighed
+ * @param exchange its money in the return's currency and the numbers of the rates used, such as
+ *     {@code 1996.7574 12}; empty where nothing was converted
  */
 public record ClosedEntry(
         YearMonth closedIn,
@@ -36,13 +38,14 @@ public record ClosedEntry(
         Amount vat,
         Amount claim,
         Map<String, Amount> boxes,
-        String evidence) {
+        String evidence,
+        String exchange) {
 
     public ClosedEntry {
         boxes = Collections.unmodifiableMap(new LinkedHashMap<>(boxes));
     }
 
-    /** An occasion without evidence that was weighed. */
+    /** An occasion without evidence that was weighed, in the return's currency. */
     public ClosedEntry(
             YearMonth closedIn,
             long number,
@@ -58,6 +61,6 @@ public record ClosedEntry(
             Map<String, Amount> boxes) {
         this(
                 closedIn, number, day, cause, takenUp, treatment, rule, rate, net, vat, claim,
-                boxes, "");
+                boxes, "", "");
     }
 }

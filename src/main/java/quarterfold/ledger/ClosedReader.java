@@ -18,7 +18,7 @@ final class ClosedReader implements AutoCloseable {
     private static final int OWN = EntryReader.WIDTH;
     private static final String FROZEN =
             ", c.ruling, c.net, c.vat, c.claim, c.boxes, c.day, c.cause, c.id,"
-                    + " coalesce(c.evidence, '')";
+                    + " coalesce(c.evidence, ''), coalesce(c.exchange, '')";
     private static final String ONE =
             "select "
                     + EntryReader.COLUMNS
@@ -87,7 +87,8 @@ final class ClosedReader implements AutoCloseable {
                 new Amount(row.getLong(OWN + 3)),
                 new Amount(row.getLong(OWN + 4)),
                 BoxesText.parse(row.getString(OWN + 5)),
-                row.getString(OWN + 9));
+                row.getString(OWN + 9),
+                row.getString(OWN + 10));
     }
 
     @Override

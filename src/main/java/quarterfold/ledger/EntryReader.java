@@ -61,9 +61,11 @@ final class EntryReader implements AutoCloseable {
     /** Entries whose original text and notes are left out. */
     static final String RUN_OF_FIGURES = "select " + FIGURES + FROM;
 
-    /** The same, of entries that state a particular. */
+    /** The same, of entries that state a particular; not of those that state an account alone. */
     static final String RUN_OF_FIGURES_WITH_PARTICULARS =
-            RUN_OF_FIGURES + " and e.particulars is not null";
+            RUN_OF_FIGURES
+                    + " and e.particulars is not null and not (e.particulars glob '%s=*' and instr(e.particulars, ' ') = 0)"
+                            .formatted(Particular.ACCOUNT.code());
 
     /** The same, of entries of a kind. */
     static String runOfFiguresOf(Kind kind) {
@@ -71,10 +73,6 @@ final class EntryReader implements AutoCloseable {
                 + " and e.profile in (select id from profile where kind = '%s')"
                         .formatted(kind.code());
     }
-
-    /** The same, of entries that state a document. */
-    static final String RUN_OF_FIGURES_WITH_DOCUMENT =
-            RUN_OF_FIGURES + " and e.document is not null";
 
     private final PreparedStatement run;
     private final ById<Profile> profiles;

@@ -48,6 +48,11 @@ public final class EntrySearch {
                 each);
     }
 
+    /** The rows of a source that made entries; the caller closes it. */
+    public EnteredRows rows(Source source) {
+        return Transaction.run(file, () -> new EnteredRows(file, connection, source));
+    }
+
     private void find(
             LocalDate first,
             LocalDate last,

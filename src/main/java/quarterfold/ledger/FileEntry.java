@@ -15,6 +15,7 @@ public final class FileEntry implements AutoCloseable {
     private final Connection connection;
     private final Transaction transaction;
     private final EntryWriter writer;
+    private final SetAsideWriter asides;
     private final Source opening;
     private long entries;
     private long setAside;
@@ -27,6 +28,7 @@ public final class FileEntry implements AutoCloseable {
         this.transaction = transaction;
         this.opening = opening;
         this.writer = transaction.run(() -> new EntryWriter(connection));
+        this.asides = transaction.run(() -> new SetAsideWriter(connection, opening.id()));
     }
 
     /** Enters a line and returns its number. */
@@ -44,10 +46,30 @@ public final class FileEntry implements AutoCloseable {
         return number;
     }
 
+    /** Enters an exchange rate; whether it agrees with those held is for the reader to see. */
+    public HeldRate add(PublishedRate rate) {
+        return transaction.run(
+                () -> {
+                    HeldRate held =
+                            new HeldRate(
+                                    Sql.next(connection, "exchange_rate", "id"),
+                                    opening.id(),
+                                    rate);
+                    RateTable.add(connection, held);
+                    return held;
+                });
+    }
+
     /** Records a row that makes no entry, and why. */
     public void setAside(long row, String reason) {
-        change("insert into set_aside (source, row, reason) values (?, ?, ?)", row, reason);
+        transaction.step(() -> asides.add(row, reason));
         setAside++;
+    }
+
+    /** Attaches a document to a row; {@code file} and {@code sha256} are the document's. */
+    public void attach(long row, String file, String sha256) {
+        transaction.step(
+                () -> Attachments.add(connection, new Attachment(opening.id(), row, file, sha256)));
     }
 
     /** Records a question the reading of the file raised; see {@link RaisedQuery}. */
@@ -66,22 +88,43 @@ public final class FileEntry implements AutoCloseable {
         transaction.step(() -> Sql.execute(connection, sql, all));
     }
 
+    /** The same of a file without rows that repeat an earlier file's. */
+    public Source commit(long rowsRead, long rowsEntered, Amount moneyIn, Amount moneyEntered) {
+        return commit(rowsRead, rowsEntered, moneyIn, moneyEntered, Amount.ZERO);
+    }
+
     /**
      * Makes it all part of the ledger, with the file's control totals.
      *
+     * <p>Rows that repeat a row of an earlier file are set aside, and their money is that file's:
+     * what all rows of the file state is what was entered of it and what its repeated rows state.
+     * The source keeps what was entered, so that the money of all sources is that of all entries,
+     * each once.
+     *
+     * @param moneyIn what all rows of the file state, repeated or not
+     * @param moneyRepeated what the rows state that repeat an earlier file's
      * @throws IllegalArgumentException if the totals do not hold together: a row neither entered
      *     nor set aside, or money lost; nothing is entered then
      */
-    public Source commit(long rowsRead, long rowsEntered, Amount moneyIn, Amount moneyEntered) {
+    public Source commit(
+            long rowsRead,
+            long rowsEntered,
+            Amount moneyIn,
+            Amount moneyEntered,
+            Amount moneyRepeated) {
         if (rowsRead - rowsEntered != setAside) {
             throw new IllegalArgumentException(
                     "%s: %d rows read, %d entered and %d set aside"
                             .formatted(opening.name(), rowsRead, rowsEntered, setAside));
         }
-        if (!moneyIn.equals(moneyEntered)) {
+        if (!moneyIn.equals(moneyEntered.plus(moneyRepeated))) {
             throw new IllegalArgumentException(
-                    "%s: money in %s, money entered %s"
-                            .formatted(opening.name(), moneyIn, moneyEntered));
+                    "%s: money in %s, money entered %s%s"
+                            .formatted(
+                                    opening.name(),
+                                    moneyIn,
+                                    moneyEntered,
+                                    moneyRepeated.isZero() ? "" : ", repeated " + moneyRepeated));
         }
         Source source =
                 new Source(
@@ -93,12 +136,13 @@ public final class FileEntry implements AutoCloseable {
                         entries,
                         rowsRead,
                         rowsEntered,
-                        moneyIn,
+                        moneyIn.minus(moneyRepeated),
                         moneyEntered,
                         dates());
         transaction.step(
                 () -> {
                     writer.flush();
+                    asides.flush();
                     SourceTable.add(connection, source);
                 });
         transaction.commit();
@@ -117,6 +161,7 @@ public final class FileEntry implements AutoCloseable {
     public void close() {
         try (transaction) {
             transaction.step(writer::close);
+            transaction.step(asides::close);
         }
     }
 }

@@ -13,10 +13,16 @@ import java.util.Set;
  * @param firstFrozen what was frozen from this row of {@code closed_entry} on is not seen
  */
 record Horizon(
-        boolean isAll, long lastEntry, long lastDecision, Set<YearMonth> closes, long firstFrozen) {
+        boolean isAll,
+        long lastEntry,
+        long lastDecision,
+        long lastRate,
+        Set<YearMonth> closes,
+        long firstFrozen) {
 
     static final Horizon ALL =
-            new Horizon(true, Long.MAX_VALUE, Long.MAX_VALUE, Set.of(), Long.MAX_VALUE);
+            new Horizon(
+                    true, Long.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE, Set.of(), Long.MAX_VALUE);
 
     /** What was there when a period that is closed was closed. */
     static Horizon of(Connection connection, Close close) throws SQLException {
@@ -33,6 +39,7 @@ record Horizon(
                 false,
                 close.lastEntry(),
                 close.lastDecision(),
+                close.lastRate(),
                 Set.copyOf(before.stream().map(YearMonth::parse).toList()),
                 Sql.number(connection, "select first_entry from close where period = ?", period));
     }
@@ -44,6 +51,10 @@ record Horizon(
 
     boolean sees(Decision decision) {
         return decision.id() <= lastDecision;
+    }
+
+    boolean sees(HeldRate rate) {
+        return rate.id() <= lastRate;
     }
 
     boolean seesClose(YearMonth period) {

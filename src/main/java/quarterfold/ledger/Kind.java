@@ -44,6 +44,8 @@ public enum Kind implements Coded {
     /** What was paid of a supplier's document. */
     SUPPLIER_PAYMENT("supplier-payment", Side.MONEY, -1),
     TRANSFER("transfer", Side.MONEY, 1),
+    /** What an account's statement states was booked: the money of what is entered elsewhere. */
+    BANK_LINE("bank-line", Side.MONEY, 1),
     OTHER_MONEY("other-money", Side.MONEY, 1);
 
     /** The working papers' four heaps. */

@@ -43,7 +43,7 @@ public final class Ledger implements AutoCloseable {
         return new Ledger(file, connection, read(() -> Horizon.of(connection, close)));
     }
 
-    private Transaction change() {
+    Transaction change() {
         if (!horizon.isAll()) {
             throw new IllegalStateException("a ledger as it stood is not written to");
         }
@@ -72,6 +72,11 @@ public final class Ledger implements AutoCloseable {
     /** The rows of a source that made no entry, in the order they were set aside. */
     public List<SetAside> setAside(long source) {
         return read(() -> SourceTable.setAside(connection, source));
+    }
+
+    /** The documents that rows of sources name as their evidence. */
+    public Attachments attachments() {
+        return new Attachments(file, connection);
     }
 
     /** Every question the reading of files raised, in the order they were raised. */
@@ -107,12 +112,7 @@ public final class Ledger implements AutoCloseable {
     }
 
     private long next(String table, String column) {
-        return read(
-                () ->
-                        Sql.number(
-                                connection,
-                                "select coalesce(max(%s), 0) + 1 from %s"
-                                        .formatted(column, table)));
+        return read(() -> Sql.next(connection, table, column));
     }
 
     /** The entry with this number. */
@@ -131,10 +131,7 @@ public final class Ledger implements AutoCloseable {
                 });
     }
 
-    /**
-     * Every entry with a tax point from {@code first} to {@code last}, in the order of its number,
-     * one at a time: nothing is held.
-     */
+    /** Every entry with a tax point from {@code first} to {@code last}, in order; none is held. */
     public void forEach(LocalDate first, LocalDate last, Consumer<Entry> each) {
         forEachAfter(0, first, last, each);
     }
@@ -163,10 +160,7 @@ public final class Ledger implements AutoCloseable {
                 });
     }
 
-    /**
-     * Every entry numbered above {@code number} with a tax point from {@code first} to {@code
-     * last}, in the order of its number.
-     */
+    /** The same of the entries numbered above {@code number}. */
     public void forEachAfter(long number, LocalDate first, LocalDate last, Consumer<Entry> each) {
         forEach(number, first, last, EntryReader.RUN, each);
     }
@@ -240,12 +234,20 @@ public final class Ledger implements AutoCloseable {
         }
     }
 
+    /** The exchange rates. */
+    public Rates rates() {
+        return new Rates(file, connection, horizon);
+    }
+
     /** The highest decision's number; 0 where none was made. */
     public long lastDecision() {
         return Math.min(horizon.lastDecision(), read(() -> next("decision", "id") - 1));
     }
 
-    /** Every entry that states a particular, in the order of its number. */
+    /**
+     * Every entry that states a particular, in the order of its number; not those that state an
+     * account alone, as each line of a bank statement does.
+     */
     public void forEachWithParticulars(Consumer<Entry> each) {
         forEach(EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS, each);
     }
@@ -258,11 +260,6 @@ public final class Ledger implements AutoCloseable {
     /** A way to some of the entries, wherever in the ledger they are. */
     public EntrySearch search() {
         return new EntrySearch(file, connection, horizon::sees);
-    }
-
-    /** Every entry that states a document, in the order of its number. */
-    public void forEachWithDocument(Consumer<Entry> each) {
-        forEach(EntryReader.RUN_OF_FIGURES_WITH_DOCUMENT, each);
     }
 
     /** Whether any entry is of the kind. */

@@ -56,7 +56,8 @@ final class LedgerCheck {
                     "%d entries belong to no file; expected none above %d"
                             .formatted(beyond, next - 1));
         }
-        decisions();
+        unbroken("decision", "decisions");
+        unbroken("exchange_rate", "exchange rates");
     }
 
     private void run(Source source) throws SQLException {
@@ -84,16 +85,11 @@ final class LedgerCheck {
         }
     }
 
-    private void decisions() throws SQLException {
-        long made = count("select count(*) from decision");
-        List<Long> last =
-                Sql.list(
-                        connection, "select coalesce(max(id), 0) from decision", r -> r.getLong(1));
-        if (made != last.get(0)) {
-            tell(
-                    "decisions",
-                    "%d are there; expected every number from 1 to %d"
-                            .formatted(made, last.get(0)));
+    private void unbroken(String table, String place) throws SQLException {
+        long there = count("select count(*) from " + table);
+        long last = Sql.next(connection, table, "id") - 1;
+        if (there != last) {
+            tell(place, "%d are there; expected every number from 1 to %d".formatted(there, last));
         }
     }
 

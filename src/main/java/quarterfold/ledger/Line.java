@@ -59,6 +59,22 @@ public record Line(
         return amounts.money().times(profile.kind().direction());
     }
 
+    /** The same line as it stands in another currency. */
+    public Line worth(Profile otherProfile, Amounts otherAmounts, Particulars otherParticulars) {
+        return new Line(
+                row,
+                taxPoint,
+                otherProfile,
+                item,
+                document,
+                order,
+                otherAmounts,
+                paid,
+                otherParticulars,
+                original,
+                notes);
+    }
+
     /** The same line with another tax point. */
     public Line at(LocalDate otherTaxPoint) {
         return new Line(

@@ -23,6 +23,10 @@ public enum Particular implements Coded {
     COST("cost", Type.AMOUNT),
     /** The intrinsic value of the consignment the goods came in. */
     CONSIGNMENT("consignment", Type.AMOUNT),
+    /** The VAT of a document in another currency as it prints it in the return's currency. */
+    STERLING_VAT("sterling_vat", Type.AMOUNT),
+    /** The day whose exchange rate holds, where it is not the tax point. */
+    EXCHANGE_DAY("exchange_day", Type.DAY),
     /** The share of the goods still held on a day that matters, 0 to 100. */
     ON_HAND("on_hand", Type.SHARE),
     /** What the purchase is used for: taxable supplies, exempt ones, or both. */
@@ -35,18 +39,26 @@ public enum Particular implements Coded {
      * How an error of a closed return that the line is, or was in, is put right where that is not
      * for the rules to say: a deliberate one never on a later return, another apart by choice.
      */
-    ERROR("error", Type.ERROR);
+    ERROR("error", Type.ERROR),
+    /** The bank account a line of a statement was booked on. */
+    ACCOUNT("account", Type.ACCOUNT),
+    /** The month an import VAT certificate or a postponed import VAT statement is for. */
+    STATEMENT_MONTH("statement_month", Type.MONTH),
+    /** {@code yes} where such a document replaces the one issued first for its month. */
+    AMENDED("amended", Type.YES_NO);
 
     /** What a text of a particular may be. */
     public enum Type {
         DAY("a date such as 2026-09-30"),
+        MONTH("a month such as 2026-09"),
         AMOUNT("an amount such as 12.50"),
         SHARE("a percentage from 0 to 100, such as 60"),
         NUMBER("a whole number such as 118"),
         YES_NO("yes or no, such as yes"),
         USE("one of taxable, exempt, both, such as taxable"),
         ADDRESSED("one of business, employee, other, such as business"),
-        ERROR("one of deliberate, separate, such as separate");
+        ERROR("one of deliberate, separate, such as separate"),
+        ACCOUNT("the number of an account without spaces, such as GB24QFLD00000012345678");
 
         private final String expected;
 

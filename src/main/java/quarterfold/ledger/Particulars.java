@@ -2,11 +2,13 @@ package quarterfold.ledger;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
@@ -24,6 +26,7 @@ public record Particulars(Map<Particular, String> stated) {
     private static final List<String> USES = List.of("taxable", "exempt", "both");
     private static final List<String> ADDRESSEES = List.of("business", "employee", "other");
     private static final List<String> ERRORS = List.of("deliberate", "separate");
+    private static final Pattern ACCOUNT = Pattern.compile("[^\\s\\p{Cntrl}]{1,70}");
 
     /** Refuses a text that is not of its particular's type. */
     public Particulars {
@@ -48,6 +51,7 @@ public record Particulars(Map<Particular, String> stated) {
         try {
             return switch (particular.type()) {
                 case DAY -> LocalDate.parse(text) != null;
+                case MONTH -> YearMonth.parse(text) != null;
                 case AMOUNT -> Amount.of(text) != null;
                 case SHARE -> Percent.of(text).compareTo(Percent.HUNDRED) <= 0;
                 case NUMBER -> Integer.parseInt(text) >= 0;
@@ -55,6 +59,7 @@ public record Particulars(Map<Particular, String> stated) {
                 case USE -> USES.contains(text);
                 case ADDRESSED -> ADDRESSEES.contains(text);
                 case ERROR -> ERRORS.contains(text);
+                case ACCOUNT -> ACCOUNT.matcher(text).matches();
             };
         } catch (DateTimeException | IllegalArgumentException | ArithmeticException e) {
             return false;
@@ -100,6 +105,11 @@ public record Particulars(Map<Particular, String> stated) {
     /** A particular that is a day. */
     public Optional<LocalDate> day(Particular particular) {
         return word(particular).map(LocalDate::parse);
+    }
+
+    /** A particular that is a month. */
+    public Optional<YearMonth> month(Particular particular) {
+        return word(particular).map(YearMonth::parse);
     }
 
     /** A particular that is an amount. */

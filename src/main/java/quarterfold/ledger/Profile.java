@@ -33,6 +33,27 @@ public record Profile(
         Evidence evidence,
         Percent businessUse) {
 
+    /** The same in another currency. */
+    public Profile in(String otherCurrency) {
+        return new Profile(
+                kind,
+                otherCurrency,
+                rate,
+                party,
+                partyCountry,
+                partyVat,
+                category,
+                from,
+                to,
+                customer,
+                customerVat,
+                channel,
+                channelCollects,
+                settlement,
+                evidence,
+                businessUse);
+    }
+
     /** A profile of which only the kind and the currency are known. */
     public static Profile of(Kind kind, String currency) {
         return new Profile(

@@ -16,7 +16,8 @@ import quarterfold.money.Amount;
  * @param rowsRead rows read below the header
  * @param rowsEntered rows that made at least one entry; {@code rowsRead - rowsEntered} were set
  *     aside, each with a reason
- * @param moneyIn the money of every row as the file states it, seen by the business
+ * @param moneyIn the money of every row as the file states it, seen by the business, but for rows
+ *     that repeat one of an earlier source, where their money is
  * @param moneyEntered the same added up over the entries; equal to {@code moneyIn}
  * @param dates first and last tax point, empty where there are no entries
  */

@@ -2,7 +2,9 @@ package quarterfold.ledger;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -19,7 +21,9 @@ import java.util.Optional;
  * digits of its SHA-256>-<name>}. A copy has that name only once it is whole and on the disk.
  */
 public final class SourceArchive {
-    private static final int PREFIX = 12;
+    static final int PREFIX = 12;
+    static final String INCOMING = ".incoming-";
+    static final String PART = ".part";
 
     /** In bytes of UTF-8, as file systems count. */
     private static final int LONGEST_NAME = 100;
@@ -36,7 +40,8 @@ public final class SourceArchive {
      * Copies a file into the archive, reading it once. Where the archive has the same bytes
      * already, under whatever name, that copy is the answer.
      *
-     * @throws LedgerException if the file cannot be read or the copy not written
+     * @throws LedgerException if the file cannot be read, the copy not written, or the file is
+     *     written to meanwhile
      */
     public Archived archive(Path file) throws LedgerException {
         if (!Files.isRegularFile(file)) {
@@ -52,9 +57,11 @@ public final class SourceArchive {
         String name = String.valueOf(file.getFileName());
         try {
             Files.createDirectories(folder); // a copy of a book may have lost an empty one
-            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            Path part = Files.createTempFile(folder, INCOMING, PART);
             try {
+                FileState before = FileState.of(file);
                 String sha256 = copy(file, part);
+                before.refuseChanged(file, Files.size(part));
                 Optional<Path> known = find(sha256);
                 return known.isPresent()
                         ? new Archived(known.get(), sha256, name, false)
@@ -67,12 +74,87 @@ public final class SourceArchive {
         }
     }
 
+    /** Says that an import is at work here, until it is closed. */
+    public ArchiveUse use() throws LedgerException {
+        try {
+            Files.createDirectories(folder); // a copy of a book may have lost an empty one
+            return ArchiveUse.begin(folder);
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be written to", e);
+        }
+    }
+
     /**
-     * Removes a copy whose import was refused, unless the ledger has it as a source or another
-     * import made it, which may be at work on it still.
+     * Removes what killed imports have left: unfinished copies, and copies of files that the ledger
+     * does not have. While an import is at work, nothing is removed.
+     */
+    public void removeLeftOvers(Ledger ledger) throws LedgerException {
+        try {
+            new LeftOvers(folder, ledger).remove();
+        } catch (IOException e) {
+            throw LedgerException.file(folder, "be cleared", e);
+        }
+    }
+
+    /**
+     * Copies bytes that are no file of their own, such as those of a file in a ZIP, as {@link
+     * #archive(Path)} does.
+     *
+     * @param name what messages call them
+     * @throws LedgerException if they cannot be read, or the copy not written; the cause is what
+     *     {@code bytes} threw
+     */
+    public Archived archive(String name, Bytes bytes) throws LedgerException {
+        try {
+            Files.createDirectories(folder);
+            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
+                String sha256 = copy(in, part);
+                Optional<Path> known = find(sha256);
+                return known.isPresent()
+                        ? new Archived(known.get(), sha256, name, false)
+                        : new Archived(keep(part, sha256, name), sha256, name, true);
+            } finally {
+                Files.deleteIfExists(part);
+            }
+        } catch (IOException e) {
+            throw LedgerException.file(name, "be copied into " + folder, e);
+        }
+    }
+
+    /**
+     * Copies bytes to where no one else looks, until they are given back.
+     *
+     * @param name what messages call them
+     * @throws LedgerException as {@link #archive(String, Bytes)}
+     */
+    public Borrowed borrow(String name, Bytes bytes) throws LedgerException {
+        try {
+            Files.createDirectories(folder);
+            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            boolean whole = false;
+            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
+                copy(in, part);
+                whole = true;
+                return new Borrowed(part);
+            } finally {
+                if (!whole) {
+                    Files.deleteIfExists(part);
+                }
+            }
+        } catch (IOException e) {
+            throw LedgerException.file(name, "be copied into " + folder, e);
+        }
+    }
+
+    /**
+     * Removes a copy whose import was refused, unless the ledger has it or another import made it,
+     * which may be at work on it still.
      */
     public void discard(Archived archived, Ledger ledger) throws LedgerException {
-        if (archived.made() && ledger.source(archived.sha256()).isEmpty()) {
+        if (archived.made()
+                && ledger.source(archived.sha256()).isEmpty()
+                && ledger.attachments().first(archived.sha256()).isEmpty()) {
             try {
                 archived.path().toFile().setWritable(true); // or Windows would not remove it
                 Files.deleteIfExists(archived.path());
@@ -133,10 +215,15 @@ public final class SourceArchive {
     }
 
     private static String copy(Path from, Path to) throws IOException {
+        try (FileChannel in = FileChannel.open(from)) {
+            return copy(in, to);
+        }
+    }
+
+    private static String copy(ReadableByteChannel in, Path to) throws IOException {
         MessageDigest digest = Digest.sha256();
         ByteBuffer buffer = ByteBuffer.allocateDirect(BUFFER);
-        try (FileChannel in = FileChannel.open(from);
-                FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
+        try (FileChannel out = FileChannel.open(to, StandardOpenOption.WRITE)) {
             while (in.read(buffer.clear()) >= 0) {
                 digest.update(buffer.flip().duplicate());
                 while (buffer.hasRemaining()) {

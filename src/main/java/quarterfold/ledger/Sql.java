@@ -59,6 +59,12 @@ final class Sql {
         return first(connection, query, row -> row.getLong(1), cells).orElseThrow();
     }
 
+    /** One above the highest whole number of a column; 1 where the table is empty. */
+    static long next(Connection connection, String table, String column) throws SQLException {
+        return number(
+                connection, "select coalesce(max(%s), 0) + 1 from %s".formatted(column, table));
+    }
+
     static void execute(Connection connection, String change, @Nullable Object... cells)
             throws SQLException {
         RUNNER.update(connection, change, cells);

@@ -53,12 +53,12 @@ public record Amount(long tenThousandths) implements Comparable<Amount> {
     }
 
     public Amount abs() {
-        return tenThousandths < 0 ? negated() : this;
+        return new Amount(Math.absExact(tenThousandths));
     }
 
     /** This amount, or its negative where {@code sign} is negative; zero where it is zero. */
     public Amount times(int sign) {
-        return sign == 0 ? ZERO : sign < 0 ? negated() : this;
+        return new Amount(Math.multiplyExact(tenThousandths, Integer.signum(sign)));
     }
 
     /**
@@ -136,6 +136,6 @@ public record Amount(long tenThousandths) implements Comparable<Amount> {
     @Override
     public String toString() {
         BigDecimal plain = decimal().stripTrailingZeros();
-        return (plain.scale() < 2 ? plain.setScale(2) : plain).toPlainString();
+        return plain.setScale(Math.max(2, plain.scale())).toPlainString();
     }
 }

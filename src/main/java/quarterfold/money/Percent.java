@@ -17,7 +17,7 @@ public record Percent(BigDecimal value) implements Comparable<Percent> {
             throw new IllegalArgumentException("a percentage is not negative: " + value);
         }
         BigDecimal plain = value.stripTrailingZeros();
-        value = plain.scale() < 0 ? plain.setScale(0) : plain;
+        value = plain.setScale(Math.max(0, plain.scale()));
     }
 
     /**

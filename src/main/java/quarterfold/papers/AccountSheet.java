@@ -3,10 +3,7 @@ package quarterfold.papers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Stream;
-import quarterfold.money.Amount;
-import quarterfold.period.Pack;
 import quarterfold.period.VatAccount;
 
 /**
@@ -21,13 +18,12 @@ final class AccountSheet {
 
     private AccountSheet() {}
 
-    static void write(Sheets sheets, Pack pack) {
-        VatAccount account = VatAccount.of(pack);
+    static void write(Sheets sheets, VatAccount account) {
         List<Row> rows =
                 Stream.of(account.payable(), account.allowable())
                         .flatMap(AccountSheet::of)
                         .toList();
-        List<String> boxes =
+        List<String> ids =
                 Stream.of(account.payable(), account.allowable())
                         .flatMap(half -> half.boxes().stream())
                         .toList();
@@ -38,8 +34,8 @@ final class AccountSheet {
                                 Column.text("Line", 58, r -> r.line().line().label()),
                                 Column.count("Entries", 10, r -> r.line().entries()),
                                 Column.count("Adjustments", 13, r -> r.line().adjustments())));
-        int firstBox = columns.size();
-        boxes.forEach(box -> columns.add(box(box)));
+        BoxColumns<Row> boxes = new BoxColumns<>(ids, columns.size(), r -> r.line().boxes());
+        columns.addAll(boxes.columns(MONEY));
         columns.add(Column.text("Rests on", 60, r -> r.line().source()));
         ListSheet<Row> list =
                 new ListSheet<>(
@@ -52,30 +48,12 @@ final class AccountSheet {
                                 30),
                         columns,
                         rows.size(),
-                        (page, column) -> total(rows, boxes.get(column - firstBox)));
+                        (page, column) -> boxes.total(rows, column));
         rows.forEach(list::add);
     }
 
     private static Stream<Row> of(VatAccount.Half half) {
         String portion = "VAT " + half.portion().code().toLowerCase(Locale.ROOT) + " portion";
         return half.lines().stream().map(line -> new Row(portion, line));
-    }
-
-    private static Column<Row> box(String id) {
-        return new Column<>(
-                "Box " + id,
-                MONEY,
-                true,
-                true,
-                row ->
-                        Optional.ofNullable(row.line().boxes().get(id))
-                                .<Value>map(Value.Money::new)
-                                .orElse(new Value.Blank()));
-    }
-
-    private static Amount total(List<Row> rows, String box) {
-        return rows.stream()
-                .map(row -> row.line().boxes().getOrDefault(box, Amount.ZERO))
-                .reduce(Amount.ZERO, Amount::plus);
     }
 }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import quarterfold.law.Box;
-import quarterfold.money.Amount;
 import quarterfold.period.Adjustment;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
@@ -18,12 +17,11 @@ final class AdjustmentSheet {
     private static final double MONEY = 14;
 
     private final Optional<ListSheet<Adjustment>> list;
-    private final List<String> boxes;
-    private final int firstBox;
+    private final BoxColumns<Adjustment> boxes;
 
     AdjustmentSheet(Sheets sheets, Pack pack) {
         List<Adjustment> adjustments = pack.vatReturn().adjustments();
-        boxes =
+        List<String> ids =
                 pack.vatReturn().boxes().stream()
                         .map(BoxFigure::box)
                         .filter(b -> !b.isComputed())
@@ -39,8 +37,8 @@ final class AdjustmentSheet {
                                 Column.money("Value", MONEY, Adjustment::net),
                                 Column.money("VAT", MONEY, Adjustment::vat),
                                 Column.money("Claimed VAT", MONEY, Adjustment::claim)));
-        firstBox = columns.size();
-        boxes.forEach(box -> columns.add(box(box)));
+        boxes = new BoxColumns<>(ids, columns.size(), Adjustment::boxes);
+        columns.addAll(boxes.columns(MONEY));
         list =
                 adjustments.isEmpty()
                         ? Optional.empty()
@@ -56,31 +54,13 @@ final class AdjustmentSheet {
                                                 30),
                                         columns,
                                         adjustments.size(),
-                                        (page, column) -> total(adjustments, column)));
+                                        (page, column) -> boxes.total(adjustments, column)));
         list.ifPresent(sheet -> adjustments.forEach(sheet::add));
-    }
-
-    private static Column<Adjustment> box(String id) {
-        return new Column<>(
-                "Box " + id,
-                MONEY,
-                true,
-                true,
-                a ->
-                        Optional.ofNullable(a.boxes().get(id))
-                                .<Value>map(Value.Money::new)
-                                .orElse(new Value.Blank()));
-    }
-
-    private Amount total(List<Adjustment> adjustments, int column) {
-        String box = boxes.get(column - firstBox);
-        return adjustments.stream()
-                .map(a -> a.boxes().getOrDefault(box, Amount.ZERO))
-                .reduce(Amount.ZERO, Amount::plus);
     }
 
     /** Every cell of the sheet that adds to a box. */
     List<String> ranges(String box) {
-        return list.map(sheet -> sheet.ranges(firstBox + boxes.indexOf(box))).orElse(List.of());
+        return list.map(sheet -> sheet.ranges(boxes.first() + boxes.ids().indexOf(box)))
+                .orElse(List.of());
     }
 }

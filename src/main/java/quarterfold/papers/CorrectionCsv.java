@@ -2,10 +2,8 @@ package quarterfold.papers;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import quarterfold.money.Amount;
@@ -21,14 +19,8 @@ import quarterfold.treatment.TakenUp;
  */
 final class CorrectionCsv {
 
-    private CorrectionCsv() {}
-
-    static String of(VatReturn vatReturn) {
-        CorrectionSheet sheet = vatReturn.corrections();
-        StringBuilder text = new StringBuilder();
-        try {
-            print(
-                    text,
+    private static final List<String> COLUMNS =
+            List.of(
                     "row",
                     "of_period",
                     "entry",
@@ -43,91 +35,96 @@ final class CorrectionCsv {
                     "input",
                     "net",
                     "why");
-            for (Correction row :
-                    sheet.rows().stream().sorted(Comparator.comparing(Correction::of)).toList()) {
-                entry(text, row);
+
+    private final StringBuilder text = new StringBuilder();
+
+    private CorrectionCsv() {}
+
+    static String of(VatReturn vatReturn) {
+        CorrectionSheet sheet = vatReturn.corrections();
+        CorrectionCsv csv = new CorrectionCsv();
+        csv.print(COLUMNS);
+        sheet.byPeriod().forEach(csv::entry);
+        for (TakenUp how : TakenUp.values()) {
+            List<Correction> rows = sheet.rows(how);
+            if (!rows.isEmpty()) {
+                csv.total(sheet, how, rows);
             }
-            for (TakenUp how : TakenUp.values()) {
-                List<Correction> rows = sheet.rows(how);
-                if (!rows.isEmpty()) {
-                    total(text, sheet, how, rows);
-                }
-            }
-            if (sheet.limit().isPresent()) {
-                print(
-                        text,
-                        "limit",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        "",
-                        sheet.limit().get().amount(),
-                        sheet.limit().get().why() + " [" + sheet.limit().get().authority() + "]");
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
-        return text.toString();
+        sheet.limit()
+                .ifPresent(
+                        limit ->
+                                csv.row(
+                                        Map.of(
+                                                "row",
+                                                "limit",
+                                                "net",
+                                                limit.amount(),
+                                                "why",
+                                                limit.why() + " [" + limit.authority() + "]")));
+        return csv.text.toString();
     }
 
-    private static void entry(StringBuilder text, Correction row) throws IOException {
-        TreeSet<String> boxes = new TreeSet<>(row.declared().keySet());
-        boxes.addAll(row.right().keySet());
-        for (String box : boxes) {
-            print(
-                    text,
-                    "entry",
-                    row.of(),
-                    row.entry(),
-                    row.day(),
-                    box,
-                    of(row.declared(), box),
-                    of(row.right(), box),
-                    of(row.difference(), box),
-                    row.takenUp().code(),
-                    of(row.boxes(), box),
-                    "",
-                    "",
-                    "",
-                    row.why());
+    private void entry(Correction correction) {
+        for (String box : correction.boxIds()) {
+            row(
+                    Map.ofEntries(
+                            Map.entry("row", "entry"),
+                            Map.entry("of_period", correction.of()),
+                            Map.entry("entry", correction.entry()),
+                            Map.entry("day", correction.day()),
+                            Map.entry("box", box),
+                            Map.entry("declared", of(correction.declared(), box)),
+                            Map.entry("right", of(correction.right(), box)),
+                            Map.entry("difference", of(correction.difference(), box)),
+                            Map.entry("taken_up", correction.takenUp().code()),
+                            Map.entry("on_this_return", of(correction.boxes(), box)),
+                            Map.entry("why", correction.why())));
         }
     }
 
-    private static void total(
-            StringBuilder text, CorrectionSheet sheet, TakenUp how, List<Correction> rows)
-            throws IOException {
-        print(
-                text,
-                "total",
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                "",
-                how.code(),
-                sheet.boxes(rows).entrySet().stream()
-                        .map(b -> b.getKey() + ": " + b.getValue())
-                        .collect(Collectors.joining("; ")),
-                sheet.output(rows),
-                sheet.input(rows),
-                sheet.net(rows),
-                how.words());
+    private void total(CorrectionSheet sheet, TakenUp how, List<Correction> rows) {
+        row(
+                Map.of(
+                        "row",
+                        "total",
+                        "taken_up",
+                        how.code(),
+                        "on_this_return",
+                        sheet.boxes(rows).entrySet().stream()
+                                .map(b -> b.getKey() + ": " + b.getValue())
+                                .collect(Collectors.joining("; ")),
+                        "output",
+                        sheet.output(rows),
+                        "input",
+                        sheet.input(rows),
+                        "net",
+                        sheet.net(rows),
+                        "why",
+                        how.words()));
     }
 
     private static Amount of(Map<String, Amount> boxes, String box) {
         return boxes.getOrDefault(box, Amount.ZERO);
     }
 
-    private static void print(StringBuilder text, Object... cells) throws IOException {
-        CSVFormat.RFC4180.printRecord(text, cells);
+    /** A row of cells by their columns; a column that is not there stays blank. */
+    private void row(Map<String, ?> cells) {
+        print(
+                COLUMNS.stream()
+                        .map(
+                                column ->
+                                        cells.containsKey(column)
+                                                ? String.valueOf(cells.get(column))
+                                                : "")
+                        .toList());
+    }
+
+    private void print(List<String> cells) {
+        try {
+            CSVFormat.RFC4180.printRecord(text, cells.toArray());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

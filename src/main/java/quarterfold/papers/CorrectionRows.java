@@ -1,9 +1,7 @@
 package quarterfold.papers;
 
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 import quarterfold.money.Amount;
 import quarterfold.period.Correction;
@@ -45,11 +43,7 @@ final class CorrectionRows {
 
     static void write(Sheets sheets, Pack pack) {
         CorrectionSheet corrections = pack.vatReturn().corrections();
-        List<Row> rows =
-                corrections.rows().stream()
-                        .sorted(Comparator.comparing(Correction::of))
-                        .flatMap(CorrectionRows::of)
-                        .toList();
+        List<Row> rows = corrections.byPeriod().stream().flatMap(CorrectionRows::of).toList();
         if (rows.isEmpty()) {
             return;
         }
@@ -91,8 +85,6 @@ final class CorrectionRows {
     }
 
     private static Stream<Row> of(Correction correction) {
-        TreeSet<String> boxes = new TreeSet<>(correction.declared().keySet());
-        boxes.addAll(correction.right().keySet());
-        return boxes.stream().map(box -> new Row(correction, box));
+        return correction.boxIds().stream().map(box -> new Row(correction, box));
     }
 }

@@ -3,6 +3,7 @@ package quarterfold.papers;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -12,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.law.Box;
 import quarterfold.law.Total;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Item;
 import quarterfold.ledger.Kind.Side;
@@ -20,6 +22,8 @@ import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.period.BoxFigure;
 import quarterfold.period.Pack;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.Treated;
 
 /**
@@ -77,6 +81,10 @@ final class EntrySheets {
             }
             if (side == Side.PURCHASES || side == Side.IMPORTS) {
                 columns.add(EVIDENCE);
+                documents(pack.attachments()).ifPresent(columns::add);
+            }
+            if (!tally.rates().isEmpty()) {
+                columns.addAll(exchange(pack));
             }
             columns.addAll(places(files));
             lists.put(
@@ -130,6 +138,21 @@ final class EntrySheets {
                 Column.money("Claimed VAT", money + 2, Treated::claim));
     }
 
+    /** The names of the documents kept with each entry, where any entry has one. */
+    private static Optional<Column<Treated>> documents(List<Attachment> all) {
+        return all.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        Column.text(
+                                "Document kept",
+                                longest(all.stream().map(Attachment::file).toList()),
+                                t ->
+                                        all.stream()
+                                                .filter(a -> a.isOf(t.entry()))
+                                                .map(Attachment::file)
+                                                .collect(Collectors.joining(", "))));
+    }
+
     private static Column<Treated> printed(
             String heading, double width, Function<Treated, Optional<Amount>> amount) {
         return new Column<>(heading, width, true, false, t -> money(amount.apply(t)));
@@ -138,6 +161,23 @@ final class EntrySheets {
     private static Column<Treated> box(String id, String heading, double width) {
         return new Column<>(
                 heading, width, true, true, t -> money(Optional.ofNullable(t.boxes().get(id))));
+    }
+
+    /** How an amount in another currency came into sterling. */
+    private static List<Column<Treated>> exchange(Pack pack) {
+        Map<Long, String> names = new HashMap<>();
+        Context.Files files =
+                id ->
+                        names.computeIfAbsent(
+                                id, i -> pack.source(i).map(Source::name).orElse("source " + i));
+        return List.of(
+                Column.of("In sterling", 13, t -> money(t.conversion().map(Conversion::money))),
+                Column.text(
+                        "Exchange rate",
+                        22,
+                        t -> t.conversion().map(Conversion::quoted).orElse("")),
+                Column.text(
+                        "Rate from", 48, t -> t.conversion().map(c -> c.source(files)).orElse("")));
     }
 
     private static List<Column<Treated>> places(Map<Long, String> files) {

@@ -4,13 +4,18 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.Treated;
 
 /**
@@ -20,8 +25,10 @@ import quarterfold.treatment.Treated;
 public final class LedgerJson {
 
     private final Map<Long, Source> sources;
+    private final List<Attachment> attachments;
 
-    public LedgerJson(List<Source> sources) {
+    public LedgerJson(List<Source> sources, List<Attachment> attachments) {
+        this.attachments = attachments;
         this.sources = sources.stream().collect(Collectors.toMap(Source::id, Function.identity()));
     }
 
@@ -41,9 +48,12 @@ public final class LedgerJson {
         json.writeStringField("party", profile.party());
         stated(json, "party_country", profile.partyCountry());
         stated(json, "party_vat", profile.partyVat());
+        stated(json, "statement_month", particular(line, Particular.STATEMENT_MONTH));
+        stated(json, "amended", particular(line, Particular.AMENDED));
         stated(json, "channel", profile.channel());
         stated(json, "settlement", profile.settlement());
         stated(json, "order", line.order());
+        stated(json, "account", line.particulars().word(Particular.ACCOUNT).orElse(""));
         stated(json, "product", line.item().product());
         stated(json, "description", line.item().description());
         stated(json, "category", profile.category());
@@ -65,7 +75,49 @@ public final class LedgerJson {
         json.writeEndObject();
         stated(json, "original", line.original());
         stated(json, "notes", line.notes());
+        exchange(json, treated);
         source(json, entry);
+        documents(json, entry);
+    }
+
+    /** The documents kept with the entry, where there are any. */
+    private void documents(JsonGenerator json, Entry entry) throws IOException {
+        List<Attachment> of = attachments.stream().filter(a -> a.isOf(entry)).toList();
+        if (!of.isEmpty()) {
+            json.writeArrayFieldStart("documents");
+            for (Attachment document : of) {
+                json.writeStartObject();
+                json.writeStringField("file", document.file());
+                json.writeStringField("sha256", document.sha256());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+        }
+    }
+
+    private void exchange(JsonGenerator json, Treated treated) throws IOException {
+        if (treated.conversion().isEmpty()) {
+            return;
+        }
+        Conversion conversion = treated.conversion().get();
+        json.writeObjectFieldStart("exchange");
+        json.writeStringField("money", conversion.money().toString());
+        json.writeArrayFieldStart("rates");
+        for (HeldRate held : conversion.held()) {
+            json.writeStartObject();
+            RatesJson.fields(json, held, name(held.source()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private String name(long source) {
+        return Optional.ofNullable(sources.get(source)).map(Source::name).orElse("");
+    }
+
+    private static String particular(Line line, Particular particular) {
+        return line.particulars().word(particular).orElse("");
     }
 
     private void source(JsonGenerator json, Entry entry) throws IOException {

@@ -2,16 +2,20 @@ package quarterfold.papers;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Kind.Side;
 import quarterfold.money.Amount;
 import quarterfold.period.Adjustment;
 import quarterfold.period.Pack;
+import quarterfold.period.VatAccount;
+import quarterfold.period.VatAccountMaker;
 import quarterfold.treatment.Treated;
 
 /**
@@ -61,15 +65,19 @@ final class Tally {
     private final Map<String, Map<How, Feed>> feeds = new HashMap<>();
     private final Map<How, Feed> inNoBox = new TreeMap<>();
     private final Map<Side, Amount> largest = new EnumMap<>(Side.class);
+    private final Map<HeldRate, Long> rates = new TreeMap<>(Comparator.comparing(HeldRate::id));
     private final Map<Rule, Long> rules = new TreeMap<>();
 
-    private Tally(long rowsInSheet) {
+    private final VatAccountMaker account;
+
+    private Tally(Pack pack, long rowsInSheet) {
         this.rowsInSheet = rowsInSheet;
+        this.account = new VatAccountMaker(pack);
     }
 
     /** Reads every entry of the period once; a sheet has room for {@code rowsInSheet} of them. */
     static Tally of(Pack pack, long rowsInSheet) {
-        Tally tally = new Tally(rowsInSheet);
+        Tally tally = new Tally(pack, rowsInSheet);
         pack.forEachTreated(tally::add);
         pack.vatReturn().adjustments().forEach(tally::add);
         return tally;
@@ -88,8 +96,11 @@ final class Tally {
     }
 
     private void add(Treated treated) {
+        account.add(treated);
         Side side = EntrySheets.sideOf(treated);
         long before = rows.merge(side, 1L, Long::sum) - 1;
+        treated.conversion()
+                .ifPresent(c -> c.held().forEach(rate -> rates.merge(rate, 1L, Long::sum)));
         Amount money = treated.entry().amounts().money().abs();
         largest.merge(side, money, (a, b) -> a.compareTo(b) > 0 ? a : b);
         Map<String, Amount> totals = totalsOfSheet(side, before / rowsInSheet);
@@ -101,7 +112,7 @@ final class Tally {
                             count(feeds.computeIfAbsent(box, b -> new TreeMap<>()), how, amount);
                         });
         if (treated.boxes().isEmpty()) {
-            count(inNoBox, how, treated.entry().line().signedMoney());
+            count(inNoBox, how, treated.money().times(treated.entry().kind().direction()));
         }
         rules.merge(
                 new Rule(treated.rule(), treated.treatment(), treated.why(), treated.citation()),
@@ -127,6 +138,11 @@ final class Tally {
 
     long rows() {
         return rows.values().stream().mapToLong(Long::longValue).sum();
+    }
+
+    /** The VAT account of the period. */
+    VatAccount account() {
+        return account.account();
     }
 
     /** What the rows of one sheet of a side add to a box. */
@@ -156,6 +172,11 @@ final class Tally {
     /** Entries that touch no box, by treatment and rate, with the money that moved. */
     Map<How, Feed> inNoBox() {
         return Collections.unmodifiableMap(inNoBox);
+    }
+
+    /** The exchange rates that were used, and for how many entries each. */
+    Map<HeldRate, Long> rates() {
+        return Collections.unmodifiableMap(rates);
     }
 
     /** The rows of the treatment table that were used, and how many entries each decided. */

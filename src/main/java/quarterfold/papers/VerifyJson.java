@@ -10,11 +10,18 @@ public final class VerifyJson {
 
     /** One line of JSON, without a line end. */
     public static String of(
-            long sources, long entries, List<String> closed, List<Finding> findings) {
+            long sources,
+            long documents,
+            long entries,
+            List<String> closed,
+            List<Finding> findings) {
         return JsonLine.of(
                 json -> {
                     json.writeBooleanField("well", findings.isEmpty());
                     json.writeNumberField("sources", sources);
+                    if (documents > 0) {
+                        json.writeNumberField("documents", documents);
+                    }
                     json.writeNumberField("entries", entries);
                     json.writeArrayFieldStart("returns");
                     for (String period : closed) {

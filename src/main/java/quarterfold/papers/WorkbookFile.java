@@ -62,11 +62,12 @@ final class WorkbookFile {
             EntrySheets entries = new EntrySheets(sheets, pack, tally);
             pack.forEachTreated(entries::add);
             AdjustmentSheet adjustments = new AdjustmentSheet(sheets, pack);
-            AccountSheet.write(sheets, pack);
+            AccountSheet.write(sheets, tally.account());
             CorrectionRows.write(sheets, pack);
             OtherLists.queries(sheets, pack);
             OtherLists.sources(sheets, pack);
             OtherLists.setAside(sheets, pack);
+            ExchangeSheet.write(sheets, pack, tally);
             LawSheet.write(sheets, pack, tally);
             first.write(entries, adjustments);
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import quarterfold.law.Law;
+import quarterfold.law.LawException;
 import quarterfold.ledger.AnnualAccounting;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.NotifiedPeriod;
@@ -71,6 +72,7 @@ public final class Calendar {
      */
     public List<String> problems() {
         List<String> problems = new ArrayList<>();
+        spans.of(settings.registeredFrom()).flatMap(this::beforeTheTables).ifPresent(problems::add);
         settings.schemes()
                 .changes()
                 .forEach(day -> begins("scheme", "a change of scheme", day).forEach(problems::add));
@@ -92,6 +94,18 @@ public final class Calendar {
                                         "[periods]: found two periods that end in %s; expected one, since a period is named by the month of its last day; list the days between under periods too"
                                                 .formatted(name)));
         return problems;
+    }
+
+    /** What is wrong where the law's tables do not reach back to the registration. */
+    private Optional<String> beforeTheTables(Spans.Span first) {
+        try {
+            period(first);
+            return Optional.empty();
+        } catch (LawException none) {
+            return Optional.of(
+                    "[registered_from]: found %s, before the tables of the law begin (%s); expected a later day, such as the first day of the earliest period that is to be worked out"
+                            .formatted(first.start(), none.getMessage()));
+        }
     }
 
     /** What is wrong where a day is within a period, which then had one thing and the other. */

@@ -27,9 +27,10 @@ import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 
 /**
- * Finds the entries of closed returns that were decided otherwise since: each is treated again with
- * the tables and settings of its close and the decisions of now, and held against what returns had
- * for it so far. What was put right before is not found again; what is undone since is.
+ * Finds the entries of closed returns that were decided otherwise since, and the lines of imports
+ * that an amended certificate or statement has replaced since: each is treated again with the
+ * tables and settings of its close and the decisions of now, and held against what returns had for
+ * it so far. What was put right before is not found again; what is undone since is.
  */
 final class ChangedEntries {
 
@@ -54,14 +55,13 @@ final class ChangedEntries {
         long earliest = closes.all().stream().mapToLong(Close::lastDecision).min().orElse(0);
         List<Decision> all = ledger.decisions();
         List<Decision> since = all.stream().filter(d -> d.id() > earliest).toList();
-        if (since.isEmpty()) {
-            return List.of();
-        }
         Map<Long, Decision> byId =
                 all.stream().collect(Collectors.toMap(Decision::id, Function.identity()));
         List<Decision> about = since.stream().map(d -> undone(d, byId)).toList();
+        Set<Long> candidates = new TreeSet<>(numbers(about));
+        candidates.addAll(context.ties().imports().ofAmendedMonths());
         List<Wrong> wrong = new ArrayList<>();
-        for (long number : numbers(about)) {
+        for (long number : candidates) {
             List<ClosedEntry> frozen = ledger.closedEntry(number);
             Optional<Entry> entry = ledger.entry(number);
             if (!frozen.isEmpty() && entry.isPresent()) {
@@ -184,7 +184,9 @@ final class ChangedEntries {
                 sum(now, Treated::vat).minus(sum(frozen, ClosedEntry::vat)),
                 sum(now, Treated::claim).minus(sum(frozen, ClosedEntry::claim)),
                 Map.of(),
-                basis.queries().stream().map(q -> context.answers().settled(entry, q)).toList());
+                basis.queries().stream().map(q -> context.answers().settled(entry, q)).toList(),
+                Optional.empty(),
+                basis.conversion());
     }
 
     private static <T> Amount sum(List<T> all, Function<T, Amount> amount) {

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,16 +9,19 @@ import java.util.stream.Collectors;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Close;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
@@ -36,6 +40,7 @@ final class ClosedPack implements Pack {
     private final VatReturn vatReturn;
     private final Law law;
     private final Map<Long, List<Query>> queries;
+    private final Map<Long, Optional<HeldRate>> rates = new HashMap<>();
 
     ClosedPack(Ledger ledger, Close close) {
         this.ledger = ledger;
@@ -71,8 +76,18 @@ final class ClosedPack implements Pack {
     }
 
     @Override
+    public Optional<Source> source(long id) {
+        return ledger.sources().stream().filter(s -> s.id() == id).findFirst();
+    }
+
+    @Override
     public List<SetAside> setAside() {
         return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
+    }
+
+    @Override
+    public List<Attachment> attachments() {
+        return sources().stream().flatMap(s -> ledger.attachments().of(s).stream()).toList();
     }
 
     @Override
@@ -102,7 +117,12 @@ final class ClosedPack implements Pack {
                 closed.claim(),
                 closed.boxes(),
                 queries.getOrDefault(entry.number(), List.of()),
-                EvidenceGrade.parse(closed.evidence()));
+                EvidenceGrade.parse(closed.evidence()),
+                Conversion.parse(
+                        closed.exchange(),
+                        entry.profile().currency(),
+                        close.settings().currency(),
+                        id -> rates.computeIfAbsent(id, ledger.rates()::find)));
     }
 
     private static <E extends Enum<E> & Coded> E coded(Class<E> type, String code) {

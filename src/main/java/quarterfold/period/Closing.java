@@ -11,6 +11,7 @@ import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Conversion;
 import quarterfold.treatment.EvidenceGrade;
 import quarterfold.treatment.Treated;
 
@@ -74,6 +75,7 @@ public final class Closing {
                 returns.settings(),
                 ledger.lastEntry(),
                 ledger.lastDecision(),
+                ledger.rates().last(),
                 figures(draft, BoxFigure::exact),
                 figures(draft, BoxFigure::figure),
                 inOrder(draft, returns.otherRounding(period)),
@@ -96,7 +98,8 @@ public final class Closing {
                 treated.vat(),
                 treated.claim(),
                 treated.boxes(),
-                EvidenceGrade.text(treated.evidence()));
+                EvidenceGrade.text(treated.evidence()),
+                treated.conversion().map(Conversion::text).orElse(""));
     }
 
     private static Map<String, Amount> figures(

@@ -3,6 +3,8 @@ package quarterfold.period;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import quarterfold.ledger.ClosedCorrection;
 import quarterfold.ledger.Coded;
 import quarterfold.money.Amount;
@@ -43,6 +45,13 @@ public record Correction(
     /** What is right less what was declared, by box id, where that is not nothing. */
     public Map<String, Amount> difference() {
         return Wrong.difference(declared, right);
+    }
+
+    /** The boxes it was declared in or belongs in, by id. */
+    public SortedSet<String> boxIds() {
+        SortedSet<String> ids = new TreeSet<>(declared.keySet());
+        ids.addAll(right.keySet());
+        return ids;
     }
 
     ClosedCorrection frozen() {

@@ -1,5 +1,6 @@
 package quarterfold.period;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +42,11 @@ public record CorrectionSheet(
 
     public boolean isEmpty() {
         return rows.isEmpty();
+    }
+
+    /** The rows by the period each is of. */
+    public List<Correction> byPeriod() {
+        return rows.stream().sorted(Comparator.comparing(Correction::of)).toList();
     }
 
     /** The rows taken up in a way. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import quarterfold.law.Law;
 import quarterfold.ledger.Decision;
@@ -190,6 +191,11 @@ final class Corrections {
         Entry entry = wrong.treated().entry();
         if (!wrong.late()) {
             List<Decision> about = context.answers().about(entry);
+            OptionalLong replaced = context.ties().imports().replacedBy(entry);
+            if (replaced.isPresent()) {
+                return "replaced by the amended document that begins with entry %d"
+                        .formatted(replaced.getAsLong());
+            }
             return about.isEmpty()
                     ? "the decision it was closed with is undone"
                     : "decided since: " + about.get(about.size() - 1).why();

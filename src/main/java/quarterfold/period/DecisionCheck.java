@@ -152,43 +152,7 @@ final class DecisionCheck {
     }
 
     private void duplicate() {
-        Entry entry = about.get(0);
-        String expected =
-                "expected the number of another entry of kind %s in %s, 1 to %d"
-                        .formatted(
-                                entry.kind().code(),
-                                entry.profile().currency(),
-                                ledger.lastEntry());
-        Optional<Entry> other = EntryNumber.of(decision.value()).flatMap(ledger::entry);
-        if (other.isEmpty()) {
-            throw bad("--duplicate-of: found %s; %s".formatted(decision.value(), expected));
-        }
-        Entry of = other.get();
-        if (of.number() == entry.number()) {
-            throw bad(
-                    "--duplicate-of: found %d, the entry itself; %s"
-                            .formatted(of.number(), expected));
-        }
-        if (of.kind() != entry.kind()
-                || !of.profile().currency().equals(entry.profile().currency())) {
-            throw bad(
-                    "--duplicate-of: found %d, which is of kind %s in %s; %s"
-                            .formatted(
-                                    of.number(),
-                                    of.kind().code(),
-                                    of.profile().currency(),
-                                    expected));
-        }
-        Answers.inForce(ledger.decisions()).stream()
-                .filter(d -> d.action() == Action.DUPLICATE_OF)
-                .filter(d -> d.about().equals(Long.toString(of.number())))
-                .findFirst()
-                .ifPresent(
-                        d -> {
-                            throw bad(
-                                    "--duplicate-of: found %d, which decision %d calls a duplicate of %s itself, so that neither would count; expected the entry that counts, such as %s"
-                                            .formatted(of.number(), d.id(), d.value(), d.value()));
-                        });
+        new DuplicateCheck(ledger, decision).check(about.get(0));
     }
 
     private void undone() {
@@ -275,7 +239,7 @@ final class DecisionCheck {
         return new LedgerException(Fault.USAGE, message);
     }
 
-    private static LedgerException bad(String message) {
+    static LedgerException bad(String message) {
         return new LedgerException(Fault.BAD_INPUT, message);
     }
 }

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
@@ -57,8 +58,18 @@ final class DraftPack implements Pack {
     }
 
     @Override
+    public Optional<Source> source(long id) {
+        return ledger.sources().stream().filter(s -> s.id() == id).findFirst();
+    }
+
+    @Override
     public List<SetAside> setAside() {
         return sources().stream().flatMap(s -> ledger.setAside(s.id()).stream()).toList();
+    }
+
+    @Override
+    public List<Attachment> attachments() {
+        return sources().stream().flatMap(s -> ledger.attachments().of(s).stream()).toList();
     }
 
     @Override

@@ -46,7 +46,7 @@ final class EarlierPeriods {
         }
         Closes closes = new Closes(ledger.closes());
         Timing timing = new Timing(context);
-        TrueUps trueUps = TrueUps.of(ledger, context.answers());
+        TrueUps trueUps = TrueUps.of(ledger, context);
         List<Wrong> wrong = new ArrayList<>();
         TreatmentRun run = new TreatmentRun(context);
         new LateEntries(

@@ -52,7 +52,7 @@ final class EntryStories {
         Map<YearMonth, TreatmentRun> runs = new HashMap<>();
         Map<YearMonth, ClosedPack> packs = packs();
         Timing timing = new Timing(context);
-        TrueUps trueUps = TrueUps.of(ledger, context.answers());
+        TrueUps trueUps = TrueUps.of(ledger, context);
         ledger.forEachWithClosed(
                 (entry, frozen) -> {
                     frozen(entry, frozen, packs).forEach(each);

@@ -8,6 +8,7 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Treated;
 
 /**
  * Watches for a channel that takes fees off its settlements while no invoice for its fees is
@@ -18,14 +19,16 @@ final class FeeWatch {
     private final Map<String, Amount> onSettlements = new TreeMap<>();
     private final Set<String> invoiced = new HashSet<>();
 
-    void see(Entry entry) {
+    void see(Treated treated) {
+        Entry entry = treated.entry();
         if (entry.kind() != Kind.FEE && entry.kind() != Kind.FEE_REFUND) {
             return;
         }
         String channel = entry.profile().channel();
         if (!entry.profile().settlement().isEmpty()
                 && entry.profile().evidence() == Evidence.UNSTATED) {
-            onSettlements.merge(channel, entry.line().signedMoney().negated(), Amount::plus);
+            onSettlements.merge(
+                    channel, treated.money().times(-entry.kind().direction()), Amount::plus);
         } else {
             invoiced.add(channel);
         }

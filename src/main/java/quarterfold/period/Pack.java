@@ -2,8 +2,10 @@ package quarterfold.period;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
@@ -27,8 +29,16 @@ public interface Pack {
     /** The sources that have an entry in the period. */
     List<Source> sources();
 
+    /** The name and digest of any source, such as a file of exchange rates. */
+    default Optional<Source> source(long id) {
+        return sources().stream().filter(s -> s.id() == id).findFirst();
+    }
+
     /** The rows of those sources that made no entry, and why. */
     List<SetAside> setAside();
+
+    /** The documents kept with rows of those sources. */
+    List<Attachment> attachments();
 
     /** What each box would be, by id, under the rounding the book did not choose. */
     Map<String, Amount> otherRounding();

@@ -130,6 +130,7 @@ public final class Recomputation {
         differ(entry + " [net]", then.net().toString(), now.net().toString());
         differ(entry + " [vat]", then.vat().toString(), now.vat().toString());
         differ(entry + " [claim]", then.claim().toString(), now.claim().toString());
+        differ(entry + " [exchange]", then.exchange(), now.exchange());
         Set<String> boxes = new TreeSet<>(then.boxes().keySet());
         boxes.addAll(now.boxes().keySet());
         for (String box : boxes) {

@@ -16,29 +16,17 @@ import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Close;
-import quarterfold.ledger.Entry;
-import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
-import quarterfold.ledger.StatedRate;
 import quarterfold.ledger.TableText;
 import quarterfold.money.Amount;
-import quarterfold.treatment.Answers;
-import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
-import quarterfold.treatment.Gifts;
-import quarterfold.treatment.Goods;
-import quarterfold.treatment.Liabilities;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
-import quarterfold.treatment.Related;
-import quarterfold.treatment.StockBook;
-import quarterfold.treatment.Ties;
 import quarterfold.treatment.Timing;
-import quarterfold.treatment.Together;
 import quarterfold.treatment.Treated;
 import quarterfold.treatment.TreatmentRun;
 
@@ -167,14 +155,13 @@ public final class Returns {
                     adjusters.forEach(a -> a.see(treated));
                     queries.addAll(treated.queries());
                     if (treated.occasion().cause() == Cause.SUPPLY) {
-                        fees.see(treated.entry());
+                        fees.see(treated);
                     }
                     earlier.row(treated).ifPresent(rows::add);
                     each.accept(treated);
                 });
         List<Wrong> wrongs = earlier.of(period, context());
-        List<Entry> late =
-                wrongs.stream().filter(Wrong::late).map(w -> w.treated().entry()).toList();
+        List<Treated> late = wrongs.stream().filter(Wrong::late).map(Wrong::treated).toList();
         late.forEach(fees::see);
         Questions questions = new Questions(context());
         fees.withoutInvoice()
@@ -188,7 +175,11 @@ public final class Returns {
                                                 Map.of("channel", channel))));
         queries.addAll(
                 new Raised(ledger, this::fileName, questions, settings().registeredFrom())
-                        .of(period, late.stream().map(Entry::source).collect(Collectors.toSet())));
+                        .of(
+                                period,
+                                late.stream()
+                                        .map(t -> t.entry().source())
+                                        .collect(Collectors.toSet())));
         queries.addAll(
                 new OutOfPeriod(
                                 ledger,
@@ -267,7 +258,7 @@ public final class Returns {
 
     void treat(Period period, Occasions.Scan scan, Context with, Consumer<Treated> each) {
         TreatmentRun run = new TreatmentRun(with);
-        TrueUps trueUps = TrueUps.of(ledger, with.answers());
+        TrueUps trueUps = TrueUps.of(ledger, with);
         new Occasions(ledger, new Timing(with), with.answers(), settings().registeredFrom())
                 .forEach(
                         period,
@@ -308,55 +299,9 @@ public final class Returns {
 
     private Context context() {
         if (context.isEmpty()) {
-            Goods goods = new Goods(book.products(), book.bundles());
-            Liabilities liabilities = new Liabilities(law, goods);
-            Baskets baskets = baskets(liabilities);
-            Answers answers = Answers.of(ledger.decisions());
-            boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
-            context =
-                    Optional.of(
-                            new Context(
-                                    law,
-                                    book.settings(),
-                                    goods,
-                                    baskets,
-                                    Together.of(
-                                            ledger::forEachWithDocument,
-                                            stock ? ledger::forEach : each -> {},
-                                            law,
-                                            book.settings(),
-                                            liabilities,
-                                            answers),
-                                    answers,
-                                    Ties.of(ledger.search()::forEach, law, answers),
-                                    this::fileName,
-                                    book.settings().roundingPerLine(),
-                                    related(liabilities, baskets, answers)));
+            context = Optional.of(new Contexts(book, ledger, law, calendar).make(this::fileName));
         }
         return context.get();
-    }
-
-    /** Gifts and margin-scheme goods are only looked for where there can be some. */
-    private Related related(Liabilities liabilities, Baskets baskets, Answers answers) {
-        boolean margin =
-                ledger.hasRate(StatedRate.MARGIN)
-                        || book.products().has(StatedRate.MARGIN.code())
-                        || answers.state("rate=" + StatedRate.MARGIN.code());
-        return new Related(
-                ledger.hasKind(Kind.GIFT)
-                        ? Gifts.of(ledger::forEach, law, liabilities, answers)
-                        : Gifts.NONE,
-                margin
-                        ? StockBook.of(ledger::forEach, liabilities, baskets, answers)
-                        : StockBook.NONE,
-                day -> calendar.of(day).map(p -> new Related.Span(p.start(), p.end())));
-    }
-
-    /** Baskets are only looked for where something can be other than standard-rated. */
-    private Baskets baskets(Liabilities liabilities) {
-        return book.products().isEmpty() && book.bundles().isEmpty() && !ledger.hasStatedSaleRates()
-                ? Baskets.NONE
-                : Baskets.of(ledger::forEach, liabilities);
     }
 
     /** The sources with an entry that a return looks at, or that it takes up. */

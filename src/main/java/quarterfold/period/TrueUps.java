@@ -9,6 +9,8 @@ import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.treatment.Answers;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.ImportStatements;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
@@ -22,20 +24,22 @@ import quarterfold.treatment.TreatmentRun;
  *
  * <p>An estimate is a line of postponed import VAT without its statement; the two are one import
  * where they name the same entry as their document. Of several lines of a statement for one entry
- * the first takes the estimate off.
+ * the first that counts takes the estimate off.
  */
 final class TrueUps {
 
     private final Answers answers;
+    private final ImportStatements imports;
     private final Map<String, List<Entry>> estimates = new HashMap<>();
     private final Map<String, Long> statements = new HashMap<>();
 
-    private TrueUps(Answers answers) {
-        this.answers = answers;
+    private TrueUps(Context context) {
+        this.answers = context.answers();
+        this.imports = context.ties().imports();
     }
 
-    static TrueUps of(Ledger ledger, Answers answers) {
-        TrueUps trueUps = new TrueUps(answers);
+    static TrueUps of(Ledger ledger, Context context) {
+        TrueUps trueUps = new TrueUps(context);
         if (ledger.hasOtherEvidence(Kind.IMPORT_VAT_POSTPONED, Evidence.POSTPONED_STATEMENT)) {
             ledger.forEachOfKind(Kind.IMPORT_VAT_POSTPONED, trueUps::see);
         }
@@ -48,7 +52,9 @@ final class TrueUps {
             return;
         }
         if (isStatement(entry)) {
-            statements.putIfAbsent(document, entry.number());
+            if (imports.counts(entry)) {
+                statements.putIfAbsent(document, entry.number());
+            }
         } else {
             estimates.computeIfAbsent(document, d -> new ArrayList<>()).add(entry);
         }

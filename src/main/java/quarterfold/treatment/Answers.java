@@ -1,6 +1,5 @@
 package quarterfold.treatment;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -59,10 +58,6 @@ public final class Answers {
                 .collect(Collectors.toList());
     }
 
-    public boolean isEmpty() {
-        return empty;
-    }
-
     /** Whether some decision states {@code field=value}. */
     public boolean state(String fieldAndValue) {
         return byTarget.values().stream()
@@ -72,14 +67,6 @@ public final class Answers {
                         d ->
                                 d.action() == Decision.Action.STATE
                                         && d.value().equals(fieldAndValue));
-    }
-
-    /** The entries that decisions are about, by number. */
-    public List<Long> entries() {
-        return byTarget.getOrDefault(Decision.Target.ENTRY, Map.of()).keySet().stream()
-                .map(Long::valueOf)
-                .sorted()
-                .toList();
     }
 
     /** Whether a decision about a party or channel states what may move the days of its entries. */
@@ -137,14 +124,5 @@ public final class Answers {
         return about.isEmpty()
                 ? List.of()
                 : byTarget.getOrDefault(target, Map.of()).getOrDefault(about, List.of());
-    }
-
-    /** The day evidence of a kind was seen, by the last decision that says so. */
-    static Optional<LocalDate> seen(List<Decision> about, String evidence) {
-        return about.stream()
-                .filter(d -> d.action() == Decision.Action.EVIDENCE_SEEN)
-                .filter(d -> d.value().equals(evidence))
-                .map(Decision::day)
-                .reduce((first, last) -> last);
     }
 }

@@ -38,18 +38,18 @@ public final class BeforeRegistration {
      * on the day it did.
      */
     Occasion occasion(Entry entry) {
+        Entry known = Answered.of(entry, answers).entry();
         LocalDate first = settings.registeredFrom();
         LocalDate day =
-                entry.line()
+                known.line()
                         .particulars()
                         .day(Particular.HELD)
                         .filter(held -> held.isAfter(first))
                         .orElse(first);
-        return new Occasion(entry, day, Cause.SUPPLY, share(entry));
+        return new Occasion(entry, day, Cause.SUPPLY, share(known));
     }
 
-    private Share share(Entry entry) {
-        Entry known = Answered.of(entry, answers).entry();
+    private static Share share(Entry known) {
         Amount money = known.amounts().money();
         return known.line()
                 .particulars()

@@ -89,6 +89,10 @@ public record Context(
     }
 
     Optional<Rounding> lineRounding() {
+        return lineRounding(perLine);
+    }
+
+    static Optional<Rounding> lineRounding(boolean perLine) {
         return perLine ? Optional.of(Rounding.NEAREST_PENNY) : Optional.empty();
     }
 }

@@ -45,8 +45,10 @@ final class DocumentShows {
 
     /** What the entry states, adding it to the reasons in words. */
     Shown of(Entry entry, List<String> reasons) {
-        boolean credit = entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() > 0;
-        String kind = credit ? "credit-note" : entry.profile().evidence().code();
+        String kind =
+                SupplierDocuments.isCredit(entry)
+                        ? "credit-note"
+                        : entry.profile().evidence().code();
         List<String> stated = new ArrayList<>();
         List<String> missing = new ArrayList<>();
         List<String> toSee = new ArrayList<>();
@@ -104,14 +106,16 @@ final class DocumentShows {
 
     /** Whether the entry states it; empty for what an entry cannot state. */
     private static Optional<Boolean> states(String particular, Entry entry) {
-        boolean imported = entry.kind().side() == Kind.Side.IMPORTS;
         return switch (particular) {
             case "number", "entry-reference", "entry-number" -> is(entry.line().document());
             case "tax-point", "entry-date", "accounting-date", "month" -> Optional.of(true);
             case "supplier" -> is(entry.profile().party() + entry.profile().channel());
-            case "supplier-vat-number", "importer", "importer-vat-number" ->
+            case "supplier-vat-number",
+                            "supplier-registered",
+                            "importer",
+                            "importer-vat-number",
+                            "importer-eori" ->
                     is(entry.profile().partyVat());
-            case "importer-eori" -> is(imported ? entry.profile().partyVat() : "");
             case "customer" ->
                     Optional.of(
                             entry.line()
@@ -136,7 +140,6 @@ final class DocumentShows {
             case "total-vat", "vat" -> Optional.of(entry.amounts().vat().isPresent());
             case "total-gross", "gross-by-rate" -> Optional.of(!entry.amounts().money().isZero());
             case "spent" -> Optional.of(entry.line().paid().isPresent());
-            case "supplier-registered" -> is(entry.profile().partyVat());
             case "issue-date" ->
                     entry.line()
                             .particulars()

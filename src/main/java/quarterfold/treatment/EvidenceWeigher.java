@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Stream;
 import quarterfold.law.Dated;
 import quarterfold.law.EvidenceRule;
 import quarterfold.law.Importer;
@@ -32,47 +34,79 @@ final class EvidenceWeigher {
      * What the document supports.
      *
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
-     * @param repeats the entry it seems to repeat
+     * @param repeats the entry that seems to claim the same
+     * @param vatConverted whether it prints its VAT in another currency alone
      */
-    record Weighed(String claims, Optional<EvidenceGrade> grade, OptionalLong repeats) {
+    record Weighed(
+            String claims,
+            Optional<EvidenceGrade> grade,
+            OptionalLong repeats,
+            boolean vatConverted) {
         static final Weighed NOT_WEIGHED =
-                new Weighed("no", Optional.empty(), OptionalLong.empty());
+                new Weighed("no", Optional.empty(), OptionalLong.empty(), false);
 
-        /** The question about a credit that seems to be entered twice. */
-        Optional<String> creditTwice() {
-            return repeats.isPresent() && !claims.equals("repeated")
-                    ? Optional.of("credit-entered-twice")
-                    : Optional.empty();
+        /** The questions about a credit entered twice, and about VAT in another currency. */
+        List<String> asks() {
+            boolean creditTwice = repeats.isPresent() && !ONCE.contains(claims);
+            if (!creditTwice && !vatConverted) {
+                return List.of();
+            }
+            return Stream.of(
+                            creditTwice ? "credit-entered-twice" : "",
+                            vatConverted ? "vat-not-in-sterling" : "")
+                    .filter(code -> !code.isEmpty())
+                    .toList();
         }
 
         /** The words it gives to questions. */
         Map<String, String> words() {
             return repeats.isPresent()
-                    ? Map.of("other", Long.toString(repeats.getAsLong()))
-                    : Map.of();
+                    ? Map.of("other", Long.toString(repeats.getAsLong()), "fault", fault())
+                    : Map.of("fault", fault());
+        }
+
+        /** Why the document does not support a reclaim. */
+        private String fault() {
+            return switch (claims) {
+                case "over-limit" -> "the whole of it is above the limit of its kind";
+                case "not-this-category" -> "it does for other costs alone";
+                case "another-name" -> "it is made out in another name than the business";
+                default -> "something of it is in question";
+            };
         }
     }
 
+    /** Words that say that the entry counts once, with another. */
+    private static final Set<String> ONCE =
+            Set.of("repeated", "import-vat", "fee-lines", "met-again", "replaced");
+
     private final Law law;
     private final Settings settings;
-    private final SupplierDocuments documents;
+    private final ClaimedAgain claimed;
+    private final Exchange exchange;
     private final Overcharge overcharge;
     private final DocumentShows shows;
 
-    EvidenceWeigher(Context context) {
+    EvidenceWeigher(Context context, Exchange exchange) {
+        this.exchange = exchange;
         this.law = context.law();
         this.settings = context.settings();
-        this.documents = context.together().documents();
+        this.claimed = new ClaimedAgain(context);
         this.overcharge = new Overcharge(context.law());
         this.shows = new DocumentShows(context.law());
     }
 
-    Weighed weigh(Answered answered, Optional<EvidenceRule> rule, Liability liability) {
+    Weighed weigh(
+            Answered answered,
+            Exchange.Exchanged exchanged,
+            Optional<EvidenceRule> rule,
+            Liability liability) {
         Entry entry = answered.entry();
         if (!SupplierDocuments.isWeighed(entry)) {
             return Weighed.NOT_WEIGHED;
         }
-        OptionalLong earlier = documents.earlier(entry);
+        Optional<DoubleClaims.Found> again =
+                claimed.of(entry, isHome(entry) && carriesVat(entry, liability));
         List<String> reasons = new ArrayList<>();
         String claims = "yes";
         claims = worse(claims, kind(answered, rule, reasons));
@@ -81,31 +115,53 @@ final class EvidenceWeigher {
         claims = worse(claims, number(answered, reasons));
         boolean over =
                 (isHome(entry) || VatNumber.status(entry.profile().partyVat(), false) == GB)
-                        && overcharge.isIn(entry, liability, reasons);
-        if (earlier.isPresent()) {
-            reasons.add("seems to be entered before, as entry %d".formatted(earlier.getAsLong()));
-            claims = isClaim(entry) ? "repeated" : claims;
+                        && overcharge.isIn(exchanged.printed(), liability, reasons);
+        if (again.isPresent()) {
+            reasons.add(again.get().reason());
+            claims = again.get().isSure() || isClaim(entry) ? again.get().claims() : claims;
         }
-        boolean sterling = entry.profile().currency().equals(settings.currency());
-        if (!sterling) {
-            reasons.add(
-                    "its amounts are in %s: the VAT must be stated in %s"
-                            .formatted(entry.profile().currency(), settings.currency()));
-        }
+        boolean sterling = isInSterling(exchanged, liability, reasons);
+        boolean unconverted = !exchange.isHome(entry);
         held(entry, reasons);
         DocumentShows.Shown shown = shows.of(entry, reasons);
         boolean doubtful =
                 !claims.equals("yes")
                         || over
-                        || earlier.isPresent()
-                        || !sterling
+                        || again.isPresent()
+                        || unconverted
                         || (shown.lacks("supplier-vat-number") && carriesVat(entry, liability));
         return new Weighed(
                 claims,
                 Optional.of(
                         new EvidenceGrade(
-                                grade(entry, claims, doubtful, shown.isComplete()), reasons)),
-                earlier);
+                                grade(entry, claims, doubtful, sterling && shown.isComplete()),
+                                reasons)),
+                again.map(a -> OptionalLong.of(a.other())).orElse(OptionalLong.empty()),
+                !sterling && !unconverted && claims.equals("yes"));
+    }
+
+    /**
+     * Whether the VAT is stated in the return's currency, as VAT Regulations 1995 reg 14(1)(l) has
+     * it of a document that shows VAT; amounts without VAT may be in any that has a rate.
+     */
+    private boolean isInSterling(
+            Exchange.Exchanged exchanged, Liability liability, List<String> reasons) {
+        Entry stated = exchanged.stated();
+        if (exchange.isHome(stated)) {
+            return true;
+        }
+        Optional<Amount> vat = stated.line().particulars().amount(Particular.STERLING_VAT);
+        if (vat.isPresent()) {
+            reasons.add("VAT of %s stated in %s".formatted(vat.get(), settings.currency()));
+            return true;
+        }
+        if (exchanged.conversion().isPresent() && !carriesVat(stated, liability)) {
+            return true;
+        }
+        reasons.add(
+                "its amounts are in %s: the VAT must be stated in %s"
+                        .formatted(stated.profile().currency(), settings.currency()));
+        return false;
     }
 
     private static EvidenceGrade.Grade grade(
@@ -127,8 +183,7 @@ final class EvidenceWeigher {
 
     /** Whether the entry adds to a claim: a credit that is entered twice takes from it. */
     private static boolean isClaim(Entry entry) {
-        boolean credit = entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() > 0;
-        return !credit && entry.amounts().money().signum() >= 0;
+        return !SupplierDocuments.isCredit(entry) && entry.amounts().money().signum() >= 0;
     }
 
     private static boolean carriesVat(Entry entry, Liability liability) {
@@ -181,7 +236,7 @@ final class EvidenceWeigher {
         if (upTo.isEmpty()) {
             return "yes";
         }
-        Amount total = documents.total(entry).abs();
+        Amount total = claimed.documents().total(entry, exchange).abs();
         boolean over = total.compareTo(upTo.get()) > 0;
         reasons.add(
                 "the whole document comes to %s, %s the limit of %s"

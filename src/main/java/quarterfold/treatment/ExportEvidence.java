@@ -34,9 +34,13 @@ final class ExportEvidence {
 
     /** Whether goods of the profile may leave without evidence; the table decides if they do. */
     boolean mayBeAwaited(Profile profile) {
+        return profile.evidence() != Evidence.EXPORT && isOfGoodsSentAbroad(profile);
+    }
+
+    /** Whether entries of the profile are of goods sold to another country. */
+    boolean isOfGoodsSentAbroad(Profile profile) {
         return !profile.to().isEmpty()
                 && profile.kind().side() == Kind.Side.SALES
-                && profile.evidence() != Evidence.EXPORT
                 && abroad.computeIfAbsent(profile.to(), this::isAbroad);
     }
 

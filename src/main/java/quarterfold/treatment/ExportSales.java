@@ -48,7 +48,7 @@ final class ExportSales {
     static ExportSales of(Search ledger, ExportEvidence evidence, Answers answers) {
         ExportSales all = new ExportSales();
         ledger.forEach(
-                p -> p.kind() == Kind.SALE && evidence.mayBeAwaited(p),
+                p -> p.kind() == Kind.SALE && evidence.isOfGoodsSentAbroad(p),
                 entry -> all.see(Answered.of(entry, answers).entry()));
         return all;
     }

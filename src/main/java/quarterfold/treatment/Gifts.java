@@ -46,7 +46,12 @@ public final class Gifts {
     }
 
     /** The gifts of a ledger. */
-    public static Gifts of(Baskets.Scan ledger, Law law, Liabilities liabilities, Answers answers) {
+    public static Gifts of(
+            Baskets.Scan ledger,
+            Law law,
+            Liabilities liabilities,
+            Answers answers,
+            Exchange exchange) {
         Map<String, List<Gift>> byPerson = new HashMap<>();
         ledger.forEach(
                 stored -> {
@@ -54,10 +59,11 @@ public final class Gifts {
                         return;
                     }
                     Answered answered = Answered.of(stored, answers);
-                    Entry entry = answered.entry();
+                    Entry entry = exchange.home(answered.entry());
                     if (answered.decided().equals("none")
                             && !entry.profile().category().equals(SAMPLE)
-                            && !entry.profile().party().isEmpty()) {
+                            && !entry.profile().party().isEmpty()
+                            && exchange.isHome(entry)) {
                         byPerson.computeIfAbsent(entry.profile().party(), p -> new ArrayList<>())
                                 .add(gift(entry, law, liabilities));
                     }

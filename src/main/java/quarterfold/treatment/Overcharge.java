@@ -36,28 +36,22 @@ final class Overcharge {
         boolean over = vat.get().abs().minus(exact.abs()).compareTo(PENNY) > 0;
         boolean under =
                 liability.isTaxed() && exact.abs().minus(vat.get().abs()).compareTo(PENNY) > 0;
+        String held =
+                over
+                        ? "is more than"
+                        : under
+                                ? "is less than"
+                                : liability.isTaxed() ? "agrees with" : "is not more than";
         reasons.add(
                 "VAT of %s %s %s%% of the value without VAT"
-                        .formatted(
-                                vat.get(),
-                                over ? "is more than" : under ? "is less than" : "agrees with",
-                                rate.get()));
+                        .formatted(vat.get(), held, rate.get()));
         return over;
     }
 
     /** The rate stated; where none is, the standard rate, which no VAT can be above. */
     private Optional<Percent> rate(Entry entry, Liability liability) {
-        if (liability.isTaxed()) {
-            return liability
-                    .percent()
-                    .or(
-                            () ->
-                                    law.rates()
-                                            .on(liability.category(), entry.taxPoint())
-                                            .map(Dated::value));
-        }
         return liability.equals(Liability.UNSTATED)
                 ? law.rates().on("standard", entry.taxPoint()).map(Dated::value)
-                : Optional.empty();
+                : liability.percent().filter(r -> liability.isTaxed());
     }
 }

@@ -32,10 +32,19 @@ final class Payments {
     private final Set<Document> relieved = new HashSet<>();
     private final Set<String> parties = new HashSet<>();
 
-    /** A document by who issued it or whom it went to, and its number. */
-    private record Document(Kind.Side side, String party, String number) {
+    /** A document by who issued it or whom it went to, its number, and its currency. */
+    private record Document(Kind.Side side, String party, String number, String currency) {
+        /** What relief for a debt names may be in another currency than the debt. */
+        static Document inAnyCurrency(Kind.Side side, Entry entry) {
+            return new Document(side, entry.profile().party(), entry.line().document(), "");
+        }
+
         static Document of(Kind.Side side, Entry entry) {
-            return new Document(side, entry.profile().party(), entry.line().document());
+            return new Document(
+                    side,
+                    entry.profile().party(),
+                    entry.line().document(),
+                    entry.profile().currency());
         }
     }
 
@@ -77,7 +86,7 @@ final class Payments {
             payments.computeIfAbsent(Document.of(side.get(), entry), d -> new ArrayList<>())
                     .add(entry);
         } else {
-            relieved.add(Document.of(Kind.Side.SALES, entry));
+            relieved.add(Document.inAnyCurrency(Kind.Side.SALES, entry));
         }
     }
 
@@ -171,7 +180,7 @@ final class Payments {
 
     /** Whether relief for the document as a bad debt is entered. */
     boolean isRelieved(Entry sale) {
-        return relieved.contains(Document.of(Kind.Side.SALES, sale));
+        return relieved.contains(Document.inAnyCurrency(Kind.Side.SALES, sale));
     }
 
     /** The query a payment raises: it is of no document, or more than its document asks. */

@@ -75,15 +75,20 @@ final class PrintedVat {
      * rate gives, or the standard rate where it states none.
      */
     static Amount claimable(
-            Entry entry, Ruling ruling, Figures figures, Supplier<Optional<Percent>> most) {
-        if (entry.kind().side() != Kind.Side.PURCHASES
+            Exchange.Exchanged exchanged,
+            Ruling ruling,
+            Figures figures,
+            Supplier<Optional<Percent>> most) {
+        if (exchanged.entry().kind().side() != Kind.Side.PURCHASES
                 || ruling.row().vatRule() != VatRule.INSIDE) {
             return figures.vat();
         }
+        Figures printed = exchanged.printed(figures);
         return ruling.rate()
                 .or(most)
-                .map(rate -> figures.net().vatOnTop(rate))
-                .filter(right -> isAbove(figures.vat(), right))
+                .map(rate -> printed.net().vatOnTop(rate))
+                .filter(right -> isAbove(printed.vat(), right))
+                .map(right -> figures.vat().shared(right, printed.vat()))
                 .map(right -> right.rounded(Rounding.NEAREST_PENNY))
                 .orElse(figures.vat());
     }

@@ -86,8 +86,9 @@ public final class Questions {
         Amount money = entry.amounts().money();
         Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
         Map<String, String> words = new LinkedHashMap<>(more);
-        words.put("money", money.toString());
-        words.put("document", entry.line().document());
+        words.put("money", isHome(profile) ? money.toString() : money + " " + profile.currency());
+        String document = entry.line().document();
+        words.put("document", document.isEmpty() ? "without a number" : document);
         words.put("vat", entry.amounts().vat().filter(v -> !v.isZero()).orElse(vat).toString());
         words.put("currency", profile.currency());
         words.put("rate", rate(profile.rate(), rate));
@@ -105,6 +106,10 @@ public final class Questions {
                         figures.vat().isZero() ? money : figures.vat(),
                         text.holdsClose(),
                         ""));
+    }
+
+    private boolean isHome(Profile profile) {
+        return profile.currency().equals(context.settings().currency());
     }
 
     private static String rate(StatedRate stated, Optional<Percent> used) {

@@ -5,13 +5,13 @@ import java.util.Optional;
 
 /**
  * What the rest of the ledger and the calendar say of an entry: gifts to the same person, what its
- * goods cost, the return period of its day.
+ * goods cost, the return period of its day, the exchange rates held.
  */
-public record Related(Gifts gifts, StockBook stock, Periods periods) {
+public record Related(Gifts gifts, StockBook stock, Periods periods, Exchange.Rates rates) {
 
-    /** Nothing is given away, no goods are on the margin scheme, and no period is known. */
+    /** Nothing is given away, no goods are on the margin scheme, and no period or rate is known. */
     public static final Related NONE =
-            new Related(Gifts.NONE, StockBook.NONE, day -> Optional.empty());
+            new Related(Gifts.NONE, StockBook.NONE, day -> Optional.empty(), Exchange.Rates.NONE);
 
     /** The return period a day falls in, where there is one. */
     public interface Periods {

@@ -11,11 +11,11 @@ final class Rulings {
     private final Portions portions;
     private final EvidenceWeigher weigher;
 
-    Rulings(Context context) {
+    Rulings(Context context, Exchange exchange) {
         this.decider = new Decider(context.law(), context.settings());
         this.rare = new RareFinder(context);
         this.portions = new Portions(context);
-        this.weigher = new EvidenceWeigher(context);
+        this.weigher = new EvidenceWeigher(context, exchange);
     }
 
     /** The facts that are the same for nearly every entry. */
@@ -29,9 +29,12 @@ final class Rulings {
     }
 
     /** What the document behind an entry supports. */
-    EvidenceWeigher.Weighed weigh(Entry entry, Answered answered, Liability liability) {
+    EvidenceWeigher.Weighed weigh(
+            Exchange.Exchanged exchanged, Answered answered, Liability liability) {
+        Entry entry = exchanged.entry();
         return weigher.weigh(
                 answered.with(entry),
+                exchanged,
                 decider.evidence(entry.profile(), entry.taxPoint()),
                 liability);
     }

@@ -75,13 +75,18 @@ public final class StockBook {
 
     /** The stock book of a ledger. */
     public static StockBook of(
-            Baskets.Scan ledger, Liabilities liabilities, Baskets baskets, Answers answers) {
+            Baskets.Scan ledger,
+            Liabilities liabilities,
+            Baskets baskets,
+            Answers answers,
+            Exchange exchange) {
         Writer writer = new Writer(liabilities, baskets);
         ledger.forEach(
                 stored -> {
                     Answered answered = Answered.of(stored, answers);
-                    if (answered.decided().equals("none")) {
-                        writer.see(answered.entry());
+                    Entry entry = exchange.home(answered.entry());
+                    if (answered.decided().equals("none") && exchange.isHome(entry)) {
+                        writer.see(entry);
                     }
                 });
         return writer.book();

@@ -21,12 +21,19 @@ final class StockOnHand {
     private final Settings settings;
     private final Liabilities liabilities;
     private final Answers answers;
+    private final Exchange exchange;
 
-    StockOnHand(Law law, Settings settings, Liabilities liabilities, Answers answers) {
+    StockOnHand(
+            Law law,
+            Settings settings,
+            Liabilities liabilities,
+            Answers answers,
+            Exchange exchange) {
         this.law = law;
         this.settings = settings;
         this.liabilities = liabilities;
         this.answers = answers;
+        this.exchange = exchange;
     }
 
     /** The VAT on all goods entered on the last day of the registration. */
@@ -38,7 +45,7 @@ final class StockOnHand {
                             && settings.registeredTo().equals(Optional.of(entry.taxPoint()))) {
                         Answered answered = Answered.of(entry, answers);
                         if (!answered.decided().equals("duplicate")) {
-                            vat.add(vat(answered.entry()));
+                            vat.add(vat(exchange.home(answered.entry())));
                         }
                     }
                 });

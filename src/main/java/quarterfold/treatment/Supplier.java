@@ -1,6 +1,5 @@
 package quarterfold.treatment;
 
-import java.util.Locale;
 import quarterfold.ledger.Entry;
 
 /**
@@ -12,22 +11,21 @@ record Supplier(String name, String vatNumber) {
     static Supplier of(Entry entry) {
         String party = entry.profile().party();
         return new Supplier(
-                plain(party.isEmpty() ? entry.profile().channel() : party),
-                plain(entry.profile().partyVat()));
-    }
-
-    private static String plain(String text) {
-        StringBuilder plain = new StringBuilder();
-        text.toLowerCase(Locale.ROOT)
-                .codePoints()
-                .filter(Character::isLetterOrDigit)
-                .forEach(plain::appendCodePoint);
-        return plain.toString();
+                Plain.name(party.isEmpty() ? entry.profile().channel() : party),
+                Plain.name(entry.profile().partyVat()));
     }
 
     /** Whether two may be one: the same name or number, or neither says anything. */
     boolean isSame(Supplier other) {
-        boolean sameNumber = !vatNumber.isEmpty() && vatNumber.equals(other.vatNumber);
-        return sameNumber || name.equals(other.name);
+        return hasNumberOf(other) || name.equals(other.name);
+    }
+
+    /** Whether two are one by what they say. */
+    boolean isKnownAs(Supplier other) {
+        return hasNumberOf(other) || (!name.isEmpty() && name.equals(other.name));
+    }
+
+    private boolean hasNumberOf(Supplier other) {
+        return !vatNumber.isEmpty() && vatNumber.equals(other.vatNumber);
     }
 }

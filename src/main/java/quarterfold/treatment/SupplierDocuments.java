@@ -2,33 +2,37 @@ package quarterfold.treatment;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.Profile;
 import quarterfold.money.Amount;
 
 /**
  * What the documents of suppliers come to over all their rows and rates, and which of them seem to
  * be entered twice.
  *
- * <p>The limit of a simplified invoice is on the whole of it: VAT Regulations 1995 reg 16A. Input
- * tax is never deducted twice: reg 29(4). Two entries are the same where supplier, document number
- * and gross agree, or, for imports, entry reference, date and amount; where rows of one file agree,
- * they must agree in all, since two rows of a document may be for the same money. A document whose
- * rows make the same total as one in an earlier file is the same too. What a person decided to be a
- * duplicate is passed over.
+ * <p>The limit of a simplified invoice is on the whole of it: VAT Regulations 1995 reg 16A. Two
+ * entries are the same where supplier, document number ({@link Plain#number}) and gross agree, or,
+ * for imports, entry reference, date and amount; where rows of one file agree, they must agree in
+ * all, since two rows of a document may be for the same money. A document whose rows make the same
+ * total as one in an earlier file is the same too, and so is a credit entered as a purchase of less
+ * than nothing.
  */
-public final class SupplierDocuments {
-
-    /** Of a ledger without documents. */
-    static final SupplierDocuments NONE = new SupplierDocuments();
+final class SupplierDocuments {
 
     private final Map<DocumentNumber, List<Document>> byNumber = new HashMap<>();
     private final Map<Long, Long> repeats = new HashMap<>();
+    private final Set<Met> met = new HashSet<>();
+
+    /** A row that an entry of the file repeats: rows are met one for one. */
+    private record Met(long row, long source) {}
 
     private record DocumentNumber(String document, boolean imported, int direction) {}
 
@@ -52,26 +56,19 @@ public final class SupplierDocuments {
         }
     }
 
-    private SupplierDocuments() {}
+    /** Compares whole documents, once all rows are there. */
+    void compare() {
+        byNumber.values().forEach(this::compareTotals);
+    }
 
-    /**
-     * The documents of a ledger.
-     *
-     * @param scan shows every entry with a document, in the order of its number
-     */
-    static SupplierDocuments of(Together.Scan scan, Answers answers) {
-        SupplierDocuments all = new SupplierDocuments();
-        scan.forEach(
-                entry -> {
-                    if (isOfDocument(entry)) {
-                        Answered answered = Answered.of(entry, answers);
-                        if (!answered.decided().equals("duplicate")) {
-                            all.add(answered.entry());
-                        }
-                    }
-                });
-        all.byNumber.values().forEach(all::compareTotals);
-        return all;
+    /** The rows of each document in one file. */
+    List<List<Entry>> rows() {
+        return byNumber.values().stream().flatMap(List::stream).map(d -> d.rows).toList();
+    }
+
+    /** The entries that seem to repeat another, by their numbers. */
+    Set<Long> repeated() {
+        return repeats.keySet();
     }
 
     /** Whether the entry is a purchase or an import with a document of its own. */
@@ -82,24 +79,33 @@ public final class SupplierDocuments {
     /** Whether an entry's document is weighed: not of a settlement's fee line, nor of duty. */
     static boolean isWeighed(Entry entry) {
         return switch (entry.kind().side()) {
-            case PURCHASES ->
-                    entry.profile().settlement().isEmpty()
-                            || entry.profile().evidence() != Evidence.UNSTATED;
+            case PURCHASES -> isWeighed(entry.profile());
             case IMPORTS -> entry.kind() != Kind.IMPORT_DUTY;
             case SALES, MONEY -> false;
         };
     }
 
-    private void add(Entry entry) {
+    static boolean isWeighed(Profile purchase) {
+        return purchase.settlement().isEmpty() || purchase.evidence() != Evidence.UNSTATED;
+    }
+
+    /** Whether the entry is a supplier's credit, which takes from a claim. */
+    static boolean isCredit(Entry entry) {
+        return entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() == 1;
+    }
+
+    /** Adds a row of a document; in the order of the entries' numbers. */
+    void add(Entry entry) {
         List<Document> known = byNumber.computeIfAbsent(number(entry), n -> new ArrayList<>());
         Supplier supplier = Supplier.of(entry);
-        for (Document document : known) {
-            Optional<Entry> same = sameRow(document, supplier, entry);
-            if (same.isPresent()) {
-                repeats.put(entry.number(), same.get().number());
-                break;
-            }
-        }
+        Amount money = money(entry);
+        sameRow(known, supplier, entry, money)
+                .or(() -> sameRow(turned(entry), supplier, entry, money.negated()))
+                .ifPresent(
+                        same -> {
+                            repeats.put(entry.number(), same.number());
+                            met.add(new Met(same.number(), entry.source()));
+                        });
         Document own =
                 known.stream()
                         .filter(d -> d.source == entry.source() && d.supplier.isSame(supplier))
@@ -116,25 +122,41 @@ public final class SupplierDocuments {
     private static DocumentNumber number(Entry entry) {
         boolean imported = entry.kind().side() == Kind.Side.IMPORTS;
         return new DocumentNumber(
-                entry.line().document(), imported, imported ? 0 : entry.kind().direction());
+                Plain.number(entry.line().document()),
+                imported,
+                imported ? 0 : entry.kind().direction());
     }
 
-    /** A row of a document that an entry repeats, and that no other entry of its file repeats. */
-    private Optional<Entry> sameRow(Document document, Supplier supplier, Entry entry) {
+    /**
+     * Documents whose money goes the other way: a credit may be a purchase of less than nothing.
+     */
+    private List<Document> turned(Entry entry) {
+        DocumentNumber number = number(entry);
+        return number.imported
+                ? List.of()
+                : byNumber.getOrDefault(
+                        new DocumentNumber(number.document, false, -number.direction), List.of());
+    }
+
+    /** A row that an entry repeats, and that no other entry of its file repeats. */
+    private Optional<Entry> sameRow(
+            List<Document> documents, Supplier supplier, Entry entry, Amount money) {
         boolean imported = entry.kind().side() == Kind.Side.IMPORTS;
-        if (!imported && !document.supplier.isSame(supplier)) {
-            return Optional.empty();
-        }
-        return document.byMoney.getOrDefault(money(entry), List.of()).stream()
+        return documents.stream()
+                .filter(d -> imported || d.supplier.isSame(supplier))
+                .flatMap(d -> d.byMoney.getOrDefault(money, List.of()).stream())
                 .filter(r -> !imported || r.taxPoint().equals(entry.taxPoint()))
-                .filter(r -> imported || document.source != entry.source() || isAlike(r, entry))
+                .filter(r -> imported || r.source() != entry.source() || isAlike(r, entry))
                 .filter(r -> !repeats.containsKey(r.number()))
-                .filter(r -> !isRepeatedIn(entry.source(), r))
+                .filter(
+                        r ->
+                                r.source() == entry.source()
+                                        || !met.contains(new Met(r.number(), entry.source())))
                 .findFirst();
     }
 
     /** For imports the VAT alone: one list may state the value of the goods, another not. */
-    private static Amount money(Entry entry) {
+    static Amount money(Entry entry) {
         return entry.kind().side() == Kind.Side.IMPORTS
                 ? entry.amounts().vat().orElseGet(() -> entry.amounts().money())
                 : entry.amounts().money();
@@ -146,14 +168,6 @@ public final class SupplierDocuments {
                 && one.line().item().equals(other.line().item())
                 && one.amounts().equals(other.amounts())
                 && one.line().particulars().equals(other.line().particulars());
-    }
-
-    /** Whether an entry of a later file repeats the row already: rows are met one for one. */
-    private boolean isRepeatedIn(long source, Entry row) {
-        return byNumber.getOrDefault(number(row), List.of()).stream()
-                .filter(d -> d.source == source && row.source() != source)
-                .flatMap(d -> d.byMoney.getOrDefault(money(row), List.of()).stream())
-                .anyMatch(r -> repeats.getOrDefault(r.number(), 0L) == row.number());
     }
 
     /** Documents that one file has in rows and a later one in another number of rows. */
@@ -180,10 +194,10 @@ public final class SupplierDocuments {
     }
 
     /**
-     * What the entry's document comes to, VAT included, over all rows but those that repeat
-     * another.
+     * What the entry's document comes to in the return's currency, VAT included, over all rows but
+     * those that repeat another.
      */
-    Amount total(Entry entry) {
+    Amount total(Entry entry, Exchange exchange) {
         if (!isOfDocument(entry)) {
             return Figures.price(entry);
         }
@@ -192,7 +206,7 @@ public final class SupplierDocuments {
                 .filter(d -> d.supplier.isSame(supplier))
                 .flatMap(d -> d.rows.stream())
                 .filter(r -> !repeats.containsKey(r.number()) || r.number() == entry.number())
-                .map(Figures::price)
+                .map(r -> Figures.price(exchange.home(r)))
                 .reduce(Amount::plus)
                 .orElseGet(() -> Figures.price(entry));
     }

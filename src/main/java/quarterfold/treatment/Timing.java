@@ -30,6 +30,7 @@ public final class Timing {
     private final CashBasis cash;
     private final ExportEvidence exports;
     private final Unpaid unpaid;
+    private final Exchange exchange;
     private final Rulings rulings;
     private final BeforeRegistration before;
 
@@ -41,7 +42,8 @@ public final class Timing {
         this.cash = new CashBasis(law, context.settings());
         this.exports = new ExportEvidence(law);
         this.unpaid = new Unpaid(law);
-        this.rulings = new Rulings(context);
+        this.exchange = Exchange.of(context);
+        this.rulings = new Rulings(context, exchange);
         this.before = new BeforeRegistration(context.settings(), context.answers());
     }
 
@@ -91,7 +93,9 @@ public final class Timing {
         return once;
     }
 
-    private String treatment(Entry entry, LocalDate supplied, Answered answered) {
+    private String treatment(Entry stated, LocalDate supplied, Answered answered) {
+        Exchange.Exchanged exchanged = exchange.of(stated);
+        Entry entry = exchanged.entry();
         Occasion supply = new Occasion(entry, supplied, Cause.SUPPLY, Share.WHOLE);
         Portion first = rulings.portions(entry).get(0);
         return rulings.of(
@@ -99,7 +103,7 @@ public final class Timing {
                         first,
                         rulings.rare(entry, supply, answered),
                         answered,
-                        rulings.weigh(entry, answered, first.liability()).claims())
+                        rulings.weigh(exchanged, answered, first.liability()).claims())
                 .row()
                 .treatment();
     }

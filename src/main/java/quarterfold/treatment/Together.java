@@ -1,5 +1,6 @@
 package quarterfold.treatment;
 
+import java.util.Optional;
 import java.util.function.Consumer;
 import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
@@ -9,13 +10,14 @@ import quarterfold.money.Amount;
 /**
  * What several entries of the ledger come to together.
  *
- * @param documents what suppliers' documents come to, and which are entered twice
+ * @param claims what suppliers' documents come to, and which seem to be claimed twice; empty where
+ *     entries stand alone
  * @param stockVat the VAT on all goods on hand when the registration ended, in sterling
  */
-public record Together(SupplierDocuments documents, Amount stockVat) {
+public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
 
     /** Of a ledger without such entries. */
-    public static final Together NONE = new Together(SupplierDocuments.NONE, Amount.ZERO);
+    public static final Together NONE = new Together(Optional.empty(), Amount.ZERO);
 
     /** A way through entries of the ledger, in the order of their numbers. */
     public interface Scan {
@@ -25,18 +27,19 @@ public record Together(SupplierDocuments documents, Amount stockVat) {
     /**
      * What the entries of a ledger come to.
      *
-     * @param withDocument shows at least the entries that state a document
+     * @param claims shows at least the entries of {@link DoubleClaims#mayConcern}
      * @param stock shows at least the entries of goods on hand
      */
     public static Together of(
-            Scan withDocument,
+            Scan claims,
             Scan stock,
             Law law,
             Settings settings,
             Liabilities liabilities,
-            Answers answers) {
+            Answers answers,
+            Exchange exchange) {
         return new Together(
-                SupplierDocuments.of(withDocument, answers),
-                new StockOnHand(law, settings, liabilities, answers).vat(stock));
+                Optional.of(DoubleClaims.of(claims, law, answers)),
+                new StockOnHand(law, settings, liabilities, answers, exchange).vat(stock));
     }
 }

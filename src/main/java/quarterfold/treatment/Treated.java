@@ -24,6 +24,7 @@ import quarterfold.money.Amount;
  * @param boxes what it adds to each box, by box id; boxes it does not touch are absent
  * @param queries what a person must answer about it; often none
  * @param evidence how good the document is, for a purchase or an import; empty for all else
+ * @param conversion how it came into sterling, of an entry in another currency
  */
 public record Treated(
         Occasion occasion,
@@ -38,14 +39,15 @@ public record Treated(
         Amount claim,
         Map<String, Amount> boxes,
         List<Query> queries,
-        Optional<EvidenceGrade> evidence) {
+        Optional<EvidenceGrade> evidence,
+        Optional<Conversion> conversion) {
 
     public Treated {
         boxes = Map.copyOf(boxes);
         queries = List.copyOf(queries);
     }
 
-    /** An occasion without evidence that was weighed. */
+    /** An occasion in sterling, without evidence that was weighed. */
     public Treated(
             Occasion occasion,
             TakenUp takenUp,
@@ -72,11 +74,17 @@ public record Treated(
                 claim,
                 boxes,
                 queries,
+                Optional.empty(),
                 Optional.empty());
     }
 
     public Entry entry() {
         return occasion.entry();
+    }
+
+    /** The entry's money in sterling, in the direction of its kind. */
+    public Amount money() {
+        return conversion.map(Conversion::money).orElseGet(() -> entry().amounts().money());
     }
 
     /** The same treatment of an entry that no return takes up: it adds to no box. */
@@ -87,7 +95,19 @@ public record Treated(
     /** The same, come into a return in another way, with what it then adds to the boxes. */
     public Treated takenUp(TakenUp how, Map<String, Amount> adds) {
         return new Treated(
-                occasion, how, treatment, rule, why, citation, rate, net, vat, claim, adds, queries,
-                evidence);
+                occasion,
+                how,
+                treatment,
+                rule,
+                why,
+                citation,
+                rate,
+                net,
+                vat,
+                claim,
+                adds,
+                queries,
+                evidence,
+                conversion);
     }
 }

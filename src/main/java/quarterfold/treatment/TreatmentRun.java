@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
 import quarterfold.law.Measure;
@@ -14,6 +15,7 @@ import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
+import quarterfold.money.Rounding;
 
 /**
  * Treats the entries of a period, one after another in the order of their numbers. The same
@@ -24,13 +26,15 @@ public final class TreatmentRun {
     private final Context context;
     private final Rulings rulings;
     private final Questions questions;
+    private final Exchange exchange;
     private final ExportEvidence exports;
     private final Documents documents = new Documents();
     private final Set<String> askedOfParts = new HashSet<>();
 
     public TreatmentRun(Context context) {
         this.context = context;
-        this.rulings = new Rulings(context);
+        this.exchange = Exchange.of(context);
+        this.rulings = new Rulings(context, exchange);
         this.questions = new Questions(context);
         this.exports = new ExportEvidence(context.law());
     }
@@ -56,14 +60,16 @@ public final class TreatmentRun {
     /** How VAT applies to an occasion of an entry. */
     public Treated treat(Occasion occasion) {
         Answered answered = Answered.of(occasion.entry(), context.answers());
-        Entry entry = exports.asSupplied(answered.entry().at(occasion.taxPoint()));
+        Exchange.Exchanged exchanged =
+                exchange.of(exports.asSupplied(answered.entry().at(occasion.taxPoint())));
+        Entry entry = exchanged.entry();
         List<Portion> portions = rulings.portions(entry);
         EvidenceWeigher.Weighed weighed =
-                rulings.weigh(entry, answered, portions.get(0).liability());
+                rulings.weigh(exchanged, answered, portions.get(0).liability());
         Rare facts = rulings.rare(entry, occasion, answered);
         List<Part> parts =
                 portions.stream()
-                        .map(p -> part(entry, p, facts, answered, weighed.claims()))
+                        .map(p -> part(exchanged, p, facts, answered, weighed.claims()))
                         .toList();
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
@@ -82,46 +88,68 @@ public final class TreatmentRun {
                 first.row().rule(),
                 first.row().why(),
                 first.citation(),
-                parts.size() == 1 ? first.rateWords() : rate(parts),
+                parts.size() == 1 ? first.rateWords() : rates(parts),
                 share.of(figures.net()),
                 share.of(figures.vat()),
                 share.of(claim),
                 boxes(parts, share),
-                queries(occasion, entry, parts, figures, weighed).stream()
+                queries(occasion, exchanged, parts, figures, weighed).stream()
                         .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
                         .toList(),
-                weighed.grade());
+                weighed.grade(),
+                exchanged.conversion());
     }
 
     private List<Query> queries(
             Occasion occasion,
-            Entry entry,
+            Exchange.Exchanged exchanged,
             List<Part> parts,
             Figures figures,
             EvidenceWeigher.Weighed weighed) {
-        Optional<String> printed = printedVatQuery(occasion, entry, parts);
-        Optional<String> payment = context.ties().payments().query(entry);
-        Optional<String> twice = weighed.creditTwice();
+        Optional<String> printed = printedVatQuery(occasion, exchanged, parts);
+        Optional<String> payment = context.ties().payments().query(exchanged.stated());
+        List<String> asked = weighed.asks();
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
                 && printed.isEmpty()
-                && twice.isEmpty()
+                && asked.isEmpty()
                 && payment.isEmpty()) {
             return List.of();
         }
         Set<String> codes = new LinkedHashSet<>();
         parts.forEach(part -> codes.add(part.ruling().row().query()));
         printed.ifPresent(codes::add);
-        twice.ifPresent(codes::add);
+        codes.addAll(asked);
         payment.ifPresent(codes::add);
         codes.remove("");
         return codes.stream()
                 .map(
                         code ->
                                 questions.ask(
-                                        code, entry, figures, rate(code, parts), weighed.words()))
+                                        code,
+                                        exchanged.entry(),
+                                        figures,
+                                        rate(code, parts),
+                                        words(code, exchanged, figures.vat(), weighed)))
                 .filter(q -> occasion.share().isWhole() || askedOfParts.add(q.id()))
                 .toList();
+    }
+
+    private Map<String, String> words(
+            String code,
+            Exchange.Exchanged exchanged,
+            Amount vat,
+            EvidenceWeigher.Weighed weighed) {
+        return switch (code) {
+            case "no-exchange-rate" -> exchange.lacking(exchanged.stated());
+            case "vat-not-in-sterling" ->
+                    Map.of(
+                            "foreign",
+                            exchanged.stated().profile().currency(),
+                            "converted",
+                            vat.rounded(Rounding.NEAREST_PENNY).toString());
+            default -> weighed.words();
+        };
     }
 
     /** The rate of the part that asks; of the first where none does. */
@@ -144,13 +172,19 @@ public final class TreatmentRun {
         return parts.get(0);
     }
 
-    private Part part(Entry entry, Portion portion, Rare facts, Answered answered, String claims) {
+    private Part part(
+            Exchange.Exchanged exchanged,
+            Portion portion,
+            Rare facts,
+            Answered answered,
+            String claims) {
+        Entry entry = exchanged.entry();
         Amounts amounts = portion.amounts();
         Ruling ruling = rulings.of(entry, portion, facts, answered, claims);
         Figures figures = figures(entry, amounts, ruling);
         Amount claim =
                 ruling.row().claims()
-                        ? PrintedVat.claimable(entry, ruling, figures, () -> standard(entry))
+                        ? PrintedVat.claimable(exchanged, ruling, figures, () -> standard(entry))
                                 .portion(ruling.deductible())
                                 .portion(entry.profile().businessUse())
                         : Amount.ZERO;
@@ -183,13 +217,18 @@ public final class TreatmentRun {
     }
 
     /** Asked once of an entry: of its supply, with the first part of it. */
-    private Optional<String> printedVatQuery(Occasion occasion, Entry entry, List<Part> parts) {
+    private Optional<String> printedVatQuery(
+            Occasion occasion, Exchange.Exchanged exchanged, List<Part> parts) {
+        Entry entry = exchanged.entry();
         if (occasion.cause() != Cause.SUPPLY || !occasion.share().before().isZero()) {
             return Optional.empty();
         }
         return parts.size() == 1
                 ? PrintedVat.query(
-                        entry, parts.get(0).ruling(), parts.get(0).figures(), () -> standard(entry))
+                        exchanged.printed(),
+                        parts.get(0).ruling(),
+                        exchanged.printed(parts.get(0).figures()),
+                        () -> standard(entry))
                 : PrintedVat.ofSeveral(
                         entry,
                         parts.stream()
@@ -201,16 +240,11 @@ public final class TreatmentRun {
         return context.law().rates().on("standard", entry.taxPoint()).map(Dated::value);
     }
 
-    private static String rate(List<Part> parts) {
-        Set<String> rates = new LinkedHashSet<>();
-        for (Part part : parts) {
-            if (part.ruling().rate().isPresent()) {
-                rates.add(part.ruling().rateWords());
-            } else if (parts.size() > 1) {
-                rates.add("no rate");
-            }
-        }
-        return String.join(" and ", rates);
+    private static String rates(List<Part> parts) {
+        return parts.stream()
+                .map(p -> p.ruling().rate().isPresent() ? p.ruling().rateWords() : "no rate")
+                .distinct()
+                .collect(Collectors.joining(" and "));
     }
 
     private static Map<String, Amount> boxes(List<Part> parts, Share share) {

@@ -33,6 +33,7 @@ class BrokenBookTest {
                     """
                     country      | Britain     | book.yaml:8 [country]: found 'Britain'; expected two capital letters, ISO 3166, such as GB
                     period_ends  | [12, 3]     | book.yaml:23 [period_ends]: found '[12, 3]'; expected months from 1 to 12, rising, such as [3, 6, 9, 12]
+                    registered_from | 1973-03-31 | book.yaml [registered_from]: found 1973-03-31, before the tables of the law begin (periods.csv: has no 'due-month-ends-after' on 1973-03-31); expected a later day, such as the first day of the earliest period that is to be worked out
                     rounding     | up          | book.yaml:67 [rounding]: found 'up'; expected per-line or per-box
                     currency     | EUR         | book.yaml [currency]: found 'EUR'; expected the currency of the return, such as GBP
                     choices      | {blocked-in-box-7: maybe} | book.yaml [choices]: found [blocked-in-box-7=maybe]; expected names and values of choices.csv, such as deemed-supply-in-box-6: yes
@@ -135,7 +136,17 @@ class BrokenBookTest {
         assertThat(run("import", folder.resolve("none.csv")).calling(folder, "FOLDER"))
                 .isEqualTo(new Run(74, "", "FOLDER/none.csv: there is no such file\n"));
         assertThat(run("import", folder).calling(folder, "FOLDER"))
-                .isEqualTo(new Run(74, "", "FOLDER: this is not a file\n"));
+                .isEqualTo(
+                        new Run(
+                                0,
+                                """
+                                file         kind   layout       rows  entries  set aside  money
+                                quarter.csv  mixed  plain-sheet     6        6          0         already there as source 1: nothing changed
+
+                                Not read as reports:
+                                  book  a book: its files are in it already
+                                """,
+                                ""));
     }
 
     @Test

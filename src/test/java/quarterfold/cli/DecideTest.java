@@ -53,9 +53,10 @@ class DecideTest {
                     2  | --entry 4 --state party_country=UK      | --state: found 'party_country=UK'; expected for party_country an ISO 3166 country code, or XI for Northern Ireland, such as GB
                     2  | --entry 4 --state held=soon             | --state: found 'held=soon'; expected for held a date such as 2026-09-30
                     65 | --entry 1 --disallow                    | --disallow: found a row of kind sale; expected a purchase, an expense, a fee or an import, whose VAT could be reclaimed, such as expense
-                    65 | --entry 4 --duplicate-of 4              | --duplicate-of: found 4, the entry itself; expected the number of another entry of kind expense in GBP, 1 to 6
-                    65 | --entry 4 --duplicate-of 3              | --duplicate-of: found 3, which is of kind purchase in GBP; expected the number of another entry of kind expense in GBP, 1 to 6
-                    65 | --entry 4 --duplicate-of 99             | --duplicate-of: found 99; expected the number of another entry of kind expense in GBP, 1 to 6
+                    65 | --entry 4 --duplicate-of 4              | --duplicate-of: found 4, the entry itself; expected the number of another entry of kind fee or purchase or expense or import-vat-paid or import-vat-postponed in GBP, 1 to 6
+                    65 | --entry 4 --duplicate-of 1              | --duplicate-of: found 1, which is of kind sale in GBP; expected the number of another entry of kind fee or purchase or expense or import-vat-paid or import-vat-postponed in GBP, 1 to 6
+                    65 | --entry 1 --duplicate-of 4              | --duplicate-of: found 4, which is of kind expense in GBP; expected the number of another entry of kind sale in GBP, 1 to 6
+                    65 | --entry 4 --duplicate-of 99             | --duplicate-of: found 99; expected the number of another entry of kind fee or purchase or expense or import-vat-paid or import-vat-postponed in GBP, 1 to 6
                     65 | --undo 1                                | --undo: found 1; expected a decision to undo, and there is none
                     2  | --entry 4 --disallow --on 2026-02-30    | --on: found '2026-02-30'; expected year-month-day, such as 2026-10-31
                     """)

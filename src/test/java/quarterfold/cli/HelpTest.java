@@ -30,6 +30,7 @@ class HelpTest {
                         "import",
                         "learn",
                         "ledger",
+                        "rates",
                         "queries",
                         "decide",
                         "decisions",

@@ -42,8 +42,8 @@ class JsonShapesTest {
                         new Run(
                                 0,
                                 """
-                                {"file":"quarter.csv","sha256":"%s","result":"entered","layout":"plain-sheet",\
-                                "rows_read":6,"entries":6,"set_aside":0,"problems":[]}
+                                {"file":"quarter.csv","sha256":"%s","result":"entered","kind":"mixed","layout":"plain-sheet",\
+                                "rows_read":6,"entries":6,"set_aside":0,"repeated":0,"money":"-51.00","documents":0,"problems":[]}
                                 """
                                         .formatted(SmallBook.QUARTER_SHA256),
                                 ""));
@@ -66,10 +66,10 @@ class JsonShapesTest {
                                 65,
                                 """
                                 {"file":"bad.csv","sha256":"d067d790ecb69d9efef64472e538874b52065bb77a3f833e8f508a8e3e2a3b32",\
-                                "result":"refused","layout":"plain-sheet","rows_read":2,"entries":0,"set_aside":0,"problems":[\
+                                "result":"refused","kind":"","layout":"plain-sheet","rows_read":2,"entries":0,"set_aside":0,"repeated":0,"problems":[\
                                 "bad.csv:2 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50",\
                                 "bad.csv:3 [date]: found '3 July'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",\
-                                "bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, other-money, such as sale"]}
+                                "bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, bank-line, other-money, such as sale"]}
                                 """,
                                 ""));
     }
@@ -82,8 +82,8 @@ class JsonShapesTest {
                         new Run(
                                 0,
                                 """
-                                {"file":"copy of quarter.csv","sha256":"%s","result":"already-there","layout":"plain-sheet",\
-                                "rows_read":6,"entries":6,"set_aside":0,"problems":[]}
+                                {"file":"copy of quarter.csv","sha256":"%s","result":"already-there","kind":"mixed","layout":"plain-sheet",\
+                                "rows_read":6,"entries":6,"set_aside":0,"repeated":0,"money":"-51.00","problems":[]}
                                 """
                                         .formatted(SmallBook.QUARTER_SHA256),
                                 ""));

@@ -66,8 +66,8 @@ class TextTest {
                 .isEqualTo(
                         done(
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                quarter.csv                         plain-sheet                          6          6          0            -51.00  ties
+                                file         kind   layout       rows  entries  set aside   money
+                                quarter.csv  mixed  plain-sheet     6        6          0  -51.00  ties
                                 """));
     }
 
@@ -77,8 +77,8 @@ class TextTest {
                 .isEqualTo(
                         done(
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                quarter.csv                         plain-sheet                          6          6          0                    already there as source 1: nothing changed
+                                file         kind   layout       rows  entries  set aside  money
+                                quarter.csv  mixed  plain-sheet     6        6          0         already there as source 1: nothing changed
                                 """));
     }
 
@@ -103,14 +103,15 @@ class TextTest {
                         new Run(
                                 65,
                                 """
-                                file                                layout                            rows    entries  set aside             money
-                                bad.csv                             plain-sheet                          3          0          0                    refused: nothing was entered
-                                quarter.csv                         plain-sheet                          6          6          0            -51.00  ties
+                                file         kind   layout       rows  entries  set aside   money
+                                bad.csv             plain-sheet     3        0          0          refused: nothing was entered
+                                quarter.csv  mixed  plain-sheet     6        6          0  -51.00  ties
+                                2 files             entered now     6        6          0  -51.00  1 tie, 1 refused
                                 """,
                                 """
                                 bad.csv:2 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50
                                 bad.csv:3 [date]: found '3 July'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30
-                                bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, other-money, such as sale
+                                bad.csv:3 [kind]: found 'sail'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, bank-line, other-money, such as sale
                                 """));
         assertThat(Run.of("--book", mixed, "ledger", "--json").out().lines()).hasSize(6);
         assertThat(mixed.resolve("sources").toFile().list()).hasSize(1);

@@ -53,7 +53,7 @@ class UsageTest {
                     return                        | Missing required parameter: 'PERIOD'¶Help: quarterfold return --help
                     return 2026-09 2026-12        | Unmatched argument at index 4: '2026-12'¶Help: quarterfold return --help
                     import                        | Missing required parameter: 'FILE'¶Help: quarterfold import --help
-                    import --layout mine x.csv    | --layout: found 'mine'; expected one of expenses, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet
+                    import --layout mine x.csv    | --layout: found 'mine'; expected one of camt.053, daily-rates, duty-deferment-statement-pdf, duty-deferment-statements, e-invoice, expenses, import-vat-certificate-pdf, import-vat-certificates, monthly-rates, norrowby-orders, plain-sheet, postponed-import-statement-pdf, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet
                     imprt                         | Unmatched argument at index 2: 'imprt'¶Did you mean: quarterfold import?¶Help: quarterfold --help
                     ledger --jsn                  | Unknown option: '--jsn'¶Possible solutions: --json¶Help: quarterfold ledger --help
                     """)

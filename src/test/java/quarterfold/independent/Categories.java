@@ -19,6 +19,7 @@ final class Categories {
                 new CostsWithoutVat(),
                 new ServicesFromAbroad(),
                 new Imports(),
+                new AgentsBills(),
                 new GoodsIntoNorthernIreland(),
                 new Money(),
                 new Unsettled(),

@@ -21,7 +21,7 @@ final class Imports implements Category {
     public void happen(Dice dice, Trader trader, LocalDate day, Sheets sheets) {
         boolean fromEntry = trader.chose("import-value-from", "import-entry");
         BigDecimal rate = Vat.standard(day);
-        BigDecimal net = dice.pounds();
+        BigDecimal net = value(dice);
         BigDecimal vat = Vat.onTop(net, rate);
         boolean postponed = day.getYear() >= 2021 && dice.oneIn(2);
         boolean held = !dice.oneIn(4);
@@ -57,6 +57,11 @@ final class Imports implements Category {
         if (dice.oneIn(3)) {
             sheets.row(day, "import-duty").put("gross", dice.pounds().toPlainString());
         }
+    }
+
+    /** So large, and of so many, that no bill and no other import has its VAT by chance. */
+    static BigDecimal value(Dice dice) {
+        return BigDecimal.valueOf(dice.between(2_000_000, 200_000_000), 2);
     }
 
     private static void invoice(

@@ -5,9 +5,9 @@ import java.time.LocalDate;
 
 /**
  * Money that moves and is no supply: payouts, transfers, what a channel keeps back, loans, wages,
- * compensation for lost stock (VATSC61800), and fees seen only on a settlement, whose invoice is
- * what counts. All of it is nowhere; but relief for a debt that went bad is in box 4 (VAT Notice
- * 700/18; VBDR2300).
+ * compensation for lost stock (VATSC61800), lines of bank statements, and fees seen only on a
+ * settlement, whose invoice is what counts. All of it is nowhere; but relief for a debt that went
+ * bad is in box 4 (VAT Notice 700/18; VBDR2300).
  */
 final class Money implements Category {
 
@@ -45,6 +45,7 @@ final class Money implements Category {
                                             "reserve",
                                             "compensation",
                                             "transfer",
+                                            "bank-line",
                                             "other-money"))
                             .put("gross", text)
                             .put("description", dice.of("", "Wages", "Loan"));

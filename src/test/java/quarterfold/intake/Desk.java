@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,14 +13,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.Finding;
+import quarterfold.ledger.HeldRate;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
+import quarterfold.ledger.Source;
 
 /** A new book in a folder of its own, and files to bring into it. */
 final class Desk implements AutoCloseable {
@@ -28,9 +34,17 @@ final class Desk implements AutoCloseable {
     private final Ledger ledger;
 
     Desk(Path folder) {
-        this.folder = folder;
+        this.folder = directory(folder);
         book = Book.create(folder.resolve("book"), settings());
         ledger = book.ledger();
+    }
+
+    private static Path directory(Path folder) {
+        try {
+            return Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     static Settings settings() {
@@ -76,6 +90,15 @@ final class Desk implements AutoCloseable {
         return new Importer(book, ledger).enter(file, Optional.of(layout));
     }
 
+    /** Brings in files, folders and ZIPs at once. */
+    void deliver(List<Path> named, Consumer<ImportResult> each) {
+        new Delivery(book, ledger, Watch.NOBODY).enter(named, Optional.empty(), each);
+    }
+
+    Ledger ledger() {
+        return ledger;
+    }
+
     ImportResult enter(String name, String text) throws IOException {
         return enter(file(name, text));
     }
@@ -93,6 +116,16 @@ final class Desk implements AutoCloseable {
         return problems;
     }
 
+    /** What differs between the ledger and its files, read again. */
+    List<String> differences() {
+        List<String> found = new ArrayList<>();
+        for (Source source : ledger.sources()) {
+            Path copy = book.archive().whole(source.sha256()).orElseThrow();
+            new Rereader(book, ledger).compare(source, copy, f -> found.add(f.toString()));
+        }
+        return found;
+    }
+
     List<Entry> entries() {
         List<Entry> entries = new ArrayList<>();
         ledger.forEach(entries::add);
@@ -103,12 +136,54 @@ final class Desk implements AutoCloseable {
         return entries().stream().map(Entry::line).toList();
     }
 
+    List<PublishedRate> rates() {
+        return ledger.rates().all().stream().map(HeldRate::rate).toList();
+    }
+
     List<RaisedQuery> raised() {
         return ledger.raised();
     }
 
+    /** What a second reading of all its files finds against the ledger. */
+    List<String> reread() {
+        List<String> found = new ArrayList<>();
+        Rereader rereader = new Rereader(book, ledger);
+        for (Source source : ledger.sources()) {
+            rereader.compare(
+                    source,
+                    book.archive().whole(source.sha256()).orElseThrow(),
+                    f -> found.add(f.place() + ": " + f.text()));
+        }
+        return found;
+    }
+
     List<SetAside> setAside(long source) {
         return ledger.setAside(source);
+    }
+
+    List<Source> sources() {
+        return ledger.sources();
+    }
+
+    /** What reading every file again tells. */
+    List<Finding> findings() {
+        List<Finding> findings = new ArrayList<>();
+        ledger.check(findings::add);
+        Rereader rereader = new Rereader(book, ledger);
+        for (Source source : ledger.sources()) {
+            rereader.compare(
+                    source, book.archive().whole(source.sha256()).orElseThrow(), findings::add);
+        }
+        return findings;
+    }
+
+    /** Takes a file's copy away from the book. */
+    void lose(String name) throws IOException {
+        try (Stream<Path> files = Files.list(book.folder().resolve("sources"))) {
+            for (Path file : files.filter(f -> f.toString().endsWith("-" + name)).toList()) {
+                Files.delete(file);
+            }
+        }
     }
 
     /** The names of the files kept, without the digits of their digests. */

@@ -55,7 +55,7 @@ class HostileFileTest {
                 .asString()
                 .startsWith("a.csv:")
                 .endsWith(
-                        ": found a row of more than 1,000,000 characters; expected every opening quote to be closed, such as \"blue, 12 cm\"");
+                        ": found a row of more than 1,000,000 characters; expected shorter rows, with every opening quote closed, such as \"blue, 12 cm\"");
     }
 
     @Test
@@ -168,7 +168,7 @@ class HostileFileTest {
     void filesThatAreNoTables() throws IOException {
         assertThat(desk.problems("a.csv", "%PDF-1.7\n"))
                 .containsExactly(
-                        "a.csv: found a PDF; expected a text table or an XLSX workbook, such as the same report downloaded as .csv");
+                        "a.csv: found a PDF that is not sound; expected one that opens, such as the same report downloaded again");
         assertThat(desk.problems("a.xlsx", "PK\3\4 and no more"))
                 .containsExactly(
                         "a.xlsx: found a packed file that is not a sound XLSX workbook; expected a text table or an XLSX workbook, such as the sheet saved again as .xlsx or .csv");
@@ -178,7 +178,7 @@ class HostileFileTest {
                         new byte[] {(byte) 0xD0, (byte) 0xCF, 0x11, (byte) 0xE0, 0, 0});
         assertThat(desk.problems(old))
                 .containsExactly(
-                        "a.xls: found an old binary workbook; expected a text table or an XLSX workbook, such as the same sheet saved as .xlsx or .csv");
+                        "a.xls: found an old office file that is not a sound workbook; expected a text table or a workbook, such as the same sheet saved as .xlsx or .csv");
     }
 
     @Test
@@ -213,7 +213,7 @@ class HostileFileTest {
         assertThatThrownBy(() -> desk.enter(file, "plain"))
                 .isInstanceOf(LedgerException.class)
                 .hasMessage(
-                        "--layout: found 'plain'; expected one of expenses, import-vat-certificates, norrowby-orders, plain-sheet, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
+                        "--layout: found 'plain'; expected one of camt.053, daily-rates, duty-deferment-statement-pdf, duty-deferment-statements, e-invoice, expenses, import-vat-certificate-pdf, import-vat-certificates, monthly-rates, norrowby-orders, plain-sheet, postponed-import-statement-pdf, postponed-import-statements, quaylark-statement, supplier-invoices, such as plain-sheet");
     }
 
     @Test

@@ -109,7 +109,7 @@ class LayoutTest {
     void keysThatMeanNothing() {
         assertThat(changed("currency: GBP", "curency: GBP"))
                 .containsExactly(
-                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, such as layout");
+                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, repeats, optional, text, such as layout");
         assertThat(changed("  zone: UTC", "  timezone: UTC"))
                 .containsExactly(
                         "till.yaml:10 [dates.timezone]: found a key that means nothing here; expected one of pattern, zone, language, such as pattern");
@@ -171,7 +171,7 @@ class LayoutTest {
     @Test
     void fieldsAndTheirValues() {
         String fields =
-                "found a name that is no field here; expected one of date, document, party, party_country, party_vat, description, product, category, currency, rate, from, to, customer, customer_vat, channel, channel_collects, settlement, order, evidence, paid, business_use, sent, invoiced, held, due, evidenced, adopted, approval, cost, consignment, on_hand, use, addressed, co2, error, such as order";
+                "found a name that is no field here; expected one of date, document, party, party_country, party_vat, description, product, category, currency, rate, from, to, customer, customer_vat, channel, channel_collects, settlement, order, file, evidence, paid, business_use, sent, invoiced, held, due, evidenced, adopted, approval, cost, consignment, sterling_vat, exchange_day, on_hand, use, addressed, co2, error, account, statement_month, amended, such as order";
         assertThat(changed("  date: When", "  date: When\n  gross: Sum"))
                 .containsExactly("till.yaml:19 [fields.gross]: " + fields);
         assertThat(changed("  channel: Till", "  chanel: Till"))

@@ -155,8 +155,8 @@ class PlainSheetTest {
                         "one.csv:2 [date]: found '2026-02-30'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
                         "one.csv:3 [date]: found '30/09/2026'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
                         "one.csv:4 [date]: found ''; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
-                        "one.csv:5 [kind]: found 'Sale'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, other-money, such as sale",
-                        "one.csv:6 [kind]: found ''; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, other-money, such as sale",
+                        "one.csv:5 [kind]: found 'Sale'; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, bank-line, other-money, such as sale",
+                        "one.csv:6 [kind]: found ''; expected one of sale, sale-refund, delivery, delivery-refund, discount, discount-reversed, private-use, gift, fuel-scale, voucher, voucher-redeemed, stock-on-hand, fee, fee-refund, purchase, purchase-credit, expense, expense-credit, import-vat-paid, import-vat-postponed, import-duty, stock-moved, payout, reserve, compensation, customer-payment, supplier-payment, transfer, bank-line, other-money, such as sale",
                         "one.csv:7 [gross]: found '£5'; expected an amount with at most 4 decimals, such as 1234.50",
                         "one.csv:8 [gross]: found '1.00001'; expected an amount with at most 4 decimals, such as 1234.50",
                         "one.csv:9 [gross]: found '=1+1'; expected an amount with at most 4 decimals, such as 1234.50",
@@ -271,7 +271,8 @@ class PlainSheetTest {
                 (ImportResult.Entered) desk.enter("a.csv", "date,kind,gross\n2026-09-30,sale,1\n");
         ImportResult again = desk.enter("b.csv", "date,kind,gross\n2026-09-30,sale,1\n");
 
-        assertThat(again).isEqualTo(new ImportResult.AlreadyThere("b.csv", first.source()));
+        assertThat(again)
+                .isEqualTo(new ImportResult.AlreadyThere("b.csv", first.source(), "sales"));
         assertThat(desk.lines()).hasSize(1);
         assertThat(desk.archive()).containsExactly("a.csv");
     }

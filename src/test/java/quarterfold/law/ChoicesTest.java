@@ -55,7 +55,8 @@ class ChoicesTest {
                         tuple(
                                 "partial-exemption-year-on",
                                 "first-after",
-                                List.of("first-after", "last-of-year")));
+                                List.of("first-after", "last-of-year")),
+                        tuple("exchange-rates", "period-rate", List.of("period-rate", "ecb")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

@@ -383,6 +383,23 @@ class LawTest {
         assertThat(law.boxes("import-postponed", "standard", LocalDate.of(2021, 1, 1))).hasSize(3);
     }
 
+    /** VAT Regulations 1995 reg 55A(4): goods alone are relevant goods, by what they are for. */
+    @ParameterizedTest(name = "{0} on {1}: {2}")
+    @CsvSource({
+        "stock, 2017-04-01, true",
+        "packaging, 2017-04-01, true",
+        "advertising, 2017-04-01, false",
+        "'', 2017-04-01, false",
+        "stock, 2002-04-24, false"
+    })
+    void aTotalTakesTheCategoriesItCounts(String category, LocalDate day, boolean counted) {
+        assertThat(
+                        law.boxes("flat-rate-purchase", "flat-rate", category, day).stream()
+                                .map(r -> r.value().box()))
+                .isEqualTo(counted ? List.of("relevant-goods") : List.of());
+        assertThat(law.counts("relevant-goods", category, day)).isEqualTo(counted);
+    }
+
     @Test
     void periodRules() {
         assertThat(law.periodRule("stagger-1", TODAY).value()).isEqualTo("3 6 9 12");
@@ -390,9 +407,11 @@ class LawTest {
         assertThat(law.periodRule("stagger-3", TODAY).value()).isEqualTo("2 5 8 11");
         assertThat(law.periodRule("due-extra-days", LocalDate.of(2000, 3, 1)).value())
                 .isEqualTo("7");
-        assertThatThrownBy(() -> law.periodRule("due-extra-days", LocalDate.of(2000, 2, 29)))
+        assertThat(law.periodRule("due-extra-days", LocalDate.of(2000, 2, 29)).value())
+                .isEqualTo("0");
+        assertThatThrownBy(() -> law.periodRule("due-extra-days", LocalDate.of(1973, 3, 31)))
                 .isInstanceOf(LawException.class)
-                .hasMessage("periods.csv: has no 'due-extra-days' on 2000-02-29");
+                .hasMessage("periods.csv: has no 'due-extra-days' on 1973-03-31");
     }
 
     @Test

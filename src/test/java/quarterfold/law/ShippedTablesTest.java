@@ -37,6 +37,8 @@ class ShippedTablesTest {
     /** Choices about figures worked out over a period, or about amounts against a limit. */
     private static final List<String> ASKED_BY_THE_PROGRAM =
             List.of(
+                    "exchange-rates=period-rate",
+                    "exchange-rates=ecb",
                     "flat-rate-first-year=yes",
                     "flat-rate-first-year=no",
                     "flat-rate-capital-goods-at-limit=claim",

@@ -69,7 +69,7 @@ class TableFaultsTest {
         evidence.csv => napkin,perhaps,,,Ink,2026-01-01,,a text => evidence.csv:2: [claims]: found 'perhaps'; expected yes or no
         evidence.csv => napkin,yes,ten,,Ink,2026-01-01,,a text => evidence.csv:2: [up_to]: found 'ten'; expected an amount such as 250.00
         evidence.csv => napkin,yes,10,,,2026-01-01,,a text => evidence.csv:2: [must_show] is empty
-        periods.csv => due-extra-days,9,days,2026-01-01,,a text => periods.csv:4: 'due-extra-days' has another row in force on the same days
+        periods.csv => due-extra-days,9,days,2026-01-01,,a text => periods.csv:5: 'due-extra-days' has another row in force on the same days
         periods.csv => due-extra-days,,days,1980-01-01,1980-01-01,a text => periods.csv:2: [value] is empty
         flat-rates.csv => 056,Juggling,a third,2026-01-01,,a text => flat-rates.csv:2: [percent]: found 'a third'; expected a percentage such as 7.5
         flat-rates.csv => ,Juggling,9,2026-01-01,,a text => flat-rates.csv:2: [id] is empty

@@ -78,4 +78,17 @@ class TreatmentsTest {
                                 "Part of the VAT is blocked; the rest is reclaimed"));
         assertThat(treatments.rule("Z99")).isEmpty();
     }
+
+    /** The first of its rows on the day, whose boxes and words a decision then takes. */
+    @Test
+    void theRowOfATreatment() {
+        assertThat(treatments.named("import-postponed", LocalDate.of(2021, 1, 1)))
+                .hasValueSatisfying(
+                        r -> {
+                            assertThat(r.value().treatment()).isEqualTo("import-postponed");
+                            assertThat(r.isInForce(LocalDate.of(2021, 1, 1))).isTrue();
+                        });
+        assertThat(treatments.named("import-postponed", LocalDate.of(2020, 12, 31))).isEmpty();
+        assertThat(treatments.named("no-such-treatment", DAY)).isEmpty();
+    }
 }

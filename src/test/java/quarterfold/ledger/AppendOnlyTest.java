@@ -29,8 +29,10 @@ class AppendOnlyTest {
         try (Ledger ledger = Samples.newLedger(folder)) {
             try (FileEntry file = ledger.begin("a", "a.csv", "plain-sheet")) {
                 file.add(Samples.FULL);
+                file.add(Samples.RATE);
                 file.setAside(3, "no amount");
                 file.raise("code", "about", "question");
+                file.attach(2, "r.jpg", "b");
                 file.commit(2, 1, Amount.ZERO, Amount.ZERO);
             }
             CloseTest.close(ledger, CloseTest.CLOSE);
@@ -55,6 +57,8 @@ class AppendOnlyTest {
                     source,       name = 'x'
                     set_aside,    reason = 'x'
                     raised_query, question = 'x'
+                    exchange_rate, units = '2'
+                    attachment,   file = 'x'
                     close,        direction = 'nil'
                     close_box,    figure = 1
                     close_query,  question = 'x'
@@ -115,7 +119,7 @@ class AppendOnlyTest {
                                 database,
                                 "select count(distinct tbl_name) from sqlite_master where"
                                         + " type = 'trigger'"))
-                .isEqualTo(16);
+                .isEqualTo(18);
     }
 
     /** Foreign keys are on: an entry cannot refer to a profile that is not there. */

@@ -90,4 +90,20 @@ class EntrySearchTest {
                         e -> found.add(e.number()));
         assertThat(found).containsExactly(1L, 3L);
     }
+
+    /** A statement's lines all state their account, and nothing by which an occasion moves. */
+    @Test
+    void anAccountAloneIsNotLookedAt() {
+        try (FileEntry file = ledger.begin("c".repeat(64), "bank.csv", "plain-sheet")) {
+            SampleLine line = SampleLine.of("bank-line").gross("1");
+            file.add(line.particular(Particular.ACCOUNT, "12345678").line(2));
+            file.add(line.particular(Particular.HELD, "2026-10-08").line(3));
+            file.add(
+                    SampleLine.of("expense").gross("1").particular(Particular.USE, "both").line(4));
+            file.commit(3, 3, Amount.of("1"), Amount.of("1"));
+        }
+        List<String> found = new ArrayList<>();
+        ledger.forEachWithParticulars(e -> found.add(e.line().particulars().text()));
+        assertThat(found).containsExactly("held=2026-10-08 account=12345678", "use=both");
+    }
 }

@@ -56,6 +56,10 @@ class ParticularsTest {
         CO2,         118,        true
         CO2,         118.5,      false
         CO2,         -1,         false
+        ACCOUNT,     GB24QFLD00000012345678, true
+        ACCOUNT,     20-00-00/12345678,      true
+        ACCOUNT,     '20-00-00 12345678',    false
+        ACCOUNT,     '',         false
         ERROR,       deliberate, true
         ERROR,       separate,   true
         ERROR,       careless,   false

@@ -1,5 +1,6 @@
 package quarterfold.ledger;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -67,6 +68,16 @@ final class Samples {
                             .with(Particular.USE, "both"),
                     "1.234,56",
                     "Posted: yes\nRef: =1+1");
+
+    /** A rate the tax authority published (secondary source: public copy of its file). */
+    static final PublishedRate RATE =
+            new PublishedRate(
+                    12,
+                    Publisher.TAX_AUTHORITY,
+                    "EUR",
+                    LocalDate.of(2026, 8, 1),
+                    LocalDate.of(2026, 8, 31),
+                    new BigDecimal("1.1719"));
 
     private Samples() {}
 

@@ -167,6 +167,9 @@ class AmountTest {
         assertThat(Amount.of("-0.0001")).isLessThan(Amount.ZERO);
         assertThat(Amount.of("10")).isGreaterThan(Amount.of("9.9999"));
         assertThat(Amount.of("10")).isEqualByComparingTo(Amount.of("10.00"));
+        assertThat(Amount.of("10").isAbove(Amount.of("9.9999"))).isTrue();
+        assertThat(Amount.of("10").isAbove(Amount.of("10"))).isFalse();
+        assertThat(Amount.of("-10").isAbove(Amount.of("-9.9999"))).isFalse();
         assertThat(Amount.of("10").signum()).isOne();
         assertThat(Amount.of("-10").signum()).isEqualTo(-1);
         assertThat(Amount.ZERO.signum()).isZero();

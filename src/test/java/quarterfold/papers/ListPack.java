@@ -6,6 +6,7 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import quarterfold.law.Box;
 import quarterfold.law.Law;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
@@ -31,6 +32,11 @@ record ListPack(
         Map<String, Amount> otherRounding,
         List<Treated> entries)
         implements Pack {
+
+    @Override
+    public List<Attachment> attachments() {
+        return List.of();
+    }
 
     static ListPack of(
             Settings settings,

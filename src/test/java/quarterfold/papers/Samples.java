@@ -258,7 +258,8 @@ final class Samples {
                             claim,
                             boxes,
                             List.of(),
-                            evidence(line)));
+                            evidence(line),
+                            Optional.empty()));
             return this;
         }
 

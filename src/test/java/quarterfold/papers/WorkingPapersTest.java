@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quarterfold.law.Law;
+import quarterfold.ledger.Attachment;
 import quarterfold.ledger.SetAside;
 import quarterfold.ledger.Settings;
 import quarterfold.ledger.Source;
@@ -175,6 +176,11 @@ class WorkingPapersTest {
         @Override
         public List<SetAside> setAside() {
             return whole.setAside();
+        }
+
+        @Override
+        public List<Attachment> attachments() {
+            return whole.attachments();
         }
 
         @Override

@@ -286,4 +286,48 @@ class ReturnsTest {
         assertThat(pack.settings().name()).isEqualTo("Fernmoor Crafts");
         assertThat(TempBook.treated(pack)).extracting(t -> t.entry().number()).containsExactly(1L);
     }
+
+    /** VATA 1994 Sch 4 para 5(2)(a): gifts of earlier periods count towards the limit of 50. */
+    @Test
+    void giftsOfSeveralPeriods() {
+        SampleLine gift = SampleLine.of("gift").party("A customer", "GB", "");
+        book.enter("spring.csv", gift.on("2026-05-10").net("30"));
+        book.enter("summer.csv", gift.on("2026-08-10").without().net("25"));
+        assertThat(book.of("2026-06").box("1").text()).isEqualTo("0.00");
+        assertThat(book.of("2026-09").box("1").text()).isEqualTo("11.00");
+    }
+
+    /** VAT Notice 718: what the goods cost stands in a purchase of an earlier period. */
+    @Test
+    void marginGoodsBoughtEarlier() {
+        SampleLine chair = SampleLine.of("purchase").product("CHAIR-1").rate("margin");
+        book.enter("spring.csv", chair.on("2026-05-10").gross("1000"));
+        book.enter(
+                "summer.csv",
+                SampleLine.of("sale")
+                        .on("2026-08-10")
+                        .product("CHAIR-1")
+                        .rate("margin")
+                        .gross("1600"));
+        assertThat(book.of("2026-09").box("1").text()).isEqualTo("100.00");
+        assertThat(book.of("2026-09").queries()).isEmpty();
+    }
+
+    /** The same where the list of goods or a decision says that they are on the scheme. */
+    @Test
+    void marginGoodsByListOrDecision() throws IOException {
+        book.enter(
+                "spring.csv",
+                SampleLine.of("purchase").on("2026-05-10").product("CHAIR-1").gross("1000"));
+        book.enter(
+                "summer.csv",
+                SampleLine.of("sale").on("2026-08-10").product("CHAIR-1").gross("1600"));
+        book.decide("entry", "1", "state", "rate=margin");
+        book.decide("entry", "2", "state", "rate=margin");
+        assertThat(book.of("2026-09").box("1").text()).isEqualTo("100.00");
+        book.decide("entry", "2", "undo", "2");
+        assertThat(book.of("2026-09").box("1").text()).isEqualTo("266.67");
+        book.products("CHAIR-1,margin,,\n");
+        assertThat(book.of("2026-09").box("1").text()).isEqualTo("100.00");
+    }
 }

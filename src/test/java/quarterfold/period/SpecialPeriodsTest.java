@@ -346,6 +346,7 @@ class SpecialPeriodsTest {
                 SampleSettings.GB,
                 1,
                 0,
+                0,
                 Map.of(),
                 Map.of(),
                 Map.of(),

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
+import quarterfold.ledger.Close;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.FileEntry;
@@ -117,6 +118,15 @@ final class TempBook implements AutoCloseable {
     VatReturn close(String period) {
         setAside(period);
         return ((CloseResult.Closed) closing().close(period(period))).vatReturn();
+    }
+
+    /** What differs where the closed periods are worked out again. */
+    List<String> differences() {
+        List<String> found = new ArrayList<>();
+        for (Close close : ledger.closes()) {
+            Recomputation.check(Book.open(folder), ledger, close, f -> found.add(f.toString()));
+        }
+        return found;
     }
 
     Closing closing() {

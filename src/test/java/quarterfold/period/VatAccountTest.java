@@ -1,6 +1,7 @@
 package quarterfold.period;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -64,6 +65,22 @@ class VatAccountTest {
             assertThat(account.allowable().boxes()).containsExactly("4");
             assertThat(account.payable().total()).isEqualTo(Amount.of("58"));
             assertThat(account.allowable().total()).isEqualTo(Amount.of("57"));
+        }
+    }
+
+    /** VATA 1994 s.26B: under the flat rate the VAT due is a figure beside the entries. */
+    @Test
+    void whatNoEntryMakesIsInTheAccount() {
+        try (TempBook book =
+                new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"))) {
+            book.enter("quarter.csv", SampleLine.of("sale").on("2026-07-01").gross("10000"));
+            VatAccount account = VatAccount.of(book.returns().pack(book.period("2026-09")));
+            assertThat(account.payable().total()).isEqualTo(account.vatReturn().box("1").exact());
+            assertThat(account.payable().lines())
+                    .filteredOn(l -> l.adjustments() > 0)
+                    .extracting(VatAccount.Line::adjustments, VatAccount.Line::entries)
+                    .containsExactly(tuple(1L, 0L));
+            assertThat(account.vatReturn().box("1").exact().isZero()).isFalse();
         }
     }
 

@@ -6,7 +6,10 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.Decision;
+import quarterfold.ledger.Entry;
 import quarterfold.ledger.SampleLine;
 import quarterfold.money.Amount;
 
@@ -41,7 +44,7 @@ class AnswersTest {
         assertThat(Answers.inForce(List.of(first))).containsExactly(first);
         assertThat(Answers.inForce(List.of(first, undo))).isEmpty();
         assertThat(Answers.inForce(List.of(first, undo, again))).containsExactly(first);
-        assertThat(Answers.of(List.of(first, undo)).isEmpty()).isTrue();
+        assertThat(Answers.of(List.of(first, undo)).about(bill().entry(1))).isEmpty();
     }
 
     @Test
@@ -130,5 +133,112 @@ class AnswersTest {
         Decision answer = decided(1, Decision.Target.QUERY, "S4/x", Decision.Action.SET_ASIDE, "");
         assertThat(Answers.of(List.of(answer)).about(query)).contains(answer);
         assertThat(Answers.NONE.about(query)).isEmpty();
+    }
+
+    /** Only what states or shows something can move a day; questions and amounts stay. */
+    @ParameterizedTest(name = "{0} {1} {2} {3}: {4}")
+    @CsvSource({
+        "PARTY, Example supplier, STATE, held=2026-10-01, true",
+        "PARTY, Example supplier, EVIDENCE_SEEN, invoice, true",
+        "PARTY, Example supplier, DISALLOW, '', false",
+        "PARTY, Example supplier, SET_ASIDE, '', false",
+        "PARTY, Another, STATE, held=2026-10-01, false",
+        "PARTY, Quaylark, STATE, held=2026-10-01, true",
+        "PRODUCT, Q-9, STATE, held=2026-10-01, true",
+        "PRODUCT, Q-9, TREAT_AS, blocked, false",
+        "ENTRY, 1, STATE, held=2026-10-01, false"
+    })
+    void whatMayMoveADay(
+            Decision.Target target,
+            String about,
+            Decision.Action action,
+            String value,
+            boolean moves) {
+        Answers answers = Answers.of(List.of(decided(1, target, about, action, value)));
+        assertThat(answers.mayMove(bill().channel("Quaylark", "no").entry(1).profile()))
+                .isEqualTo(moves);
+    }
+
+    @Test
+    void whetherAnyDecisionStatesAFact() {
+        Answers answers =
+                Answers.of(
+                        List.of(
+                                entry(1, Decision.Action.STATE, "category=stock"),
+                                decided(
+                                        2,
+                                        Decision.Target.PARTY,
+                                        "Example supplier",
+                                        Decision.Action.STATE,
+                                        "rate=margin"),
+                                entry(3, Decision.Action.TREAT_AS, "uk-purchase")));
+        assertThat(answers.state("rate=margin")).isTrue();
+        assertThat(answers.state("category=stock")).isTrue();
+        assertThat(answers.state("rate=20")).isFalse();
+        assertThat(answers.state("uk-purchase")).isFalse();
+        assertThat(Answers.NONE.state("rate=margin")).isFalse();
+    }
+
+    @Test
+    void anEntryWithWhatWasStatedSince() {
+        Answers answers = Answers.of(List.of(entry(1, Decision.Action.STATE, "category=stock")));
+        assertThat(answers.stated(bill().entry(1)).profile().category()).isEqualTo("stock");
+        assertThat(answers.stated(bill().entry(2)).profile().category()).isEmpty();
+        assertThat(Answers.NONE.stated(bill().entry(1)).profile().category()).isEmpty();
+    }
+
+    /** The last decision that sets an entry aside says who did and why; no other kind does. */
+    @Test
+    void theLastSettingAsideSettles() {
+        Query query = new Query("E1/x", OptionalLong.of(1), "a.csv", "What now?", Amount.ZERO);
+        Decision early = entry(1, Decision.Action.SET_ASIDE, "");
+        Decision late =
+                new Decision(
+                        2,
+                        Decision.Target.ENTRY,
+                        "1",
+                        Decision.Action.SET_ASIDE,
+                        "",
+                        "small",
+                        "B. Keeper",
+                        DAY.plusDays(1));
+        Decision other = entry(3, Decision.Action.DISALLOW, "");
+        assertThat(Answers.of(List.of(early, late, other)).settled(bill().entry(1), query).answer())
+                .isEqualTo("set aside by B. Keeper on 2026-10-06: small");
+        assertThat(Answers.of(List.of(other)).settled(bill().entry(1), query).isOpen()).isTrue();
+        assertThat(Answers.of(List.of(early)).settled(bill().entry(2), query).isOpen()).isTrue();
+    }
+
+    /** A question's own answer stays where the entry is set aside as well. */
+    @Test
+    void theAnswerToTheQuestionGoesFirst() {
+        Decision own =
+                decided(
+                        1,
+                        Decision.Target.QUERY,
+                        "E1/late-purchase",
+                        Decision.Action.SET_ASIDE,
+                        "");
+        Decision ofTheEntry =
+                new Decision(
+                        2,
+                        Decision.Target.ENTRY,
+                        "1",
+                        Decision.Action.SET_ASIDE,
+                        "",
+                        "small",
+                        "B. Keeper",
+                        DAY);
+        assertThat(late(own, ofTheEntry))
+                .isEqualTo("set aside by A. Keeper on 2026-10-05: the bill was seen");
+        assertThat(late(ofTheEntry)).isEqualTo("set aside by B. Keeper on 2026-10-05: small");
+        assertThat(late()).isEmpty();
+    }
+
+    private static String late(Decision... decisions) {
+        Entry entry = bill().entry(1);
+        return new Questions(Treating.gb().deciding(decisions).context(List.of(entry)))
+                .ask("late-purchase", entry)
+                .answer();
     }
 }

@@ -206,6 +206,7 @@ class BasketsTest {
     @Test
     void printedVatOfAMixedDelivery() {
         assertThat(mixedDelivery("0.34")).endsWith("1=0.3333 6=2.6667; asks nothing");
+        assertThat(mixedDelivery("0")).endsWith("1=0.3333 6=2.6667; asks nothing");
         assertThat(mixedDelivery("0.35"))
                 .isEqualTo(
                         "uk-sale S17a 20% and 0%: 2.6667 + 0.3333, claim 0.00; 1=0.3333 6=2.6667;"

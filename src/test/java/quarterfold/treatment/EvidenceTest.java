@@ -9,7 +9,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.Decision;
-import quarterfold.ledger.Entry;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.treatment.EvidenceGrade.Grade;
@@ -343,29 +342,159 @@ class EvidenceTest {
         assertThat(EvidenceGrade.parse(EvidenceGrade.text(Optional.empty()))).isEmpty();
     }
 
-    /** Files of the same bills: each is met once, also where one file has them in fewer rows. */
-    @Test
-    void documentsOfTwoFiles() {
-        List<Entry> entries =
-                List.of(
-                        entry(1, 1, bill("invoice", "100", "20").product("A")),
-                        entry(2, 1, bill("invoice", "50", "10").product("B")),
-                        entry(3, 1, bill("invoice", "100", "20").product("C")),
-                        entry(
-                                4,
-                                2,
-                                bill("invoice", "100", "20").party("EXAMPLE  Supplier.", "", "")),
-                        entry(5, 2, bill("invoice", "50", "10")),
-                        entry(6, 3, bill("invoice", "250", "50")),
-                        entry(7, 3, bill("invoice", "300", "60").document("S-2")));
-        SupplierDocuments documents = SupplierDocuments.of(entries::forEach, Answers.NONE);
-        assertThat(entries)
-                .extracting(e -> documents.earlier(e).orElse(0))
-                .containsExactly(0L, 0L, 0L, 1L, 2L, 1L, 0L);
-        assertThat(documents.total(entries.get(0))).hasToString("300.00");
+    /** Reg 14(1)(d): VAT charged without a number to show for it is in question. */
+    @ParameterizedTest(name = "{0}, rate {1}, VAT {2}: {3}")
+    @CsvSource({
+        "GB, '', 20, in question",
+        "GB, 20, '', in question",
+        "GB, 20, 0, in question",
+        "GB, '', '', enough",
+        "GB, '', 0, enough",
+        "GB, exempt, '', enough",
+        "IE, '', '', enough"
+    })
+    void vatWithoutANumber(String country, String rate, String vat, String grade) {
+        SampleLine line =
+                SampleLine.of("purchase")
+                        .party("Example supplier", country, "")
+                        .document("S-1")
+                        .category("stock")
+                        .evidence("invoice")
+                        .rate(rate)
+                        .net("100");
+        assertThat(grade(Treating.gb().one(vat.isEmpty() ? line : line.vat(vat))).grade().code())
+                .isEqualTo(grade);
     }
 
-    private static Entry entry(long number, long source, SampleLine line) {
-        return new Entry(number, source, line.line(number + 1));
+    /** HMRC manual VAEC9630: the digits of a number from another country are not ours to check. */
+    @Test
+    void aNumberOfASupplierAbroad() {
+        EvidenceGrade failing =
+                grade(
+                        Treating.gb()
+                                .one(
+                                        SampleLine.of("expense")
+                                                .party("Example platform", "IE", "GB123456789")
+                                                .document("S-1")
+                                                .evidence("invoice")
+                                                .gross("100")));
+        assertThat(failing.grade()).isEqualTo(Grade.ENOUGH);
+        assertThat(failing.reasons())
+                .contains("VAT number GB123456789: fails its check digits")
+                .noneMatch(r -> r.contains("confirmed"));
+        assertThat(
+                        grade(
+                                        Treating.gb()
+                                                .one(
+                                                        bill("invoice", "100", "20")
+                                                                .party("X", "", "123456789")))
+                                .reasons())
+                .as("without a country it is a supplier here")
+                .contains("VAT number 123456789: fails its check digits");
+    }
+
+    /** VAT Regulations 1995 reg 29(1): the day the document was held is told. */
+    @Test
+    void sinceWhenItIsHeld() {
+        assertThat(
+                        grade(
+                                        Treating.gb()
+                                                .one(
+                                                        bill("invoice", "100", "20")
+                                                                .particular(
+                                                                        Particular.HELD,
+                                                                        "2026-08-02")))
+                                .reasons())
+                .contains("held since 2026-08-02: claimed then");
+        assertThat(
+                        grade(
+                                        Treating.gb()
+                                                .one(
+                                                        bill("invoice", "100", "20")
+                                                                .particular(
+                                                                        Particular.HELD,
+                                                                        "2026-08-01")))
+                                .reasons())
+                .contains("held since 2026-08-01");
+        assertThat(grade(Treating.gb().one(bill("invoice", "100", "20"))).reasons())
+                .noneMatch(r -> r.startsWith("held"));
+    }
+
+    /** VAT Notice 700 paras 19.6.5 and 19.7.5 (from memory): good for some costs, not for all. */
+    @Test
+    void documentsThatAreGoodForSomeCosts() {
+        SampleLine toll =
+                SampleLine.of("expense")
+                        .party("Example shop", "GB", "GB101747696")
+                        .evidence("none-needed")
+                        .rate("20")
+                        .gross("6");
+        assertThat(grade(Treating.gb().one(toll.category("toll"))).reasons())
+                .contains("the whole document comes to 6.00, within the limit of 25.00")
+                .noneMatch(r -> r.startsWith("good only"));
+        assertThat(grade(Treating.gb().one(toll.category("stationery"))).reasons())
+                .contains(
+                        "good only for telephone, coin-machine, parking-off-street, toll, not for"
+                                + " stationery");
+        Treated none = Treating.gb().one(toll.category("").without().gross("25.01"));
+        assertThat(grade(none).reasons())
+                .contains(
+                        "good only for telephone, coin-machine, parking-off-street, toll, not for a"
+                                + " cost without a category",
+                        "the whole document comes to 25.01, above the limit of 25.00");
+        assertThat(grade(Treating.gb().one(toEmployee("travel"))).reasons())
+                .contains("made out to an employee, which does for travel");
+        assertThat(grade(Treating.gb().one(toEmployee("stock"))).reasons())
+                .contains("made out to an employee, which does not do for stock");
+    }
+
+    private static SampleLine toEmployee(String category) {
+        return bill("invoice", "100", "20")
+                .category(category)
+                .particular(Particular.ADDRESSED, "employee");
+    }
+
+    /** A decision is of the kind of document that was seen, not of another that is stated since. */
+    @Test
+    void otherProofIsAcceptedByNameAlone() {
+        Decision seen = decided("1", Decision.Action.EVIDENCE_SEEN, "invoice");
+        Decision stated =
+                new Decision(
+                        2,
+                        Decision.Target.ENTRY,
+                        "1",
+                        Decision.Action.STATE,
+                        "evidence=alternative",
+                        "it was a bank line",
+                        "Ada Fern",
+                        DAY);
+        Treated treated = Treating.gb().deciding(seen, stated).one(bill("invoice", "100", "20"));
+        assertThat(Treating.told(treated)).endsWith("evidence-alternative");
+        assertThat(grade(treated).reasons())
+                .contains(
+                        "alternative: Other proof of the purchase, such as bank record, order,"
+                                + " delivery and onward sale: no claim unless the tax authority"
+                                + " accepts it");
+    }
+
+    /** What takes from a claim, or is for nothing: reg 29(4) bars a second deduction alone. */
+    @ParameterizedTest(name = "{0} and {1} twice: {2}")
+    @CsvSource({
+        "100, 20, likely-duplicate",
+        "0, 0, likely-duplicate",
+        "-100, -20, credit-entered-twice"
+    })
+    void enteredTwice(String net, String vat, String asks) {
+        List<Treated> both =
+                Treating.gb().all(bill("invoice", net, vat), bill("invoice", net, vat));
+        assertThat(both.get(1).queries()).extracting(Query::id).contains("E2/" + asks);
+        assertThat(both.get(0).queries()).noneMatch(q -> q.id().endsWith(asks));
+    }
+
+    /** Which grades VAT is reclaimed on. */
+    @ParameterizedTest
+    @CsvSource({"FULL, true", "ENOUGH, true", "IN_QUESTION, false", "NONE, false"})
+    void whatSupportsAClaim(Grade grade, boolean supports) {
+        assertThat(grade.supports()).isEqualTo(supports);
     }
 }

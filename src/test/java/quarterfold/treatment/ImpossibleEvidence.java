@@ -14,6 +14,9 @@ final class ImpossibleEvidence {
 
     private static final Set<String> SUPPORTED = Set.of("yes", "number-fails", "overcharged");
 
+    /** What another entry claims already. */
+    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines");
+
     private ImpossibleEvidence() {}
 
     /** Every word for what a document supports but these. */
@@ -37,7 +40,24 @@ final class ImpossibleEvidence {
         Set<String> forEmployees = Set.of("travel", "toll");
         return List.of(
                 Map.of("kind", others, "claims", allBut("no")),
-                Map.of("kind", credits, "claims", Set.of("repeated")),
+                Map.of("kind", credits, "claims", AGAIN),
+                Map.of(
+                        "kind",
+                        without(all(), Set.of("purchase", "expense")),
+                        "claims",
+                        Set.of("import-vat")),
+                Map.of("kind", without(all(), Set.of("fee")), "claims", Set.of("fee-lines")),
+                Map.of("settlement", Set.of("yes"), "claims", Set.of("fee-lines")),
+                Map.of(
+                        "supplier",
+                        Set.of("eu", "elsewhere"),
+                        "claims",
+                        Set.of("import-vat", "fee-lines")),
+                Map.of(
+                        "vat",
+                        Set.of("nil", "unstated"),
+                        "claims",
+                        Set.of("import-vat", "fee-lines")),
                 Map.of(
                         "settlement",
                         Set.of("yes"),
@@ -45,6 +65,22 @@ final class ImpossibleEvidence {
                         Set.of("unstated"),
                         "claims",
                         allBut("no")),
+                // which line of a certificate or statement counts
+                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced")),
+                Map.of(
+                        "kind",
+                        Set.of("import-vat-paid"),
+                        "evidence",
+                        without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("import-certificate")),
+                        "claims",
+                        Set.of("met-again", "replaced")),
+                Map.of(
+                        "kind",
+                        Set.of("import-vat-postponed"),
+                        "evidence",
+                        without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("postponed-statement")),
+                        "claims",
+                        Set.of("met-again", "replaced")),
                 // in whose name
                 Map.of("kind", purchases, "addressed", Set.of("other"), "claims", SUPPORTED),
                 Map.of(

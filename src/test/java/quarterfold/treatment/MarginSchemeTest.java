@@ -7,9 +7,11 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Bundles;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
+import quarterfold.money.Amount;
 
 /** Second-hand goods taxed on the margin: VAT Notice 718; boxes as VAT Notice 700/12 has them. */
 class MarginSchemeTest {
@@ -174,6 +176,36 @@ class MarginSchemeTest {
                                 bought("1800"),
                                 SampleLine.of("sale").product("CHAIR-1").gross("2100"));
         assertThat(Treating.told(treated.get(1))).startsWith("margin-sale S36a 20%: 2050.00 + 50");
+    }
+
+    /** Of a bundle each part goes its own way, also where that of the scheme comes second. */
+    @Test
+    void aBundleWithGoodsOfTheScheme() {
+        List<Treated> treated =
+                Treating.gb()
+                        .selling(
+                                Map.of("CHAIR-1", "margin"),
+                                Map.of(
+                                        "SET",
+                                        List.of(
+                                                new Bundles.Part("CUSHION", Amount.of("60")),
+                                                new Bundles.Part("CHAIR-1", Amount.of("60")))))
+                        .all(
+                                SampleLine.of("sale")
+                                        .on("2011-01-03")
+                                        .product("SET")
+                                        .gross("120")
+                                        .particular(Particular.COST, "13"),
+                                SampleLine.of("sale-refund")
+                                        .on("2011-01-04")
+                                        .product("SET")
+                                        .gross("120"));
+        assertThat(treated.get(0).vat())
+                .as("60 x 17.5/117.5 + 47 x 17.5/117.5")
+                .hasToString("15.9362");
+        assertThat(treated.get(1).rate())
+                .as("the part of the scheme at the rate of its sale")
+                .isEqualTo("20% and 17.5%");
     }
 
     /** A refund goes at the rate of its sale: rates from the dated table (secondary source). */

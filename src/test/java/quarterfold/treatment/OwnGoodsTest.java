@@ -2,11 +2,13 @@ package quarterfold.treatment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
@@ -60,6 +62,68 @@ class OwnGoodsTest {
                 .isEqualTo("gift P14 20%: 10.00 + 2.00, claim 0.00; 1=2.00 6=10.00; asks nothing");
     }
 
+    /** Sch 4 para 5(2ZA): gifts that have left the twelve months are taxed with no later one. */
+    @Test
+    void whatHasLeftTheYearIsNotTaxedWithTheNext() {
+        assertThat(
+                        last(
+                                gift("2025-01-15", "30"),
+                                gift("2025-09-01", "15"),
+                                gift("2026-02-01", "40")))
+                .as("15 and 40: the 30 is more than twelve months back")
+                .isEqualTo(
+                        "gift P14 20%: 55.00 + 11.00, claim 0.00; 1=11.00 6=55.00; asks nothing");
+    }
+
+    /** The days of the gifts count, not the order in which they were entered. */
+    @Test
+    void giftsGoByTheirDays() {
+        List<Treated> treated =
+                Treating.gb().all(gift("2026-09-10", "25"), gift("2026-01-15", "30"));
+        assertThat(Treating.told(treated.get(0))).startsWith("gift P14 20%: 55.00 + 11.00");
+        assertThat(Treating.told(treated.get(1))).startsWith("gift-untaxed P13");
+        List<Treated> sameDay =
+                Treating.gb().all(gift("2026-01-15", "30"), gift("2026-01-15", "25"));
+        assertThat(Treating.told(sameDay.get(1)))
+                .as("of one day the later row passes the limit")
+                .startsWith("gift P14 20%: 55.00 + 11.00");
+    }
+
+    /** Finance Act 2003 s.21 has the limit from 1 October 2003; the tables have no earlier one. */
+    @Test
+    void theLimitHasAFirstDay() {
+        assertThat(last(gift("2003-09-30", "60"))).startsWith("undecided").endsWith("asks no-rule");
+        assertThat(last(gift("2003-10-01", "60"))).startsWith("gift P14 17.5%: 60.00 + 10.50");
+    }
+
+    /** What a person decided to be entered twice, or a sample, is no part of the year's gifts. */
+    @Test
+    void whatIsNoGiftByDecisionDoesNotCount() {
+        SampleLine[] gifts = {gift("2026-01-15", "30"), gift("2026-05-10", "25")};
+        assertThat(deciding(Decision.Action.DUPLICATE_OF, "7", gifts))
+                .startsWith("gift-untaxed P13");
+        assertThat(deciding(Decision.Action.STATE, "category=sample", gifts))
+                .startsWith("gift-untaxed P13");
+        assertThat(deciding(Decision.Action.STATE, "cost=26", gifts))
+                .as("26 and 25")
+                .startsWith("gift P14 20%: 51.00 + 10.20");
+    }
+
+    private static String deciding(Decision.Action action, String value, SampleLine... lines) {
+        Decision decision =
+                new Decision(
+                        1,
+                        Decision.Target.ENTRY,
+                        "1",
+                        action,
+                        value,
+                        "looked at it",
+                        "Ada Fern",
+                        LocalDate.of(2026, 10, 5));
+        List<Treated> treated = Treating.gb().deciding(decision).all(lines);
+        return Treating.told(treated.get(treated.size() - 1));
+    }
+
     @Test
     void eachPersonHasALimit() {
         assertThat(
@@ -91,6 +155,16 @@ class OwnGoodsTest {
         assertThat(last(bought.gross("60.02"))).startsWith("gift P14 20%: 50.0167 + 10.00");
         assertThat(last(bought.gross("90").particular(Particular.COST, "50")))
                 .startsWith("gift-untaxed P13");
+    }
+
+    /** The value of a gift is its cost without the VAT of its own rate. */
+    @Test
+    void theVatInsideIsAtTheRateOfTheGoods() {
+        SampleLine bought = SampleLine.of("gift").party("A customer", "GB", "");
+        assertThat(last(bought.gross("52.50").rate("5"))).startsWith("gift-untaxed P13");
+        assertThat(last(bought.gross("52.52").rate("5"))).startsWith("gift P14 5%: 50.019 + 2.50");
+        assertThat(last(bought.gross("50.00").rate("0"))).startsWith("gift-untaxed P13");
+        assertThat(last(bought.gross("50.01").rate("0"))).startsWith("gift P14 0%: 50.01 + 0.00");
     }
 
     /** Goods of two liabilities are each taxed at their own rate. */

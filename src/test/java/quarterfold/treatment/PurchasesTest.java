@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -10,6 +11,8 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 
@@ -146,8 +149,8 @@ class PurchasesTest {
                 Arguments.of(
                         "nothing held, credited",
                         home("expense-credit").gross("120").evidence("missing"),
-                        "unclaimed-credit U07b 20%: 100.00 + 20.00, claim 0.00; 7=-100.00; asks evidence-missing",
-                        "VAT Regulations 1995 reg 29(2)"),
+                        "unclaimed-credit U07b 20%: 100.00 + 20.00, claim 0.00; 7=-100.00; asks credit-unevidenced",
+                        "VAT Regulations 1995 reg 38(4)(b): asked, since what was reclaimed must be taken away"),
                 Arguments.of(
                         "a category that is in no table",
                         invoice("expense").category("helicopter"),
@@ -603,5 +606,65 @@ class PurchasesTest {
     void oneQuestionIsEnough() {
         assertThat(Treating.gb().told(home("purchase").evidence("missing").printed("100", "35")))
                 .endsWith("asks evidence-missing");
+    }
+
+    /**
+     * VAT Regulations 1995 reg 38(4)(b) and (4A), inserted by SI 2019/1048 reg 8: a document is a
+     * condition of an increase alone, so a credit waits for a person, and the close for both.
+     */
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"missing", "alternative", "simplified", "none-needed"})
+    void aCreditWithoutItsDocument(String evidence) {
+        SampleLine credit =
+                home("purchase-credit").category("stock").evidence(evidence).printed("300", "60");
+        Treated asked = Treating.gb().one(credit);
+        assertThat(Treating.told(asked))
+                .startsWith("unclaimed-credit ")
+                .endsWith("7=-300.00; asks credit-unevidenced");
+        assertThat(asked.queries().get(0).holdsClose()).isTrue();
+        Treated decided =
+                Treating.gb()
+                        .deciding(
+                                new Decision(
+                                        1,
+                                        Decision.Target.ENTRY,
+                                        "1",
+                                        Decision.Action.TREAT_AS,
+                                        "uk-purchase-credit",
+                                        "the supplier paid it back",
+                                        "A. Keeper",
+                                        LocalDate.of(2026, 10, 5)))
+                        .one(credit);
+        assertThat(Treating.told(decided)).endsWith("; 4=-60.00 7=-300.00; asks nothing");
+    }
+
+    /** What is wrong with the document of a reverse charge is said: reg 29(2), and 14 and 16A. */
+    @ParameterizedTest(name = "{0}, {1}: {2}")
+    @CsvSource({
+        "missing, '', No document is held for 300.00",
+        "simplified, '', the whole of it is above the limit of its kind",
+        "none-needed, '', it does for other costs alone",
+        "invoice, other, it is made out in another name than the business"
+    })
+    void whatIsWrongWithTheDocument(String evidence, String addressed, String told) {
+        SampleLine line =
+                SampleLine.of("expense")
+                        .party("Example platform", "IE", "IE1234567T")
+                        .gross("300")
+                        .category("advertising")
+                        .evidence(evidence);
+        Treated treated =
+                Treating.gb()
+                        .one(
+                                addressed.isEmpty()
+                                        ? line
+                                        : line.particular(Particular.ADDRESSED, addressed));
+        assertThat(treated.boxes()).containsOnlyKeys("1", "6", "7");
+        assertThat(treated.queries())
+                .hasSize(1)
+                .first()
+                .extracting(Query::question)
+                .asString()
+                .contains(told);
     }
 }

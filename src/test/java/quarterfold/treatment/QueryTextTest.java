@@ -33,7 +33,12 @@ class QueryTextTest {
 
     /** What one entry of an ordinary book cannot raise: EvidenceTest and RegistrationEdgesTest. */
     private static final Set<String> OF_WHOLE_BOOKS =
-            Set.of("likely-duplicate", "on-hand-missing", "after-registration");
+            Set.of(
+                    "likely-duplicate",
+                    "import-vat-billed",
+                    "fees-claimed-twice",
+                    "on-hand-missing",
+                    "after-registration");
 
     private static SampleLine expense() {
         return SampleLine.of("expense")
@@ -53,8 +58,8 @@ class QueryTextTest {
                         "no-exchange-rate",
                         sale().currency("EUR"),
                         "120.00",
-                        "The amount of 120.00 is in EUR and no exchange rate is held, so it is in no box."
-                                + " Enter it in sterling at the rate of the tax point."),
+                        "For 120.00 EUR the book holds no rate of the tax authority in 2026-08, so it is in no box. Import its"
+                                + " file of the rates for that month, CSV or XML."),
                 Arguments.of(
                         "rate-not-in-force",
                         sale().rate("17.5"),
@@ -164,6 +169,28 @@ class QueryTextTest {
                         "20.00",
                         "No document is held for 120.00, so its VAT of 20.00 is not reclaimed. Find the"
                                 + " invoice, or leave it out."),
+                Arguments.of(
+                        "evidence-fails",
+                        SampleLine.of("expense")
+                                .party("Adverts", "DE", "")
+                                .evidence("simplified")
+                                .gross("300"),
+                        "60.00",
+                        "The document for 300.00 does not support a reclaim: the whole of it is above the"
+                                + " limit of its kind. Its VAT of 60.00 is due and is not reclaimed. Ask the"
+                                + " supplier for an invoice to the business."),
+                Arguments.of(
+                        "credit-unevidenced",
+                        SampleLine.of("expense-credit")
+                                .rate("20")
+                                .party("Example supplier", "GB", "GB101747696")
+                                .evidence("missing")
+                                .printed("100", "20"),
+                        "20.00",
+                        "By what is entered no document supports the supplier's credit of 120.00, so its"
+                                + " VAT of 20.00 is not yet taken off box 4. If the VAT of the purchase was"
+                                + " reclaimed it must be: find the credit note, or decide treat-as"
+                                + " uk-purchase-credit."),
                 Arguments.of(
                         "evidence-over-limit",
                         expense().evidence("simplified").printed("250", "50"),

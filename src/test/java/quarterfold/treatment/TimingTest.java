@@ -1,12 +1,14 @@
 package quarterfold.treatment;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static quarterfold.treatment.Invoices.paidOut;
+import static quarterfold.treatment.Invoices.purchase;
+import static quarterfold.treatment.Invoices.received;
+import static quarterfold.treatment.Invoices.sale;
+import static quarterfold.treatment.Invoices.without;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,54 +16,11 @@ import quarterfold.ledger.Decision;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
-import quarterfold.ledger.Schemes;
-import quarterfold.ledger.Settings;
-import quarterfold.money.Amount;
 
 /** On which days an entry does something to a return: both sides of every day the law names. */
 class TimingTest {
 
     private static final Treating STANDARD = Treating.gb();
-    private static final Treating CASH = Treating.of(SampleSettings.scheme("cash", ""));
-
-    private static SampleLine sale(String day) {
-        return SampleLine.of("sale")
-                .on(day)
-                .rate("20")
-                .gross("1200")
-                .document("INV-1")
-                .party("Customer", "GB", "");
-    }
-
-    private static SampleLine purchase(String day) {
-        return SampleLine.of("purchase")
-                .on(day)
-                .printed("1000", "200")
-                .rate("20")
-                .document("B-1")
-                .party("Supplier", "GB", "GB101747696")
-                .evidence("invoice");
-    }
-
-    private static SampleLine received(String day, String money) {
-        return SampleLine.of("customer-payment")
-                .on(day)
-                .gross(money)
-                .document("INV-1")
-                .party("Customer", "GB", "");
-    }
-
-    private static SampleLine paidOut(String day, String money) {
-        return SampleLine.of("supplier-payment")
-                .on(day)
-                .gross(money)
-                .document("B-1")
-                .party("Supplier", "GB", "GB101747696");
-    }
-
-    private static List<String> without(String what, List<String> happens) {
-        return happens.stream().filter(h -> !h.contains(what)).toList();
-    }
 
     /** VATA 1994 s.6(2), (4) and (5): an invoice within 14 days after removal, or before it. */
     @ParameterizedTest(name = "sent 2026-06-25, invoiced {0}: {1}")
@@ -116,29 +75,6 @@ class TimingTest {
                 .containsExactly("2026-06-30 supply uk-sale: 1=200.00 6=1000.00");
     }
 
-    /**
-     * VAT Notice 731: what is paid is paid with its VAT, also where only net and rate are printed.
-     */
-    @Test
-    void aPaymentIsHeldAgainstThePriceWithItsVat() {
-        List<String> happens =
-                CASH.happens(
-                        SampleLine.of("purchase")
-                                .on("2026-06-01")
-                                .net("1000")
-                                .rate("20")
-                                .document("B-1")
-                                .party("Supplier", "GB", "GB101747696")
-                                .evidence("invoice"),
-                        paidOut("2026-06-30", "300"),
-                        paidOut("2026-07-01", "900"));
-        assertThat(without("money-only", happens))
-                .containsExactly(
-                        "2026-06-01 awaiting-payment awaiting-payment: no box",
-                        "2026-06-30 supply uk-purchase: 4=50.00 7=250.00",
-                        "2026-07-01 supply uk-purchase: 4=150.00 7=750.00");
-    }
-
     /** VATA 1994 s.6(2)(c): adopted, or twelve months after removal; a payment is no tax point. */
     @ParameterizedTest(name = "adopted {0}: {1}")
     @CsvSource({
@@ -186,132 +122,6 @@ class TimingTest {
     void claimedWhenTheInvoiceIsHeld(String held, String claimed) {
         assertThat(STANDARD.happens(purchase("2026-03-20").particular(Particular.HELD, held)))
                 .containsExactly(claimed + " supply uk-purchase: 4=200.00 7=1000.00");
-    }
-
-    private static SampleLine export(String day) {
-        return SampleLine.of("sale").on(day).gross("600").goods("", "US").order("Q-1");
-    }
-
-    /** HMRC manual VEXP30300: evidence within three months of the time of supply. */
-    @ParameterizedTest(name = "sold {0}: the time ends on {1}")
-    @CsvSource({"2026-01-10, 2026-04-10", "2025-11-30, 2026-02-28", "2026-01-31, 2026-04-30"})
-    void exportEvidence(String sold, String end) {
-        LocalDate dayAfter = LocalDate.parse(end).plusDays(1);
-        assertThat(STANDARD.happens(export(sold)))
-                .containsExactly(
-                        sold + " supply export-awaited: 6=600.00",
-                        end + " export-time-up export-overdue: 1=100.00 6=-100.00");
-        assertThat(STANDARD.happens(export(sold).particular(Particular.EVIDENCED, end)))
-                .containsExactly(sold + " supply export: 6=600.00");
-        assertThat(
-                        STANDARD.happens(
-                                export(sold).particular(Particular.EVIDENCED, dayAfter.toString())))
-                .containsExactly(
-                        sold + " supply export-awaited: 6=600.00",
-                        end + " export-time-up export-overdue: 1=100.00 6=-100.00",
-                        dayAfter + " export-evidenced export-evidenced: 1=-100.00 6=100.00");
-        assertThat(STANDARD.happens(export(sold).evidence("export")))
-                .containsExactly(sold + " supply export: 6=600.00");
-    }
-
-    /** The question goes away with evidence in time, and only then. */
-    @Test
-    void evidenceInTimeAnswersTheQuestion() {
-        assertThat(STANDARD.told(export("2026-01-10")))
-                .contains("export-awaited S14")
-                .endsWith("asks export-evidence");
-        assertThat(
-                        STANDARD.told(
-                                export("2026-01-10")
-                                        .particular(Particular.EVIDENCED, "2026-04-10")))
-                .contains("export S13a")
-                .endsWith("asks nothing");
-        assertThat(
-                        STANDARD.told(
-                                export("2026-01-10")
-                                        .evidence("export")
-                                        .particular(Particular.EVIDENCED, "2026-04-11")))
-                .contains("export-awaited S14");
-    }
-
-    /** Evidence that a person saw counts from the day it was seen. */
-    @Test
-    void evidenceSeenByDecision() {
-        assertThat(seenOn("2026-04-10").happens(export("2026-01-10")))
-                .containsExactly("2026-01-10 supply export: 6=600.00");
-        assertThat(seenOn("2026-08-05").happens(export("2026-01-10")))
-                .containsExactly(
-                        "2026-01-10 supply export-awaited: 6=600.00",
-                        "2026-04-10 export-time-up export-overdue: 1=100.00 6=-100.00",
-                        "2026-08-05 export-evidenced export-evidenced: 1=-100.00 6=100.00");
-    }
-
-    private static Treating seenOn(String day) {
-        return STANDARD.deciding(
-                new Decision(
-                        1,
-                        Decision.Target.ENTRY,
-                        "1",
-                        Decision.Action.EVIDENCE_SEEN,
-                        "export",
-                        "the waybill came",
-                        "a person",
-                        LocalDate.parse(day)));
-    }
-
-    /** What was paid back before or after the time ran out is not charged: reg 38(3)(b). */
-    @Test
-    void aRefundFollowsItsExport() {
-        SampleLine early = refund("2026-02-01");
-        assertThat(STANDARD.happens(export("2026-01-10"), early))
-                .containsExactly(
-                        "2026-01-10 supply export-awaited: 6=600.00",
-                        "2026-04-10 export-time-up export-overdue: 1=100.00 6=-100.00",
-                        "2026-02-01 supply export-awaited-reduced: 6=-300.00",
-                        "2026-04-10 export-time-up export-overdue-reduced: 1=-50.00 6=50.00");
-        assertThat(STANDARD.happens(export("2026-01-10"), refund("2026-05-01")))
-                .endsWith(
-                        "2026-05-01 supply export-awaited-reduced: 6=-300.00",
-                        "2026-05-01 export-time-up export-overdue-reduced: 1=-50.00 6=50.00");
-        SampleLine evidenced = export("2026-01-10").particular(Particular.EVIDENCED, "2026-08-05");
-        assertThat(STANDARD.happens(evidenced, refund("2026-05-01")))
-                .endsWith(
-                        "2026-05-01 export-time-up export-overdue-reduced: 1=-50.00 6=50.00",
-                        "2026-08-05 export-evidenced export-evidenced-reduced: 1=50.00 6=-50.00");
-        assertThat(STANDARD.happens(evidenced, refund("2026-09-01")))
-                .endsWith("2026-09-01 supply export-awaited-reduced: 6=-300.00");
-        assertThat(STANDARD.happens(refund("2026-09-01")))
-                .containsExactly("2026-09-01 supply export-awaited-reduced: 6=-300.00");
-    }
-
-    private static SampleLine refund(String day) {
-        return SampleLine.of("sale-refund").on(day).gross("300").goods("", "US").order("Q-1");
-    }
-
-    /** Zero-rated goods are zero-rated at home too; exempt ones bear no VAT. */
-    @ParameterizedTest
-    @CsvSource({"0, export-overdue", "exempt, no-vat-later"})
-    void nothingIsDueOnGoodsWithoutVatAtHome(String rate, String treatment) {
-        assertThat(STANDARD.happens(export("2026-01-10").rate(rate)))
-                .endsWith("2026-04-10 export-time-up " + treatment + ": no box");
-    }
-
-    /** HMRC manual VEXP30300: three months for removals from Northern Ireland too. */
-    @Test
-    void fromNorthernIreland() {
-        Treating ni = Treating.of(SampleSettings.established("XI", "XI"));
-        SampleLine sale =
-                SampleLine.of("sale")
-                        .on("2026-01-10")
-                        .gross("600")
-                        .goods("", "IE")
-                        .customer("business", "IE1234567T");
-        assertThat(ni.happens(sale))
-                .containsExactly(
-                        "2026-01-10 supply ni-dispatch-awaited: 6=600.00 8=600.00",
-                        "2026-04-10 export-time-up export-overdue: 1=100.00 6=-100.00");
-        assertThat(ni.happens(sale.particular(Particular.EVIDENCED, "2026-04-10")))
-                .containsExactly("2026-01-10 supply ni-dispatch: 6=600.00 8=600.00");
     }
 
     /** VAT Regulations 1995 regs 172G to 172I: six months from the later of supply and due. */
@@ -467,198 +277,85 @@ class TimingTest {
         assertThat(STANDARD.one(relief).treatment()).isEqualTo(treatment);
     }
 
-    /** VAT Regulations 1995 reg 57: by payment, rates sharing in each fairly. */
+    /** What a person says later of an entry that states no days moves it as well. */
     @Test
-    void cashAccountingByPayment() {
-        List<String> happens =
-                CASH.happens(
-                        sale("2026-01-15").gross("600"),
-                        sale("2026-01-15").gross("600").rate("0"),
-                        received("2026-02-20", "400"),
-                        received("2026-05-20", "800"));
-        assertThat(without("money-only", happens))
-                .containsExactly(
-                        "2026-01-15 awaiting-payment awaiting-payment: no box",
-                        "2026-02-20 supply uk-sale: 1=33.3333 6=166.6667",
-                        "2026-05-20 supply uk-sale: 1=66.6667 6=333.3333",
-                        "2026-01-15 awaiting-payment awaiting-payment: no box",
-                        "2026-02-20 supply uk-sale: 6=200.00",
-                        "2026-05-20 supply uk-sale: 6=400.00");
+    void aDayStatedByDecision() {
+        Treating book =
+                STANDARD.deciding(
+                        new Decision(
+                                1,
+                                Decision.Target.ENTRY,
+                                "1",
+                                Decision.Action.STATE,
+                                "held=2026-04-08",
+                                "it came by post",
+                                "a person",
+                                LocalDate.of(2026, 9, 1)));
+        assertThat(book.happens(purchase("2026-03-20")))
+                .containsExactly("2026-04-08 supply uk-purchase: 4=200.00 7=1000.00");
     }
 
+    /** VATA 1994 s.6: a line that states none of its days has the one it is dated. */
     @Test
-    void cashAccountingByTheDayPaid() {
-        assertThat(CASH.happens(purchase("2026-01-15").paid("2026-04-02")))
-                .containsExactly(
-                        "2026-01-15 awaiting-payment awaiting-payment: no box",
-                        "2026-04-02 supply uk-purchase: 4=200.00 7=1000.00");
+    void aPaymentAloneMovesNoTaxPointThatIsNotStated() {
+        SampleLine sale = sale("2026-06-20").particular(Particular.DUE, "2027-06-20");
+        assertThat(without("money-only", STANDARD.happens(sale, received("2026-06-01", "1200"))))
+                .containsExactly("2026-06-20 supply uk-sale: 1=200.00 6=1000.00");
+    }
+
+    /** Each of the two days moves it alone: s.6(2)(a) and s.6(5). */
+    @Test
+    void sentOrInvoicedAlone() {
+        assertThat(STANDARD.happens(sale("2026-06-20").particular(Particular.SENT, "2026-06-25")))
+                .containsExactly("2026-06-25 supply uk-sale: 1=200.00 6=1000.00");
         assertThat(
-                        CASH.happens(
-                                purchase("2026-01-15")
-                                        .paid("2026-04-02")
-                                        .particular(Particular.HELD, "2026-07-01")))
-                .endsWith("2026-07-01 supply uk-purchase: 4=200.00 7=1000.00");
-        assertThat(CASH.happens(purchase("2026-01-15")))
-                .containsExactly("2026-01-15 awaiting-payment awaiting-payment: no box");
-        assertThat(CASH.happens(sale("2026-01-15").document("")))
-                .as("a sale without an invoice is paid when it is made")
-                .containsExactly("2026-01-15 supply uk-sale: 1=200.00 6=1000.00");
-    }
-
-    /** A dishonoured cheque: its payment is taken back, and comes again. */
-    @Test
-    void aPaymentTakenBack() {
-        List<String> happens =
-                CASH.happens(
-                        sale("2026-01-15"),
-                        received("2026-01-15", "1200"),
-                        received("2026-02-01", "-1200"),
-                        received("2026-05-01", "1200"));
-        assertThat(without("money-only", happens))
-                .containsExactly(
-                        "2026-01-15 supply uk-sale: 1=200.00 6=1000.00",
-                        "2026-02-01 supply uk-sale: 1=-200.00 6=-1000.00",
-                        "2026-05-01 supply uk-sale: 1=200.00 6=1000.00");
-    }
-
-    /** HMRC manual VCAS5150: in full, when the customer paid the collector. */
-    @Test
-    void aChannelCollectsForItsSeller() {
-        SampleLine order = sale("2026-03-30").document("").channel("Quaylark", "no");
-        assertThat(CASH.happens(order.paid("2026-04-14")))
-                .containsExactly("2026-03-30 supply uk-sale: 1=200.00 6=1000.00");
-    }
-
-    /** VAT Regulations 1995 reg 58(2)(e): payment due more than six months from the invoice. */
-    @ParameterizedTest(name = "due {0}")
-    @CsvSource({"2026-07-15, awaiting-payment", "2026-07-16, supply"})
-    void longTermsAreOutsideTheScheme(String due, String cause) {
-        assertThat(CASH.happens(sale("2026-01-15").particular(Particular.DUE, due)).get(0))
-                .startsWith("2026-01-15 " + cause);
-    }
-
-    /** VAT Regulations 1995 reg 58(2)(f): an invoice before the goods go. */
-    @Test
-    void invoicesInAdvanceAreOutsideTheScheme() {
+                        STANDARD.happens(
+                                sale("2026-06-20").particular(Particular.INVOICED, "2026-06-30")))
+                .containsExactly("2026-06-30 supply uk-sale: 1=200.00 6=1000.00");
         assertThat(
-                        CASH.happens(
-                                sale("2026-01-15")
-                                        .particular(Particular.INVOICED, "2026-01-15")
-                                        .particular(Particular.SENT, "2026-01-16")))
-                .containsExactly("2026-01-15 supply uk-sale: 1=200.00 6=1000.00");
+                        STANDARD.happens(
+                                SampleLine.of("customer-payment")
+                                        .on("2026-06-20")
+                                        .gross("1200")
+                                        .particular(Particular.SENT, "2026-06-25")))
+                .as("a payment is no supply")
+                .containsExactly("2026-06-20 supply money-only: no box");
     }
 
-    /** VAT Regulations 1995 reg 58(2)(g) and import VAT: on the ordinary days. */
+    /** VAT Regulations 1995 reg 29(2): a day of holding matters for what is reclaimed alone. */
     @Test
-    void reverseChargeAndImportsAreOutsideTheScheme() {
+    void holdingADocumentMovesNoSale() {
+        assertThat(STANDARD.happens(sale("2026-06-20").particular(Particular.HELD, "2026-07-05")))
+                .containsExactly("2026-06-20 supply uk-sale: 1=200.00 6=1000.00");
         assertThat(
-                        CASH.happens(
-                                SampleLine.of("expense")
-                                        .on("2026-01-15")
-                                        .net("100")
-                                        .gross("100")
-                                        .party("Adverts", "IE", "IE1234567T")
-                                        .evidence("invoice"),
+                        STANDARD.happens(
                                 SampleLine.of("import-vat-paid")
-                                        .on("2026-01-16")
+                                        .on("2026-06-20")
                                         .vat("200")
-                                        .evidence("import-certificate")))
+                                        .evidence("import-certificate")
+                                        .particular(Particular.HELD, "2026-07-05")))
+                .containsExactly("2026-07-05 supply import-paid: 4=200.00 7=1000.00");
+        assertThat(
+                        STANDARD.happens(
+                                SampleLine.of("import-vat-postponed")
+                                        .on("2026-06-20")
+                                        .vat("200")
+                                        .evidence("postponed-statement")
+                                        .particular(Particular.HELD, "2026-07-05")))
+                .as("boxes 1 and 4 of a postponed import go together")
+                .containsExactly("2026-06-20 supply import-postponed: 1=200.00 4=200.00 7=1000.00");
+    }
+
+    /** A debt paid after its six months is not claimed again: what comes in is no input tax. */
+    @Test
+    void aCustomerWhoPaysAfterAll() {
+        assertThat(
+                        STANDARD.happens(
+                                sale("2026-01-16")
+                                        .particular(Particular.DUE, "2026-02-15")
+                                        .paid("2026-08-16")))
                 .containsExactly(
-                        "2026-01-15 supply reverse-charge: 1=20.00 4=20.00 6=100.00 7=100.00",
-                        "2026-01-16 supply import-paid: 4=200.00 7=1000.00");
-    }
-
-    /** VATA 1994 s.26A does not bite under the scheme: reg 172H(5). */
-    @Test
-    void noSupplierGoesUnpaidUnderCashAccounting() {
-        assertThat(CASH.happens(purchase("2026-01-16").particular(Particular.DUE, "2026-02-15")))
-                .containsExactly("2026-01-16 awaiting-payment awaiting-payment: no box");
-    }
-
-    private static Settings changing(Map<String, String> choices) {
-        return SampleSettings.of(
-                SampleSettings.choosing(choices),
-                SampleSettings.GB.periods(),
-                new Schemes(
-                        new TreeMap<>(
-                                Map.of(
-                                        LocalDate.of(2003, 1, 1), "standard",
-                                        LocalDate.of(2025, 1, 1), "cash",
-                                        LocalDate.of(2026, 1, 1), "standard")),
-                        Optional.empty()));
-    }
-
-    /** A supply belongs to the scheme of its tax point, whenever it is paid. */
-    @Test
-    void joiningTheScheme() {
-        Treating book = Treating.of(changing(Map.of()));
-        assertThat(book.happens(sale("2024-12-31").paid("2025-02-01")))
-                .containsExactly("2024-12-31 supply uk-sale: 1=200.00 6=1000.00");
-        assertThat(book.happens(sale("2025-01-01").paid("2025-02-01")))
-                .endsWith("2025-02-01 supply uk-sale: 1=200.00 6=1000.00");
-    }
-
-    /** Reg 61 as substituted by SI 2004/767: what is unpaid counts in the last period under it. */
-    @Test
-    void leavingTheScheme() {
-        Treating book = Treating.of(changing(Map.of()));
-        List<String> happens =
-                book.happens(
-                        sale("2025-11-01"),
-                        received("2025-12-01", "300"),
-                        received("2026-02-01", "300"));
-        assertThat(without("money-only", happens))
-                .containsExactly(
-                        "2025-11-01 awaiting-payment awaiting-payment: no box",
-                        "2025-12-01 supply uk-sale: 1=50.00 6=250.00",
-                        "2025-12-31 supply uk-sale: 1=150.00 6=750.00");
-        assertThat(book.happens(sale("2026-01-01").paid("2026-05-01")))
-                .containsExactly("2026-01-01 supply uk-sale: 1=200.00 6=1000.00");
-    }
-
-    /** HMRC manual VCAS6250: six more months for what is paid in them, the rest at their end. */
-    @Test
-    void leavingTheSchemeInSixMonths() {
-        Treating book = Treating.of(changing(Map.of("leaving-cash-accounting", "six-months")));
-        List<String> happens =
-                book.happens(
-                        sale("2025-11-01"),
-                        received("2026-06-30", "300"),
-                        received("2026-07-01", "300"));
-        assertThat(without("money-only", happens))
-                .containsExactly(
-                        "2025-11-01 awaiting-payment awaiting-payment: no box",
-                        "2026-06-30 supply uk-sale: 1=200.00 6=1000.00");
-        List<String> before = book.happens(sale("2025-11-01"), received("2026-06-29", "300"));
-        assertThat(without("money-only", before))
-                .endsWith(
-                        "2026-06-29 supply uk-sale: 1=50.00 6=250.00",
-                        "2026-06-30 supply uk-sale: 1=150.00 6=750.00");
-    }
-
-    /** Every way of paying: what happens adds up to the whole, to the last ten-thousandth. */
-    @ParameterizedTest
-    @CsvSource({"17, 333.33, 21.99", "11, 0.01, 1199.98", "13, 599.99, 600"})
-    void partsAddUp(String day, String first, String second) {
-        SampleLine bill =
-                SampleLine.of("sale")
-                        .on("2026-01-05")
-                        .gross("1199.99")
-                        .document("INV-1")
-                        .party("Customer", "GB", "");
-        Treated whole = STANDARD.one(bill);
-        Map<String, Amount> sums = new TreeMap<>();
-        CASH.treated(
-                        bill,
-                        received("2026-02-" + day, first),
-                        received("2026-03-01", second),
-                        received("2026-04-01", "1200"))
-                .forEach(
-                        t ->
-                                t.boxes()
-                                        .forEach(
-                                                (box, amount) ->
-                                                        sums.merge(box, amount, Amount::plus)));
-        assertThat(sums).isEqualTo(new TreeMap<>(whole.boxes()));
+                        "2026-01-16 supply uk-sale: 1=200.00 6=1000.00",
+                        "2026-08-15 unpaid debt-unpaid: no box");
     }
 }

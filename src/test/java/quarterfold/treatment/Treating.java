@@ -27,18 +27,21 @@ final class Treating {
     private final Context.Products products;
     private final boolean perLine;
     private final Answers answers;
+    private final Exchange.Rates rates;
 
     private Treating(
             Law law,
             Settings settings,
             Context.Products products,
             boolean perLine,
-            Answers answers) {
+            Answers answers,
+            Exchange.Rates rates) {
         this.law = law;
         this.settings = settings;
         this.products = products;
         this.perLine = perLine;
         this.answers = answers;
+        this.rates = rates;
     }
 
     static Treating gb() {
@@ -46,11 +49,17 @@ final class Treating {
     }
 
     static Treating of(Settings settings) {
-        return new Treating(LAW, settings, NO_GOODS, settings.roundingPerLine(), Answers.NONE);
+        return new Treating(
+                LAW,
+                settings,
+                NO_GOODS,
+                settings.roundingPerLine(),
+                Answers.NONE,
+                Exchange.Rates.NONE);
     }
 
     Treating under(Law otherLaw) {
-        return new Treating(otherLaw, settings, products, perLine, answers);
+        return new Treating(otherLaw, settings, products, perLine, answers, rates);
     }
 
     Treating selling(Map<String, String> liabilities) {
@@ -74,12 +83,18 @@ final class Treating {
     }
 
     private Treating with(Context.Products goods) {
-        return new Treating(law, settings, goods, perLine, answers);
+        return new Treating(law, settings, goods, perLine, answers, rates);
     }
 
     /** The same with what people decided. */
     Treating deciding(Decision... decisions) {
-        return new Treating(law, settings, products, perLine, Answers.of(List.of(decisions)));
+        return new Treating(
+                law, settings, products, perLine, Answers.of(List.of(decisions)), rates);
+    }
+
+    /** The same with these exchange rates held. */
+    Treating holding(Exchange.Rates held) {
+        return new Treating(law, settings, products, perLine, answers, held);
     }
 
     /** What an occasion of the line, as the only entry, comes to. */
@@ -140,12 +155,20 @@ final class Treating {
     Context context(List<Entry> ledger) {
         Liabilities liabilities = new Liabilities(law, products);
         Baskets baskets = Baskets.of(ledger::forEach, liabilities);
+        Exchange exchange = new Exchange(law, settings, rates);
         return new Context(
                 law,
                 settings,
                 products,
                 baskets,
-                Together.of(ledger::forEach, ledger::forEach, law, settings, liabilities, answers),
+                Together.of(
+                        ledger::forEach,
+                        ledger::forEach,
+                        law,
+                        settings,
+                        liabilities,
+                        answers,
+                        exchange),
                 answers,
                 Ties.of(
                         (which, each) ->
@@ -155,9 +178,10 @@ final class Treating {
                 source -> "sheet-" + source + ".csv",
                 perLine,
                 new Related(
-                        Gifts.of(ledger::forEach, law, liabilities, answers),
-                        StockBook.of(ledger::forEach, liabilities, baskets, answers),
-                        day -> Optional.of(quarter(day))));
+                        Gifts.of(ledger::forEach, law, liabilities, answers, exchange),
+                        StockBook.of(ledger::forEach, liabilities, baskets, answers, exchange),
+                        day -> Optional.of(quarter(day)),
+                        rates));
     }
 
     /** The quarter to the end of March, June, September or December. */

@@ -31,6 +31,7 @@ import quarterfold.law.Law;
 import quarterfold.law.TreatmentRow;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Decision;
+import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Periods;
@@ -54,6 +55,8 @@ class TreatmentTableTest {
                     Map.entry("awaiting-payment", "it counts when it is paid: reg 57"),
                     Map.entry("no-vat-later", "no VAT to charge or take back"),
                     Map.entry("debt-unpaid", "relief is claimed by an entry of its own"),
+                    Map.entry("met-again", "it counts with the entry it repeats"),
+                    Map.entry("replaced", "the amended document counts"),
                     Map.entry("likely-duplicate", "a person must say whether it repeats another"),
                     Map.entry("before-registration-sale", "no taxable person: VATA 1994 s.3"),
                     Map.entry("before-registration-purchase", "nothing to reclaim by reg 111"),
@@ -86,6 +89,7 @@ class TreatmentTableTest {
                     Map.entry("flat-rate-import-paid-value-elsewhere", "the book's choice"),
                     Map.entry("import-duty", "duty is not VAT: VATA 1994 s.24(1)"),
                     Map.entry("compensation", "no supply: HMRC manual VATSC61800"),
+                    Map.entry("bank-line", "the money of other entries: VATA 1994 s.4"),
                     Map.entry("money-only", "no supply: VAT Notice 700/12 boxes 6 and 7"));
 
     /** Treatments that turn VAT between boxes, so that no one sign holds for them. */
@@ -181,14 +185,15 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated")));
+                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
                         "evidence",
                         Set.of("none-needed"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "not-this-category", "repeated"),
+                        ImpossibleEvidence.allBut(
+                                "no", "not-this-category", "repeated", "import-vat", "fee-lines"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -334,9 +339,49 @@ class TreatmentTableTest {
         Treating treating =
                 Treating.of(SampleSettings.of(settings, periods(facts, day), scheme(facts)))
                         .deciding(decisions(facts));
-        return facts.get("claims").equals("repeated")
-                ? treating.all(line.document("A-1"), line).get(1)
-                : treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+        return switch (facts.get("claims")) {
+            case "repeated" -> treating.all(line.document("A-1"), line).get(1);
+            case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
+            case "met-again" -> ofTwoDocuments(treating, line, false);
+            case "replaced" -> ofTwoDocuments(treating, line, true);
+            case "fee-lines" -> treating.all(feeLine(day), line).get(1);
+            default ->
+                    treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
+        };
+    }
+
+    /** An import entry of which the VAT is billed again. */
+    private static SampleLine importOf(String vat, LocalDate day) {
+        return SampleLine.of("import-vat-paid")
+                .vat(vat)
+                .document("26GB01")
+                .evidence("import-certificate")
+                .on(day.toString());
+    }
+
+    /** A fee claimed on a settlement. */
+    private static SampleLine feeLine(LocalDate day) {
+        return SampleLine.of("fee")
+                .party("Example supplier", "GB", "GB101747696")
+                .printed("3", "0.60")
+                .evidence("invoice")
+                .settlement("QL-0001")
+                .on(day.toString());
+    }
+
+    /** The line with the same in a later file, or with an amended document that has it no more. */
+    private static Treated ofTwoDocuments(Treating treating, SampleLine line, boolean replaced) {
+        line.document("A-1").particular(Particular.STATEMENT_MONTH, "2026-08");
+        Entry first = new Entry(1, 1, line.line(2));
+        Entry second =
+                replaced
+                        ? new Entry(
+                                2,
+                                2,
+                                line.document("A-2").particular(Particular.AMENDED, "yes").line(2))
+                        : new Entry(2, 2, line.line(2));
+        return new TreatmentRun(treating.context(List.of(first, second)))
+                .treat(replaced ? first : second);
     }
 
     private static void particulars(FirstMatch.Facts facts, SampleLine line) {
@@ -429,7 +474,8 @@ class TreatmentTableTest {
 
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
-        boolean second = facts.get("claims").equals("repeated");
+        boolean second =
+                Set.of("repeated", "import-vat", "fee-lines").contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
             case "duplicate" ->
@@ -487,6 +533,7 @@ class TreatmentTableTest {
         }
         assertThat(treatments)
                 .containsExactly(
+                        Map.entry("bank-line", "bank-line"),
                         Map.entry("compensation", "compensation"),
                         Map.entry("customer-payment", "money-only"),
                         Map.entry("delivery", "uk-sale"),
@@ -653,6 +700,7 @@ class TreatmentTableTest {
                         "supplier-payment-without-document",
                         "vat-above-every-rate",
                         "vat-differs",
+                        "vat-not-in-sterling",
                         "vat-overcharged");
         String code = mainCode();
         assertThat(byCode).allMatch(q -> code.contains('"' + q + '"'));

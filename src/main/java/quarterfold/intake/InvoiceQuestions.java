@@ -1,0 +1,175 @@
+package quarterfold.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import quarterfold.ledger.Evidence;
+import quarterfold.money.Amount;
+
+/** What a person must be asked about an invoice before its figures are safe. */
+final class InvoiceQuestions {
+    static final String DOES_NOT_TIE = "document-does-not-tie";
+    static final String NOT_WHOLE = "document-not-whole";
+    static final String OF_OTHERS = "document-of-others";
+    static final String NOT_VAT = "document-tax-not-vat";
+    static final String GOODS_OR_SERVICE = "goods-or-service";
+
+    private record Question(String code, String about, String text) {}
+
+    private final Invoice invoice;
+    private final InvoiceSide side;
+    private final List<InvoiceTies.Broken> broken;
+
+    InvoiceQuestions(Invoice invoice, InvoiceSide side) {
+        this.invoice = invoice;
+        this.side = side;
+        this.broken = InvoiceTies.broken(invoice);
+    }
+
+    /**
+     * What the document is as evidence. One whose figures do not tie, or that does not show what a
+     * VAT invoice must, is none until a person has seen it. A credit takes from a claim, so it
+     * counts as it stands.
+     */
+    Evidence evidence() {
+        boolean adds = !invoice.type().credit() && invoice.totals().gross().signum() >= 0;
+        if (adds && (!broken.isEmpty() || !isWhole())) {
+            return Evidence.UNSTATED;
+        }
+        return invoice.type().isSelfBilled() ? Evidence.SELF_BILLED : Evidence.INVOICE;
+    }
+
+    private boolean isWhole() {
+        return !invoice.items().isEmpty() && !invoice.type().isForAccountingAlone();
+    }
+
+    void raise(Payouts.Raise raise) {
+        for (Question question : all()) {
+            raise.query(question.code(), question.about(), question.text());
+        }
+    }
+
+    private List<Question> all() {
+        List<Question> all = new ArrayList<>();
+        for (InvoiceTies.Broken rule : broken) {
+            all.add(
+                    new Question(
+                            DOES_NOT_TIE,
+                            invoice.number() + " " + rule.rule(),
+                            "%s breaks rule %s of EN 16931: %s. %s Which figure is right? Ask %s."
+                                    .formatted(
+                                            document(),
+                                            rule.rule(),
+                                            rule.what(),
+                                            counted(),
+                                            side == InvoiceSide.SELLER
+                                                    ? "who made it out"
+                                                    : "the supplier")));
+        }
+        if (side == InvoiceSide.NEITHER) {
+            all.add(
+                    new Question(
+                            OF_OTHERS,
+                            invoice.number(),
+                            "%s is made out to %s, and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it?"
+                                    .formatted(document(), who(invoice.buyer()))));
+        }
+        if (side != InvoiceSide.SELLER) {
+            asBuyer(all);
+        }
+        invoice.breakdown().stream()
+                .filter(line -> line.tax().category().isOfAnIsland())
+                .findFirst()
+                .ifPresent(
+                        line ->
+                                all.add(
+                                        new Question(
+                                                NOT_VAT,
+                                                invoice.number(),
+                                                "%s charges %s of the tax of %s (category %s), which is no VAT. Is it a cost without VAT?"
+                                                        .formatted(
+                                                                document(),
+                                                                line.vat(),
+                                                                line.tax().category()
+                                                                                == VatCategory
+                                                                                        .CANARY_ISLANDS
+                                                                        ? "the Canary Islands"
+                                                                        : "Ceuta and Melilla",
+                                                                line.tax().category().code()))));
+        return all;
+    }
+
+    private void asBuyer(List<Question> all) {
+        if (!isWhole()) {
+            all.add(
+                    new Question(
+                            NOT_WHOLE,
+                            invoice.number(),
+                            "%s %s. It is no VAT invoice by itself: what was supplied, how much, and each price and rate are not shown (VAT Regulations 1995 reg 14(1)). %s Is the document itself held?"
+                                    .formatted(
+                                            document(),
+                                            invoice.items().isEmpty()
+                                                    ? "has no lines" + profile()
+                                                    : "is information for accounting (type %s)"
+                                                            .formatted(invoice.type().code()),
+                                            counted())));
+        }
+        if (!InvoiceLines.isHome(invoice.seller())) {
+            invoice.breakdown().stream()
+                    .filter(
+                            line ->
+                                    line.tax().category() == VatCategory.ZERO
+                                            || line.tax().category() == VatCategory.EXEMPT)
+                    .findFirst()
+                    .ifPresent(
+                            line ->
+                                    all.add(
+                                            new Question(
+                                                    GOODS_OR_SERVICE,
+                                                    invoice.number(),
+                                                    "%s comes from %s and charges %s in category %s, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too?"
+                                                            .formatted(
+                                                                    document(),
+                                                                    invoice.seller().country(),
+                                                                    line.net(),
+                                                                    line.tax()
+                                                                            .category()
+                                                                            .code()))));
+        }
+    }
+
+    /** What became of its VAT meanwhile. */
+    private String counted() {
+        if (side == InvoiceSide.SELLER) {
+            return "Its VAT is entered as the VAT breakdown states it.";
+        }
+        return evidence() == Evidence.UNSTATED
+                ? "Its VAT is not reclaimed until a person says that the document was seen."
+                : "It takes from the claim as the VAT breakdown states it.";
+    }
+
+    private String document() {
+        return "%s %s of %s, %s %s,"
+                .formatted(
+                        invoice.type().credit() ? "credit note" : "invoice",
+                        invoice.number(),
+                        who(invoice.seller()),
+                        invoice.currency(),
+                        money());
+    }
+
+    private Amount money() {
+        return invoice.totals().gross();
+    }
+
+    private String profile() {
+        return invoice.profile().isEmpty()
+                ? ""
+                : " (profile %s)".formatted(Problem.quoted(invoice.profile()));
+    }
+
+    private static String who(Invoice.Party party) {
+        return party.vat().isEmpty()
+                ? party.name()
+                : "%s (%s)".formatted(party.name(), party.vat());
+    }
+}

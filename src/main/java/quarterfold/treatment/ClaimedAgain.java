@@ -1,0 +1,51 @@
+package quarterfold.treatment;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import quarterfold.ledger.Entry;
+
+/**
+ * What a purchase or an import claims again: for sure, by the lists and statements an import stands
+ * on, or as it seems, by any other document.
+ */
+final class ClaimedAgain {
+    private final ImportStatements imports;
+    private final DoubleClaims doubles;
+
+    ClaimedAgain(Context context) {
+        imports = context.ties().imports();
+        doubles = context.together().claims().orElseGet(() -> new DoubleClaims(context.law()));
+    }
+
+    SupplierDocuments documents() {
+        return doubles.documents();
+    }
+
+    /**
+     * What the entry claims again, where it does.
+     *
+     * @param carriesVat whether it charges VAT at all
+     */
+    Optional<DoubleClaims.Found> of(Entry entry, boolean carriesVat) {
+        OptionalLong replaced = imports.replacedBy(entry);
+        if (replaced.isPresent()) {
+            return Optional.of(
+                    new DoubleClaims.Found(
+                            replaced.getAsLong(),
+                            "replaced",
+                            "replaced by the amended document of its month that begins with entry %d"
+                                    .formatted(replaced.getAsLong())));
+        }
+        OptionalLong same = imports.sameAs(entry);
+        if (same.isPresent()) {
+            return Optional.of(
+                    new DoubleClaims.Found(
+                            same.getAsLong(),
+                            "met-again",
+                            "the same import as entry %d: entry reference, date and VAT agree"
+                                    .formatted(same.getAsLong())));
+        }
+        return doubles.of(entry, carriesVat)
+                .filter(found -> !imports.isNoRepeat(entry, found.other()));
+    }
+}

@@ -1,0 +1,133 @@
+package quarterfold.treatment;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import quarterfold.law.Law;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Profile;
+
+/**
+ * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
+ * kind of file either came: a document entered twice, import VAT billed again by an agent, a
+ * channel's invoice for fees claimed on its settlements.
+ *
+ * <p>VAT Regulations 1995 reg 29(4): input tax is never deducted twice. One of the two feeds the
+ * boxes until a person has said which; what was decided to be a duplicate is passed over.
+ */
+public final class DoubleClaims {
+
+    private final SupplierDocuments numbered = new SupplierDocuments();
+    private final UnnumberedDocuments unnumbered = new UnnumberedDocuments();
+    private final ImportVatBilled importVat;
+    private final FeeLines feeLines;
+
+    /**
+     * What an entry seems to claim again.
+     *
+     * @param other the entry that claims it, by its number
+     * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
+     * @param reason for the grade of the evidence
+     */
+    record Found(long other, String claims, String reason) {
+
+        /** Whether it is no question: the two are one import. */
+        boolean isSure() {
+            return claims.equals("met-again") || claims.equals("replaced");
+        }
+    }
+
+    /** Of a ledger without purchases and imports. */
+    DoubleClaims(Law law) {
+        importVat = new ImportVatBilled(law);
+        feeLines = new FeeLines(law);
+    }
+
+    /**
+     * The claims of a ledger.
+     *
+     * @param scan shows at least the entries of which {@link #mayConcern} says so, in the order of
+     *     their numbers
+     */
+    static DoubleClaims of(Together.Scan scan, Law law, Answers answers) {
+        DoubleClaims all = new DoubleClaims(law);
+        scan.forEach(
+                entry -> {
+                    if (SupplierDocuments.isWeighed(entry)) {
+                        Answered answered = Answered.of(entry, answers);
+                        if (!answered.decided().equals("duplicate")) {
+                            all.add(answered.entry());
+                        }
+                    }
+                });
+        all.numbered.compare();
+        all.unnumbered.compare(all.numbered.rows(), all.numbered.repeated());
+        return all;
+    }
+
+    /** Whether entries of the profile may claim VAT: purchases and imports. */
+    public static boolean mayConcern(Profile profile) {
+        Kind.Side side = profile.kind().side();
+        return side == Kind.Side.IMPORTS
+                || (side == Kind.Side.PURCHASES && SupplierDocuments.isWeighed(profile));
+    }
+
+    private void add(Entry entry) {
+        if (SupplierDocuments.isOfDocument(entry)) {
+            numbered.add(entry);
+        }
+        unnumbered.add(entry);
+        importVat.add(entry);
+        feeLines.add(entry);
+    }
+
+    SupplierDocuments documents() {
+        return numbered;
+    }
+
+    /**
+     * What the entry seems to claim again.
+     *
+     * @param carriesVat whether it charges VAT of this country at all
+     */
+    Optional<Found> of(Entry entry, boolean carriesVat) {
+        OptionalLong document = numbered.earlier(entry);
+        if (document.isEmpty()) {
+            document = unnumbered.earlier(entry);
+        }
+        if (document.isPresent()) {
+            return Optional.of(
+                    new Found(
+                            document.getAsLong(),
+                            "repeated",
+                            "seems to be entered before, as entry %d"
+                                    .formatted(document.getAsLong())));
+        }
+        return carriesVat ? importVat(entry).or(() -> fees(entry)) : Optional.empty();
+    }
+
+    private Optional<Found> importVat(Entry entry) {
+        String claims = entry.kind().side() == Kind.Side.IMPORTS ? "repeated" : "import-vat";
+        return importVat
+                .of(entry)
+                .map(
+                        i ->
+                                new Found(
+                                        i.number(),
+                                        claims,
+                                        "seems to be the import VAT of entry %d"
+                                                .formatted(i.number())));
+    }
+
+    private Optional<Found> fees(Entry entry) {
+        OptionalLong line = feeLines.of(entry);
+        return line.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Found(
+                                line.getAsLong(),
+                                "fee-lines",
+                                "its fees seem to be claimed on settlements, such as entry %d"
+                                        .formatted(line.getAsLong())));
+    }
+}

@@ -1,0 +1,110 @@
+package quarterfold.fuzz;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import quarterfold.cli.SmallBook;
+import quarterfold.intake.ImportResult;
+import quarterfold.intake.Importer;
+import quarterfold.intake.Problem;
+import quarterfold.intake.Rereader;
+import quarterfold.ledger.Archived;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Finding;
+import quarterfold.ledger.Ledger;
+import quarterfold.ledger.Source;
+import quarterfold.money.Amount;
+
+/** Files brought into a book by the reader that knows them. */
+final class ImportTarget implements Target {
+    private static final int BATCH = 100_000;
+
+    /** Where the next input comes from. */
+    interface Inputs {
+        byte[] next() throws IOException;
+    }
+
+    private final Inputs inputs;
+    private final Path file;
+    private final Book book;
+    private final Ledger ledger;
+    private final Importer importer;
+    private final Rereader rereader;
+
+    ImportTarget(Path folder, String name, Inputs inputs) {
+        this.inputs = inputs;
+        file = folder.resolve(name);
+        book = Book.open(SmallBook.empty(folder));
+        ledger = book.ledger();
+        importer = new Importer(book, ledger);
+        rereader = new Rereader(book, ledger);
+    }
+
+    @Override
+    public byte[] next() throws IOException {
+        return inputs.next();
+    }
+
+    @Override
+    public boolean reads(byte[] input) throws IOException {
+        Files.write(file, input);
+        ImportResult result = importer.enter(file, Optional.empty());
+        if (result instanceof ImportResult.Refused refused) {
+            assertRefused(refused, String.valueOf(file.getFileName()));
+            assertThat(ledger.source(refused.sha256())).isEmpty();
+            return false;
+        }
+        if (result instanceof ImportResult.Entered entered) {
+            assertAddsUp(ledger, entered.source());
+            assertReadsTheSame(entered.source());
+        }
+        return true;
+    }
+
+    static void assertRefused(ImportResult.Refused refused, String file) {
+        assertThat(refused.problems()).isNotEmpty();
+        for (Problem problem : refused.problems()) {
+            assertThat(problem.place()).startsWith(file);
+            assertThat(problem.fault()).startsWith("found ").contains("expected");
+        }
+    }
+
+    /** What the source says of itself is what its entries and the rows set aside come to. */
+    static void assertAddsUp(Ledger ledger, Source source) {
+        Amount money = Amount.ZERO;
+        Set<Long> rows = new HashSet<>();
+        List<Entry> entries =
+                source.entries() == 0
+                        ? List.of()
+                        : ledger.entries(source, source.firstEntry(), BATCH);
+        for (Entry entry : entries) {
+            money = money.plus(entry.line().signedMoney());
+            rows.add(entry.line().row());
+        }
+        ledger.rates().of(source).forEach(rate -> rows.add(rate.rate().row()));
+        int aside = ledger.setAside(source.id()).size();
+        assertThat(entries).hasSize(Math.toIntExact(source.entries()));
+        assertThat(money).isEqualTo(source.moneyEntered()).isEqualTo(source.moneyIn());
+        assertThat((long) rows.size() + aside).isEqualTo(source.rowsRead());
+    }
+
+    private void assertReadsTheSame(Source source) {
+        List<Finding> differences = new ArrayList<>();
+        Archived copy = book.archive().archive(file);
+        rereader.compare(source, copy.path(), differences::add);
+        assertThat(differences).isEmpty();
+    }
+
+    @Override
+    public void close() {
+        ledger.close();
+    }
+}
