@@ -88,8 +88,11 @@ final class ImportTable {
         if (entered.rates() > 0) {
             return "";
         }
+        if (entered.currencies().size() > 1) {
+            return String.join(", ", entered.currencies()); // a sum of them says nothing
+        }
         String money = Texts.money(entered.source().moneyEntered());
-        return isOfOneCurrency() ? money : money + " " + String.join("+", entered.currencies());
+        return isOfOneCurrency() ? money : money + " " + String.join("", entered.currencies());
     }
 
     private static String outcome(ImportResult result) {

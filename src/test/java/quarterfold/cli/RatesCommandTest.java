@@ -104,6 +104,11 @@ class RatesCommandTest {
                         folder,
                         "away.csv",
                         "date,kind,currency,gross\n2026-08-14,bank-line,EUR,7.00\n");
+        Path both =
+                SmallBook.file(
+                        folder,
+                        "both.csv",
+                        "date,kind,currency,gross\n2026-08-15,bank-line,EUR,1.00\n2026-08-15,bank-line,,2.00\n");
         assertThat(run("import", home, away).out())
                 .isEqualTo(
                         """
@@ -112,7 +117,13 @@ class RatesCommandTest {
                         away.csv  money  plain-sheet     1        1          0  7.00 EUR  ties
                         2 files          entered now     2        2          0            2 tie
                         """);
-        assertThat(run("ledger").out().lines().skip(4))
+        assertThat(run("import", both).out())
+                .isEqualTo(
+                        """
+                        file      kind   layout       rows  entries  set aside     money
+                        both.csv  money  plain-sheet     2        2          0  EUR, GBP  ties
+                        """);
+        assertThat(run("ledger").out().lines().skip(4).limit(2))
                 .containsExactly(
                         "       4  2026-08-14  other-money                                                           5.00          0.00          5.00  money-only",
                         "       5  2026-08-14  bank-line                                                             7.00          0.00          7.00  bank-line; in EUR");
