@@ -120,6 +120,21 @@ class ImportFolderTest {
                         """);
     }
 
+    /** The next import clears what killed ones left, and a receipt is none of it. */
+    @Test
+    void aReceiptThatIsKeptIsNoLeftOver() throws IOException {
+        run("import", quarter);
+        Path left = Files.writeString(book.resolve("sources/.incoming-7.part"), "half");
+        run("import", SmallBook.file(folder, "more.csv", "date,kind,gross\n2026-07-05,sale,12\n"));
+        assertThat(left).doesNotExist();
+        try (Stream<Path> kept = Files.list(book.resolve("sources"))) {
+            assertThat(kept.map(p -> p.getFileName().toString()))
+                    .filteredOn(name -> name.endsWith(".jpg"))
+                    .hasSize(1);
+        }
+        assertThat(run("verify").code()).isZero();
+    }
+
     @Test
     void theStoryOfAReceipt() {
         run("import", quarter);

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * target/fuzz}.
  */
 class FuzzTest {
-    private static final long INPUTS = Long.getLong("fuzz.inputs", 200);
+    private static final long INPUTS = Long.getLong("fuzz.inputs", 100);
     private static final long SEED = Long.getLong("fuzz.seed", 2026);
 
     @TempDir private Path folder;
