@@ -5,18 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import quarterfold.ledger.Amounts;
-import quarterfold.ledger.ChannelCollects;
-import quarterfold.ledger.Customer;
-import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Item;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Particulars;
 import quarterfold.ledger.Profile;
-import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
-import quarterfold.money.Percent;
 
 /**
  * Makes the lines of a booked entry: one, or one for each of its transactions where all of them
@@ -86,7 +81,7 @@ final class BankLines {
         return new Line(
                 row,
                 entry.day().orElseThrow(),
-                profile(entry.currency(), part.party()),
+                Profile.of(Kind.BANK_LINE, entry.currency(), part.party()),
                 new Item("", part.words()),
                 part.reference(),
                 part.banksReference(),
@@ -95,25 +90,5 @@ final class BankLines {
                 account,
                 "",
                 part.notes());
-    }
-
-    private static Profile profile(String currency, String party) {
-        return new Profile(
-                Kind.BANK_LINE,
-                currency,
-                StatedRate.NONE,
-                party,
-                "",
-                "",
-                "",
-                "",
-                "",
-                Customer.CONSUMER,
-                "",
-                "",
-                ChannelCollects.NO,
-                "",
-                Evidence.UNSTATED,
-                Percent.HUNDRED);
     }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import quarterfold.ledger.Line;
 
 /** A PDF with a text layer, read by the layout whose lines it has. */
 final class PdfReading implements Reading {
@@ -15,6 +14,7 @@ final class PdfReading implements Reading {
     private final Row row;
     private final Optional<RowReader> reader;
     private final Payouts payouts = new Payouts();
+    private final ToSettlements toSettlements = new ToSettlements(payouts);
     private final Asked asked = new Asked();
     private boolean any;
 
@@ -125,21 +125,7 @@ final class PdfReading implements Reading {
 
     @Override
     public long read(RowReader.Output output) {
-        return reader.orElseThrow()
-                .read(
-                        row,
-                        new RowReader.Output() {
-                            @Override
-                            public void line(Line line) {
-                                payouts.add(line);
-                                output.line(line);
-                            }
-
-                            @Override
-                            public void setAside(long number, String reason) {
-                                output.setAside(number, reason);
-                            }
-                        });
+        return reader.orElseThrow().read(row, toSettlements.and(output));
     }
 
     @Override

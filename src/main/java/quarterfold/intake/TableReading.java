@@ -3,7 +3,6 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import quarterfold.ledger.Line;
 
 /** A table of a file, read by a layout or as a plain sheet. */
 final class TableReading implements Reading {
@@ -13,7 +12,7 @@ final class TableReading implements Reading {
     private final String table;
     private final Payouts payouts = new Payouts();
     private final Asked asked = new Asked();
-    private final Through through = new Through();
+    private final ToSettlements toSettlements = new ToSettlements(payouts);
     private final Optional<RowReader> reader;
     private final Rows rows;
     private final Row row;
@@ -73,8 +72,7 @@ final class TableReading implements Reading {
 
     @Override
     public long read(RowReader.Output output) {
-        through.to = output;
-        long money = reader.orElseThrow().read(row, through);
+        long money = reader.orElseThrow().read(row, toSettlements.and(output));
         String document = row.text(documents);
         if (!document.isEmpty()) {
             output.attach(
@@ -132,29 +130,5 @@ final class TableReading implements Reading {
         } finally {
             tables.close();
         }
-    }
-
-    /** Passes on what a row gives, and its lines to the settlements. */
-    private final class Through implements RowReader.Output {
-        private RowReader.Output to = new Nowhere();
-
-        @Override
-        public void line(Line line) {
-            payouts.add(line);
-            to.line(line);
-        }
-
-        @Override
-        public void setAside(long number, String reason) {
-            to.setAside(number, reason);
-        }
-    }
-
-    private static final class Nowhere implements RowReader.Output {
-        @Override
-        public void line(Line line) {}
-
-        @Override
-        public void setAside(long number, String reason) {}
     }
 }

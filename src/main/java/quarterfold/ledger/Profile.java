@@ -56,11 +56,16 @@ public record Profile(
 
     /** A profile of which only the kind and the currency are known. */
     public static Profile of(Kind kind, String currency) {
+        return of(kind, currency, "");
+    }
+
+    /** A profile of which only the kind, the currency and the party are known. */
+    public static Profile of(Kind kind, String currency, String party) {
         return new Profile(
                 kind,
                 currency,
                 StatedRate.NONE,
-                "",
+                party,
                 "",
                 "",
                 "",

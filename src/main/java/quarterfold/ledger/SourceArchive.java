@@ -107,7 +107,7 @@ public final class SourceArchive {
     public Archived archive(String name, Bytes bytes) throws LedgerException {
         try {
             Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            Path part = Files.createTempFile(folder, INCOMING, PART);
             try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
                 String sha256 = copy(in, part);
                 Optional<Path> known = find(sha256);
@@ -131,7 +131,7 @@ public final class SourceArchive {
     public Borrowed borrow(String name, Bytes bytes) throws LedgerException {
         try {
             Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, ".incoming-", ".part");
+            Path part = Files.createTempFile(folder, INCOMING, PART);
             boolean whole = false;
             try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
                 copy(in, part);
