@@ -5,6 +5,8 @@ import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
@@ -27,17 +29,25 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
 
     /** Opens the book the command line names, and refuses settings that the law does not know. */
     static OpenBook of(Main main) throws LedgerException {
+        CompletableFuture<Law> tables = CompletableFuture.supplyAsync(() -> Law.of(COUNTRY));
         Book book = Book.open(main.book());
-        Law law = Law.of(COUNTRY);
-        refuseUnlawful(book.settings(), law);
-        refuseUnfitting(book.settings(), law);
         Ledger ledger = book.ledger();
-        OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
         try {
+            Law law = tables.get(); // reading them takes as long as opening the ledger
+            refuseUnlawful(book.settings(), law);
+            refuseUnfitting(book.settings(), law);
+            OpenBook open = new OpenBook(book, ledger, law, new Returns(book, ledger, law));
             open.refuseCutAnew();
             return open;
+        } catch (ExecutionException e) {
+            ledger.close();
+            throw new IllegalStateException("the law's tables could not be read", e.getCause());
+        } catch (InterruptedException e) {
+            ledger.close();
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted while reading the law's tables", e);
         } catch (RuntimeException e) {
-            open.close();
+            ledger.close();
             throw e;
         }
     }

@@ -2,21 +2,28 @@ package quarterfold.intake;
 
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Profile;
 
 /** What a file turns out to hold, by its lines. */
 final class Contents {
     private final Set<Kind> kinds = EnumSet.noneOf(Kind.class);
     private final Set<String> currencies = new TreeSet<>();
     private boolean settles;
+    private Optional<Profile> last = Optional.empty();
 
     void add(Line line) {
-        currencies.add(line.profile().currency());
-        kinds.add(line.profile().kind());
-        settles |= !line.profile().settlement().isEmpty();
+        Profile profile = line.profile();
+        if (last.isEmpty() || !last.get().equals(profile)) {
+            currencies.add(profile.currency());
+            kinds.add(profile.kind());
+            settles |= !profile.settlement().isEmpty();
+            last = Optional.of(profile);
+        }
     }
 
     /** The currencies of the money, ISO 4217. */

@@ -4,11 +4,14 @@ import java.util.HashMap;
 import java.util.Map;
 import quarterfold.ledger.Item;
 
-/** Makes items, one object for each that is met again soon. For one thread. */
+/**
+ * Makes items, one object for each that is met again soon: they are looked for by product, since
+ * one product rarely has two descriptions. For one thread.
+ */
 final class ItemReader {
     private static final int KEPT = 20_000;
 
-    private final Map<Item, Item> known = new HashMap<>();
+    private final Map<String, Item> known = new HashMap<>();
     private Item last = Item.NONE;
 
     Item read(LineCells cells, Row row) {
@@ -22,15 +25,18 @@ final class ItemReader {
     }
 
     private Item find(String product, String description) {
-        Item item = new Item(product, description);
-        Item same = known.get(item);
-        if (same != null) {
+        String key = product.isEmpty() ? description : product;
+        Item same = known.get(key);
+        if (same != null
+                && same.product().equals(product)
+                && same.description().equals(description)) {
             return same;
         }
         if (known.size() >= KEPT) {
             known.clear();
         }
-        known.put(item, item);
+        Item item = new Item(product, description);
+        known.put(key, item);
         return item;
     }
 }

@@ -88,6 +88,9 @@ public record Particulars(Map<Particular, String> stated) {
     }
 
     String text() {
+        if (stated.isEmpty()) { // as of nearly every line
+            return "";
+        }
         return stated.entrySet().stream()
                 .map(p -> p.getKey().code() + "=" + p.getValue())
                 .collect(Collectors.joining(" "));

@@ -301,4 +301,31 @@ class PlainSheetTest {
                 .containsExactly(
                         "late.csv:15002 [gross]: found '?'; expected an amount with at most 4 decimals, such as 1234.50");
     }
+
+    /** One product with two descriptions, and a description that is another row's product. */
+    @Test
+    void productsAndDescriptionsAreNotTakenForEachOther() throws IOException {
+        desk.enter(
+                "items.csv",
+                """
+                date,kind,product,description,gross
+                2026-09-01,sale,A,Bowl,1.00
+                2026-09-01,sale,A,Blue bowl,1.00
+                2026-09-01,sale,A,Bowl,1.00
+                2026-09-01,sale,,A,1.00
+                2026-09-01,sale,A,,1.00
+                2026-09-01,sale,,,1.00
+                2026-09-01,sale,,A,1.00
+                """);
+        assertThat(desk.lines())
+                .extracting(Line::item)
+                .containsExactly(
+                        new Item("A", "Bowl"),
+                        new Item("A", "Blue bowl"),
+                        new Item("A", "Bowl"),
+                        new Item("", "A"),
+                        new Item("A", ""),
+                        Item.NONE,
+                        new Item("", "A"));
+    }
 }

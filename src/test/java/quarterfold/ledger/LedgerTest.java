@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -283,6 +284,27 @@ class LedgerTest {
             assertThat(entry.line()).isEqualTo(lines[(int) entry.number() - 1]);
         }
         assertThat(ledger.entry(many)).contains(entries.get(many - 1));
+    }
+
+    /**
+     * Entries are written several with one statement: both sides of one whole statement and two.
+     */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 49, 50, 51, 99, 100, 101})
+    void linesOfAnyCountComeBack(int count) {
+        Line[] lines = new Line[count];
+        for (int i = 0; i < count; i++) {
+            Line sale = Samples.sale(i + 2L, JULY.plusDays(i), i + ".25");
+            lines[i] = i % 3 == 0 ? sale : i % 3 == 1 ? Samples.FULL : item("P" + i);
+        }
+        Samples.enter(ledger, "a", lines);
+        Samples.enter(ledger, "b", Samples.FULL);
+
+        List<Entry> entries = Samples.entries(ledger);
+        assertThat(entries).extracting(Entry::line).startsWith(lines).hasSize(count + 1);
+        assertThat(entries.get(count)).isEqualTo(new Entry(count + 1L, 2, Samples.FULL));
+        assertThat(Samples.numbers(entries))
+                .isEqualTo(LongStream.rangeClosed(1, count + 1L).boxed().toList());
     }
 
     private static Line item(String product) {
