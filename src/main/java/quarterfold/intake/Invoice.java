@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
@@ -45,6 +46,26 @@ record Invoice(
         adjustments = List.copyOf(adjustments);
         breakdown = List.copyOf(breakdown);
         notes = List.copyOf(notes);
+    }
+
+    /** The same with more notes. */
+    Invoice noted(List<String> more) {
+        return new Invoice(
+                number,
+                type,
+                currency,
+                profile,
+                days,
+                seller,
+                buyer,
+                representativeVat,
+                deliveredTo,
+                items,
+                adjustments,
+                breakdown,
+                totals,
+                accountingVat,
+                Stream.concat(notes.stream(), more.stream()).toList());
     }
 
     /**
