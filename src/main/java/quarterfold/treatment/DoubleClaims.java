@@ -20,6 +20,7 @@ public final class DoubleClaims {
     private final SupplierDocuments numbered = new SupplierDocuments();
     private final UnnumberedDocuments unnumbered = new UnnumberedDocuments();
     private final ImportVatBilled importVat;
+    private final ChannelParties channels = new ChannelParties();
     private final FeeLines feeLines;
 
     /**
@@ -40,7 +41,7 @@ public final class DoubleClaims {
     /** Of a ledger without purchases and imports. */
     DoubleClaims(Law law) {
         importVat = new ImportVatBilled(law);
-        feeLines = new FeeLines(law);
+        feeLines = new FeeLines(law, channels);
     }
 
     /**
@@ -78,7 +79,13 @@ public final class DoubleClaims {
         }
         unnumbered.add(entry);
         importVat.add(entry);
+        channels.add(entry.profile());
         feeLines.add(entry);
+    }
+
+    /** Who charges the fees of which channel. */
+    public ChannelParties channels() {
+        return channels;
     }
 
     SupplierDocuments documents() {

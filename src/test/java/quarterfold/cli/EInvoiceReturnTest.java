@@ -140,4 +140,26 @@ class EInvoiceReturnTest {
                         2 queries are open.
                         """);
     }
+
+    /** The channel's own invoice, for fees its settlement claims too: reg 29(4). */
+    @Test
+    void anInvoiceOfTheChannel() throws IOException {
+        enter(
+                "settlement.csv",
+                """
+                date,kind,net,vat,rate,party,party_country,party_vat,channel,settlement,evidence,document
+                2026-07-05,fee,10.00,2.00,20,Fernmoor Pottery Ltd,GB,GB000472729,Fernmoor,ST-1,invoice,F-1
+                """);
+        enter("invoice.xml", usual().ubl());
+        assertThat(run("queries", "2026-09").out())
+                .isEqualTo(
+                        """
+                        E2/fees-claimed-twice  invoice.xml row 1
+                          Document INV-1001 charges fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.
+                          quarterfold decide --entry 2 --set-aside --why WHY --who NAME
+
+                        1 query is open.
+                        """);
+        assertThat(boxes().get(3)).isEqualTo("2.00");
+    }
 }

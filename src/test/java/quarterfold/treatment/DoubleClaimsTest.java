@@ -335,9 +335,13 @@ class DoubleClaimsTest {
     }
 
     private static SampleLine fee(String document, String net, String vat) {
-        return SampleLine.of("fee")
+        return billed("fee", document, net, vat)
                 .party("Quaylark Services (Britain) Ltd", "GB", "GB101747696")
-                .channel("Quaylark", "no")
+                .channel("Quaylark", "no");
+    }
+
+    private static SampleLine billed(String kind, String document, String net, String vat) {
+        return SampleLine.of(kind)
                 .category("channel-fee")
                 .rate("20")
                 .document(document)
@@ -423,6 +427,44 @@ class DoubleClaimsTest {
                                         + " claimed once, so the document is in no box. Decide duplicate-of"
                                         + " 1 if it is for those fees, or treat-as if it is for others.",
                                 Amount.of("24")));
+    }
+
+    /** An e-invoice does not say that it is for fees: it is a purchase of the channel's company. */
+    @ParameterizedTest(name = "{0} of {1} {2}: {3}")
+    @CsvSource({
+        "purchase, Quaylark, '', fees-claimed-twice",
+        "expense, QUAYLARK, '', fees-claimed-twice",
+        "purchase, Quaylark Services (Britain) Ltd, GB101747696, fees-claimed-twice",
+        "purchase, Quaylark Services (Britain) Ltd, '', ''",
+        "purchase, Cobble Hare Couriers Ltd, GB000480437, ''",
+        "purchase-credit, Quaylark, '', ''"
+    })
+    void aChannelsInvoiceEnteredAsAPurchase(
+            String kind, String party, String number, String query) {
+        SampleLine claiming =
+                line("2026-08-02")
+                        .party("", "GB", "GB101747696")
+                        .evidence("invoice")
+                        .printed("10", "2");
+        SampleLine bought =
+                billed(kind, "QS-70988", "20", "4").party(party, "GB", number);
+        assertThat(asked(files(Treating.gb(), claiming, bought).get(1)))
+                .filteredOn(id -> id.equals("E2/fees-claimed-twice"))
+                .hasSize(query.isEmpty() ? 0 : 1);
+    }
+
+    /** An invoice that was entered as fees tells under what name and number the channel bills. */
+    @Test
+    void aChannelKnownByAnEarlierInvoice() {
+        SampleLine claiming =
+                line("2026-08-02").party("", "GB", "").evidence("invoice").printed("10", "2");
+        SampleLine earlier = fee("QS-60001", "5", "1").on("2026-05-31");
+        SampleLine bought =
+                billed("purchase", "QS-70988", "20", "4")
+                        .party("Quaylark Services Britain", "GB", "GB101747696");
+        assertThat(asked(files(Treating.gb(), claiming, bought, earlier).get(1)))
+                .containsExactly("E2/fees-claimed-twice");
+        assertThat(asked(files(Treating.gb(), claiming, bought).get(1))).isEmpty();
     }
 
     /** Tables frozen by older closes know of no such days, and ask nothing. */
