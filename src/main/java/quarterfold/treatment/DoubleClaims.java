@@ -10,7 +10,7 @@ import quarterfold.ledger.Profile;
 /**
  * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
  * kind of file either came: a document entered twice, import VAT billed again by an agent, a
- * channel's invoice for fees claimed on its settlements.
+ * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole.
  *
  * <p>VAT Regulations 1995 reg 29(4): input tax is never deducted twice. One of the two feeds the
  * boxes until a person has said which; what was decided to be a duplicate is passed over.
@@ -22,6 +22,7 @@ public final class DoubleClaims {
     private final ImportVatBilled importVat;
     private final ChannelParties channels = new ChannelParties();
     private final FeeLines feeLines;
+    private final Advances advances = new Advances();
 
     /**
      * What an entry seems to claim again.
@@ -63,6 +64,7 @@ public final class DoubleClaims {
                 });
         all.numbered.compare();
         all.unnumbered.compare(all.numbered.rows(), all.numbered.repeated());
+        all.advances.compare(all.numbered.rows(), all.numbered.repeated());
         return all;
     }
 
@@ -110,7 +112,7 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return carriesVat ? importVat(entry).or(() -> fees(entry)) : Optional.empty();
+        return carriesVat ? importVat(entry).or(() -> fees(entry)).or(() -> advance(entry)) : Optional.empty();
     }
 
     private Optional<Found> importVat(Entry entry) {
@@ -136,5 +138,17 @@ public final class DoubleClaims {
                                 "fee-lines",
                                 "its fees seem to be claimed on settlements, such as entry %d"
                                         .formatted(line.getAsLong())));
+    }
+
+    private Optional<Found> advance(Entry entry) {
+        OptionalLong other = advances.of(entry);
+        return other.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Found(
+                                other.getAsLong(),
+                                "advance",
+                                "it and entry %d seem to be an advance and the invoice that charges its VAT again"
+                                        .formatted(other.getAsLong())));
     }
 }

@@ -15,7 +15,7 @@ final class ImpossibleEvidence {
     private static final Set<String> SUPPORTED = Set.of("yes", "number-fails", "overcharged");
 
     /** What another entry claims already. */
-    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines");
+    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines", "advance");
 
     private ImpossibleEvidence() {}
 
@@ -46,18 +46,22 @@ final class ImpossibleEvidence {
                         without(all(), Set.of("purchase", "expense")),
                         "claims",
                         Set.of("import-vat")),
-                Map.of("kind", without(all(), Set.of("fee")), "claims", Set.of("fee-lines")),
+                Map.of(
+                        "kind",
+                        without(all(), Set.of("purchase", "expense", "fee")),
+                        "claims",
+                        Set.of("fee-lines", "advance")),
                 Map.of("settlement", Set.of("yes"), "claims", Set.of("fee-lines")),
                 Map.of(
                         "supplier",
                         Set.of("eu", "elsewhere"),
                         "claims",
-                        Set.of("import-vat", "fee-lines")),
+                        Set.of("import-vat", "fee-lines", "advance")),
                 Map.of(
                         "vat",
                         Set.of("nil", "unstated"),
                         "claims",
-                        Set.of("import-vat", "fee-lines")),
+                        Set.of("import-vat", "fee-lines", "advance")),
                 Map.of(
                         "settlement",
                         Set.of("yes"),

@@ -37,6 +37,7 @@ class QueryTextTest {
                     "likely-duplicate",
                     "import-vat-billed",
                     "fees-claimed-twice",
+                    "advance-claimed-twice",
                     "on-hand-missing",
                     "after-registration");
 

@@ -185,7 +185,7 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines")));
+                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines", "advance")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
@@ -193,7 +193,12 @@ class TreatmentTableTest {
                         Set.of("none-needed"),
                         "claims",
                         ImpossibleEvidence.allBut(
-                                "no", "not-this-category", "repeated", "import-vat", "fee-lines"),
+                                "no",
+                                "not-this-category",
+                                "repeated",
+                                "import-vat",
+                                "fee-lines",
+                                "advance"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -344,6 +349,16 @@ class TreatmentTableTest {
             case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
+            case "advance" ->
+                    treating.all(
+                                    SampleLine.of("expense")
+                                            .party("Example supplier", "GB", "GB101747696")
+                                            .printed("0.5", "0.1")
+                                            .document("A-0")
+                                            .particular(Particular.ADVANCE, "yes")
+                                            .on(day.toString()),
+                                    line.document("A-1").particular(Particular.FOLLOWS, "A-0"))
+                            .get(1);
             case "fee-lines" -> treating.all(feeLine(day), line).get(1);
             default ->
                     treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
@@ -475,7 +490,7 @@ class TreatmentTableTest {
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
         boolean second =
-                Set.of("repeated", "import-vat", "fee-lines").contains(facts.get("claims"));
+                Set.of("repeated", "import-vat", "fee-lines", "advance").contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
             case "duplicate" ->
