@@ -1,5 +1,6 @@
 package quarterfold.treatment;
 
+import java.time.YearMonth;
 import java.util.Optional;
 import java.util.OptionalLong;
 import quarterfold.law.Law;
@@ -30,13 +31,24 @@ public final class DoubleClaims {
      * @param other the entry that claims it, by its number
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
      * @param reason for the grade of the evidence
+     * @param of the closed period that has claimed it, or empty
      */
-    record Found(long other, String claims, String reason) {
+    record Found(long other, String claims, String reason, String of) {
+
+        Found(long other, String claims, String reason) {
+            this(other, claims, reason, "");
+        }
 
         /** Whether it is no question: the two are one import. */
         boolean isSure() {
             return claims.equals("met-again") || claims.equals("replaced");
         }
+    }
+
+    /** What closed returns have claimed. */
+    public interface Closed {
+        /** The period of the return that has claimed VAT of an entry, by its number. */
+        Optional<YearMonth> claimed(long entry);
     }
 
     /** Of a ledger without purchases and imports. */
@@ -50,8 +62,9 @@ public final class DoubleClaims {
      *
      * @param scan shows at least the entries of which {@link #mayConcern} says so, in the order of
      *     their numbers
+     * @param closed what closed returns have claimed
      */
-    static DoubleClaims of(Together.Scan scan, Law law, Answers answers) {
+    static DoubleClaims of(Together.Scan scan, Law law, Answers answers, Closed closed) {
         DoubleClaims all = new DoubleClaims(law);
         scan.forEach(
                 entry -> {
@@ -59,11 +72,15 @@ public final class DoubleClaims {
                         Answered answered = Answered.of(entry, answers);
                         if (!answered.decided().equals("duplicate")) {
                             all.add(answered.entry());
+                            if (answered.treatment().isEmpty()) {
+                                all.importVat.addBill(answered.entry());
+                            }
                         }
                     }
                 });
         all.numbered.compare();
         all.unnumbered.compare(all.numbered.rows(), all.numbered.repeated());
+        all.importVat.compare(closed);
         all.advances.compare(all.numbered.rows(), all.numbered.repeated());
         return all;
     }
@@ -112,7 +129,22 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return carriesVat ? importVat(entry).or(() -> fees(entry)).or(() -> advance(entry)) : Optional.empty();
+        return importVat.claimedBefore(entry)
+                .map(DoubleClaims::onBill)
+                .or(() -> carriesVat ? others(entry) : Optional.empty());
+    }
+
+    private static Found onBill(ImportVatBilled.Claimed bill) {
+        return new Found(
+                bill.bill(),
+                "on-bill",
+                "its VAT seems to be claimed on entry %d, a bill in the closed return of %s"
+                        .formatted(bill.bill(), bill.in()),
+                bill.in().toString());
+    }
+
+    private Optional<Found> others(Entry entry) {
+        return importVat(entry).or(() -> fees(entry)).or(() -> advance(entry));
     }
 
     private Optional<Found> importVat(Entry entry) {

@@ -9,6 +9,8 @@ import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.law.Law;
+import quarterfold.law.Tables;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Particular;
@@ -170,6 +172,20 @@ class AdvancesTest {
         Treating both =
                 Treating.gb().deciding(decided("2", Decision.Action.TREAT_AS, "uk-purchase"));
         assertThat(claims(files(both, advance(), invoice))).containsExactly("60.00", "200.00");
+    }
+
+    /** Tables frozen by older closes have no such rule, and their returns stay as they were. */
+    @Test
+    void tablesWithoutTheRule() {
+        Law older =
+                Tables.with("treatments.csv", text -> text.replaceFirst("(?m)^D14,.*\\n", ""));
+        assertThat(
+                        claims(
+                                files(
+                                        Treating.gb().under(older),
+                                        advance(),
+                                        whole().particular(Particular.PREPAID, "360.00"))))
+                .containsExactly("60.00", "200.00");
     }
 
     private static Decision decided(String entry, Decision.Action action, String value) {

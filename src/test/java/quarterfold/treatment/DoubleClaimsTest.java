@@ -129,7 +129,7 @@ class DoubleClaimsTest {
                         entry(6, 2, coffee),
                         entry(7, 2, nobodys),
                         entry(8, 2, bill("expense", "").currency("EUR")));
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE);
+        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         assertThat(entries)
                 .extracting(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 0L, 0L, 0L);
@@ -148,7 +148,7 @@ class DoubleClaimsTest {
     }
 
     private static List<Long> others(List<Entry> entries) {
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE);
+        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         return entries.stream()
                 .map(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .toList();
@@ -474,7 +474,8 @@ class DoubleClaimsTest {
                 DoubleClaims.of(
                         List.of(entry(1, 1, certificate("1973-03-31")))::forEach,
                         Treating.LAW,
-                        Answers.NONE);
+                        Answers.NONE,
+                        e -> Optional.empty());
         SampleLine line = bill("expense", "CH-9").on("1973-04-01").printed("1932.10", "386.42");
         assertThat(claims.of(entry(2, 2, line), true)).isEqualTo(Optional.empty());
     }

@@ -69,22 +69,23 @@ final class ImpossibleEvidence {
                         Set.of("unstated"),
                         "claims",
                         allBut("no")),
+                Map.of("vat", Set.of("nil", "unstated"), "claims", Set.of("on-bill")),
                 // which line of a certificate or statement counts
-                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced")),
+                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced", "on-bill")),
                 Map.of(
                         "kind",
                         Set.of("import-vat-paid"),
                         "evidence",
                         without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("import-certificate")),
                         "claims",
-                        Set.of("met-again", "replaced")),
+                        Set.of("met-again", "replaced", "on-bill")),
                 Map.of(
                         "kind",
                         Set.of("import-vat-postponed"),
                         "evidence",
                         without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("postponed-statement")),
                         "claims",
-                        Set.of("met-again", "replaced")),
+                        Set.of("met-again", "replaced", "on-bill")),
                 // in whose name
                 Map.of("kind", purchases, "addressed", Set.of("other"), "claims", SUPPORTED),
                 Map.of(

@@ -38,6 +38,7 @@ class QueryTextTest {
                     "import-vat-billed",
                     "fees-claimed-twice",
                     "advance-claimed-twice",
+                    "import-vat-claimed-on-bill",
                     "on-hand-missing",
                     "after-registration");
 

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.time.Month;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -185,7 +186,7 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines", "advance")));
+                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines", "advance", "on-bill")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
@@ -198,7 +199,8 @@ class TreatmentTableTest {
                                 "repeated",
                                 "import-vat",
                                 "fee-lines",
-                                "advance"),
+                                "advance",
+                                "on-bill"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -349,6 +351,10 @@ class TreatmentTableTest {
             case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
+            case "on-bill" ->
+                    treating.claimed(e -> Optional.of(YearMonth.of(2026, 6)).filter(m -> e == 1))
+                            .all(billOf(vat, day), line)
+                            .get(1);
             case "advance" ->
                     treating.all(
                                     SampleLine.of("expense")
@@ -371,6 +377,17 @@ class TreatmentTableTest {
                 .vat(vat)
                 .document("26GB01")
                 .evidence("import-certificate")
+                .on(day.toString());
+    }
+
+    /** An agent's bill for an import of which it prints the VAT. */
+    private static SampleLine billOf(String vat, LocalDate day) {
+        return SampleLine.of("expense")
+                .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
+                .printed(vat, "0")
+                .rate("0")
+                .document("CH-9")
+                .evidence("invoice")
                 .on(day.toString());
     }
 
@@ -490,7 +507,8 @@ class TreatmentTableTest {
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
         boolean second =
-                Set.of("repeated", "import-vat", "fee-lines", "advance").contains(facts.get("claims"));
+                Set.of("repeated", "import-vat", "fee-lines", "advance", "on-bill")
+                        .contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
             case "duplicate" ->
