@@ -108,8 +108,7 @@ final class EInvoice implements DocumentForm {
      * @param place the name of what is read, for problems
      * @param pages of the PDF that holds it
      */
-    static Reading open(
-            Brought file, String place, Head head, InputStream in, InvoicePages pages)
+    static Reading open(Brought file, String place, Head head, InputStream in, InvoicePages pages)
             throws BadFile {
         Optional<InvoiceSyntax> syntax =
                 SYNTAXES.stream().filter(s -> s.fits(head.root(), head.namespace())).findFirst();

@@ -41,7 +41,8 @@ final class InvoicePages {
                             .map(PrintedLine::text)
                             .collect(Collectors.joining("\n"));
             return new InvoicePages(
-                    Optional.of(file), Optional.of(Normalizer.normalize(text, Normalizer.Form.NFKC)));
+                    Optional.of(file),
+                    Optional.of(Normalizer.normalize(text, Normalizer.Form.NFKC)));
         } catch (BadFile unreadable) {
             return new InvoicePages(Optional.of(file), Optional.empty());
         }

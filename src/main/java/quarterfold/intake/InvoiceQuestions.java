@@ -30,8 +30,8 @@ final class InvoiceQuestions {
 
     /**
      * What the document is as evidence. One whose figures do not tie, whose pages show another
-     * total, or that does not show what a VAT invoice must, is none until a person has seen it. A credit takes from a claim, so it
-     * counts as it stands.
+     * total, or that does not show what a VAT invoice must, is none until a person has seen it. A
+     * credit takes from a claim, so it counts as it stands.
      */
     Evidence evidence() {
         if (adds() && (!broken.isEmpty() || !isWhole() || !pages.showTotal(invoice))) {

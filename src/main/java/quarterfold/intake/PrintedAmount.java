@@ -17,7 +17,8 @@ final class PrintedAmount {
     private static final String BEFORE = "(?<![0-9])(?<![0-9][.,'\u2019\u00b7])";
     private static final String BEHIND = "(?![0-9])(?![.,'\u2019\u00b7][0-9])";
     private static final Pattern ANY =
-            Pattern.compile(BEFORE + "[0-9]{1,15}(?:[.,'\u2019 ][0-9]{3})*" + MARK + "[0-9]{2}" + BEHIND);
+            Pattern.compile(
+                    BEFORE + "[0-9]{1,15}(?:[.,'\u2019 ][0-9]{3})*" + MARK + "[0-9]{2}" + BEHIND);
 
     private final Pattern pattern;
 
@@ -25,17 +26,21 @@ final class PrintedAmount {
      * @param currency ISO 4217
      */
     PrintedAmount(Amount amount, String currency) {
-        String[] parts = amount.toString().replace("-", "").split("\\.");
+        String[] parts = amount.toString().replace("-", "").split("\\.", -1);
         StringBuilder whole = new StringBuilder();
         for (int i = 0; i < parts[0].length(); i++) {
             boolean group = i > 0 && (parts[0].length() - i) % 3 == 0;
             whole.append(group ? GROUP : "").append(parts[0].charAt(i));
         }
         String decimals = BEFORE + whole + MARK + parts[1] + BEHIND;
-        pattern = Pattern.compile(parts[1].equals("00") ? decimals + "|" + plain(whole, currency) : decimals);
+        pattern =
+                Pattern.compile(
+                        parts[1].equals("00") ? decimals + "|" + plain(whole, currency) : decimals);
     }
 
-    /** A whole amount without decimals, which any number of pieces could be but for its currency. */
+    /**
+     * A whole amount without decimals, which any number of pieces could be but for its currency.
+     */
     private static String plain(CharSequence whole, String currency) {
         String digits = BEFORE + whole;
         String end = BEHIND;

@@ -69,7 +69,9 @@ final class Contexts {
                 related(liabilities, baskets, answers, exchange));
     }
 
-    /** The period of the first return that took the entry up, where what is claimed of it stands. */
+    /**
+     * The period of the first return that took the entry up, where what is claimed of it stands.
+     */
     private Optional<YearMonth> claimed(long entry) {
         List<ClosedEntry> frozen = ledger.closedEntry(entry);
         Amount claim = frozen.stream().map(ClosedEntry::claim).reduce(Amount.ZERO, Amount::plus);

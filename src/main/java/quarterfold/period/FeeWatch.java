@@ -48,9 +48,7 @@ final class FeeWatch {
             return;
         }
         onSettlements.merge(
-                profile.channel(),
-                treated.money().times(-entry.kind().direction()),
-                Amount::plus);
+                profile.channel(), treated.money().times(-entry.kind().direction()), Amount::plus);
         takers.putIfAbsent(
                 new Taker(profile.channel(), profile.party(), profile.partyVat()), profile);
     }

@@ -55,7 +55,7 @@ final class Advances {
 
         private Set<String> follows() {
             return stated().word(Particular.FOLLOWS).stream()
-                    .flatMap(numbers -> Arrays.stream(numbers.split(",")))
+                    .flatMap(numbers -> Arrays.stream(numbers.split(",", -1)))
                     .map(Plain::number)
                     .collect(Collectors.toSet());
         }

@@ -129,7 +129,8 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return importVat.claimedBefore(entry)
+        return importVat
+                .claimedBefore(entry)
                 .map(DoubleClaims::onBill)
                 .or(() -> carriesVat ? others(entry) : Optional.empty());
     }

@@ -84,7 +84,14 @@ final class EvidenceWeigher {
 
     /** Words that say that the entry counts once, with another. */
     private static final Set<String> ONCE =
-            Set.of("repeated", "import-vat", "fee-lines", "advance", "on-bill", "met-again", "replaced");
+            Set.of(
+                    "repeated",
+                    "import-vat",
+                    "fee-lines",
+                    "advance",
+                    "on-bill",
+                    "met-again",
+                    "replaced");
 
     private final Law law;
     private final Settings settings;

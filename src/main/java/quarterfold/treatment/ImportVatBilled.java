@@ -55,7 +55,9 @@ final class ImportVatBilled {
         }
     }
 
-    /** Looks for imports that were entered after a close claimed them on a bill, once all are there. */
+    /**
+     * Looks for imports that were entered after a close claimed them on a bill, once all are there.
+     */
     void compare(DoubleClaims.Closed closed) {
         if (evidenced.isEmpty()) {
             return;

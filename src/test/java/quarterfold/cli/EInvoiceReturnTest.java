@@ -168,7 +168,10 @@ class EInvoiceReturnTest {
     void anAdvanceAndTheInvoiceForTheWhole() throws IOException {
         enter(
                 "advance.xml",
-                new MadeInvoice("A-1").with("BT-3", "386").line("Advance", "50.00", "S", "20").cii());
+                new MadeInvoice("A-1")
+                        .with("BT-3", "386")
+                        .line("Advance", "50.00", "S", "20")
+                        .cii());
         enter("whole.xml", usual().with("BT-113", "60.00").with("BT-25", "A-1").ubl());
         assertThat(run("queries", "2026-09").out())
                 .isEqualTo(

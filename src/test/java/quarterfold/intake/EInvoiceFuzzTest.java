@@ -91,11 +91,7 @@ class EInvoiceFuzzTest {
         Head head = Head.of(new ByteArrayInputStream(bytes));
         try (Reading reading =
                 EInvoice.open(
-                        file,
-                        "a.xml",
-                        head,
-                        new ByteArrayInputStream(bytes),
-                        InvoicePages.NONE)) {
+                        file, "a.xml", head, new ByteArrayInputStream(bytes), InvoicePages.NONE)) {
             if (!problems.none()) {
                 return false;
             }

@@ -66,8 +66,7 @@ class EInvoicePagesTest {
             file.setEmbeddedFile(new PDEmbeddedFile(pdf, new ByteArrayInputStream(xml)));
             PDEmbeddedFilesNameTreeNode tree = new PDEmbeddedFilesNameTreeNode();
             tree.setNames(Map.of("factur-x.xml", file));
-            PDDocumentNameDictionary names =
-                    new PDDocumentNameDictionary(pdf.getDocumentCatalog());
+            PDDocumentNameDictionary names = new PDDocumentNameDictionary(pdf.getDocumentCatalog());
             names.setEmbeddedFiles(tree);
             pdf.getDocumentCatalog().setNames(names);
             pdf.save(path.toFile());
@@ -86,7 +85,8 @@ class EInvoicePagesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"1,200.00", "1.200,00", "1 200,00", "1200.00", "£1,200", "1 2 0 0 . 0 0"})
+    @ValueSource(
+            strings = {"1,200.00", "1.200,00", "1 200,00", "1200.00", "£1,200", "1 2 0 0 . 0 0"})
     void pagesThatSayTheSame(String total) throws IOException {
         enter(usual(), PAGE.replace("1,200.00", total));
         assertThat(asked()).isEmpty();

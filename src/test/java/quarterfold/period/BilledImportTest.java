@@ -198,17 +198,14 @@ class BilledImportTest {
     void whatImportVatMayRepeat() {
         book.enter("bill.csv", bill(), SampleLine.of("sale").gross("600"));
         book.enter("certificate.csv", certificate("2026-04-02"));
-        assertThatThrownBy(
-                        () ->
-                                deciding().decide(duplicate("3", "2")))
+        assertThatThrownBy(() -> deciding().decide(duplicate("3", "2")))
                 .isInstanceOf(LedgerException.class)
                 .hasMessage(
                         "--duplicate-of: found 2, which is of kind sale in GBP; expected the number of another entry of kind fee or purchase or expense or import-vat-paid or import-vat-postponed in GBP, 1 to 3");
     }
 
     private Deciding deciding() {
-        return new Deciding(
-                Book.open(folder.resolve("book")), book.ledger(), TempBook.LAW);
+        return new Deciding(Book.open(folder.resolve("book")), book.ledger(), TempBook.LAW);
     }
 
     private static Decision duplicate(String entry, String of) {

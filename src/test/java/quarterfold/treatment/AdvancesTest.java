@@ -85,12 +85,7 @@ class AdvancesTest {
 
     /** Part invoices are named too: only what was taken off as paid may be charged again. */
     @ParameterizedTest(name = "paid {0}, follows {1}: {2}")
-    @CsvSource({
-        "360.00, A-1, true",
-        "400.00, A-1, false",
-        "'', A-1, false",
-        "360.00, '', false"
-    })
+    @CsvSource({"360.00, A-1, true", "400.00, A-1, false", "'', A-1, false", "360.00, '', false"})
     void aDocumentThatIsNotCalledAnAdvance(String paid, String follows, boolean twice) {
         SampleLine invoice = whole();
         if (!paid.isEmpty()) {
@@ -137,10 +132,7 @@ class AdvancesTest {
     @Test
     void itIsAsked() {
         Treated invoice =
-                files(
-                                Treating.gb(),
-                                advance(),
-                                whole().particular(Particular.PREPAID, "360.00"))
+                files(Treating.gb(), advance(), whole().particular(Particular.PREPAID, "360.00"))
                         .get(1);
         assertThat(invoice.rule()).isEqualTo("D14");
         assertThat(invoice.boxes()).isEmpty();
@@ -177,8 +169,7 @@ class AdvancesTest {
     /** Tables frozen by older closes have no such rule, and their returns stay as they were. */
     @Test
     void tablesWithoutTheRule() {
-        Law older =
-                Tables.with("treatments.csv", text -> text.replaceFirst("(?m)^D14,.*\\n", ""));
+        Law older = Tables.with("treatments.csv", text -> text.replaceFirst("(?m)^D14,.*\\n", ""));
         assertThat(
                         claims(
                                 files(

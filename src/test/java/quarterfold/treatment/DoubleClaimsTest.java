@@ -129,7 +129,9 @@ class DoubleClaimsTest {
                         entry(6, 2, coffee),
                         entry(7, 2, nobodys),
                         entry(8, 2, bill("expense", "").currency("EUR")));
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
+        DoubleClaims claims =
+                DoubleClaims.of(
+                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         assertThat(entries)
                 .extracting(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 0L, 0L, 0L);
@@ -148,7 +150,9 @@ class DoubleClaimsTest {
     }
 
     private static List<Long> others(List<Entry> entries) {
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
+        DoubleClaims claims =
+                DoubleClaims.of(
+                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         return entries.stream()
                 .map(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .toList();
@@ -446,8 +450,7 @@ class DoubleClaimsTest {
                         .party("", "GB", "GB101747696")
                         .evidence("invoice")
                         .printed("10", "2");
-        SampleLine bought =
-                billed(kind, "QS-70988", "20", "4").party(party, "GB", number);
+        SampleLine bought = billed(kind, "QS-70988", "20", "4").party(party, "GB", number);
         assertThat(asked(files(Treating.gb(), claiming, bought).get(1)))
                 .filteredOn(id -> id.equals("E2/fees-claimed-twice"))
                 .hasSize(query.isEmpty() ? 0 : 1);

@@ -15,7 +15,8 @@ final class ImpossibleEvidence {
     private static final Set<String> SUPPORTED = Set.of("yes", "number-fails", "overcharged");
 
     /** What another entry claims already. */
-    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines", "advance");
+    private static final Set<String> AGAIN =
+            Set.of("repeated", "import-vat", "fee-lines", "advance");
 
     private ImpossibleEvidence() {}
 
@@ -71,7 +72,11 @@ final class ImpossibleEvidence {
                         allBut("no")),
                 Map.of("vat", Set.of("nil", "unstated"), "claims", Set.of("on-bill")),
                 // which line of a certificate or statement counts
-                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced", "on-bill")),
+                Map.of(
+                        "kind",
+                        without(all(), imports),
+                        "claims",
+                        Set.of("met-again", "replaced", "on-bill")),
                 Map.of(
                         "kind",
                         Set.of("import-vat-paid"),

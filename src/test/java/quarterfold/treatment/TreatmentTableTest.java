@@ -7,8 +7,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.time.Month;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -186,7 +186,13 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines", "advance", "on-bill")));
+                        ImpossibleEvidence.allBut(
+                                "no",
+                                "repeated",
+                                "import-vat",
+                                "fee-lines",
+                                "advance",
+                                "on-bill")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
