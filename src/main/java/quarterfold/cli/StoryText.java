@@ -140,6 +140,9 @@ final class StoryText {
         said("Document", line.document());
         said("Statement month", particular(line, Particular.STATEMENT_MONTH));
         said("Amended", particular(line, Particular.AMENDED));
+        said("Advance", particular(line, Particular.ADVANCE));
+        said("Paid before it", particular(line, Particular.PREPAID));
+        said("Follows", particular(line, Particular.FOLLOWS));
         said("Party", profile.party());
         said("Party's country", profile.partyCountry());
         said("Party's VAT number", profile.partyVat());

@@ -60,6 +60,7 @@ final class CiiSyntax implements InvoiceSyntax {
         private static final String AGREEMENT = TRADE + "ApplicableHeaderTradeAgreement/";
         private static final String DELIVERY = TRADE + "ApplicableHeaderTradeDelivery/";
         private static final String SETTLEMENT = TRADE + "ApplicableHeaderTradeSettlement/";
+        private static final String PRECEDING = SETTLEMENT + "InvoiceReferencedDocument";
         private static final String SUMMATION =
                 SETTLEMENT + "SpecifiedTradeSettlementHeaderMonetarySummation/";
 
@@ -96,6 +97,7 @@ final class CiiSyntax implements InvoiceSyntax {
                     root.all(SETTLEMENT + "ApplicableTradeTax").map(this::vatLine).toList(),
                     totals(),
                     accountingVat(),
+                    root.all(PRECEDING).map(r -> r.text("IssuerAssignedID")).toList(),
                     notes());
         }
 
@@ -262,7 +264,7 @@ final class CiiSyntax implements InvoiceSyntax {
                     notes,
                     "order",
                     root.text(AGREEMENT + "BuyerOrderReferencedDocument/IssuerAssignedID"));
-            root.all(SETTLEMENT + "InvoiceReferencedDocument")
+            root.all(PRECEDING)
                     .forEach(
                             r ->
                                     InvoiceNotes.add(

@@ -28,6 +28,9 @@ final class EInvoice implements DocumentForm {
     /** XML found in a PDF. */
     private record Packed(String name, Head head, InputStream content) {}
 
+    /** An invoice in a PDF, and the pages it is in. */
+    private record Hybrid(Packed packed, InvoicePages pages) {}
+
     @Override
     public String name() {
         return NAME;
@@ -47,19 +50,21 @@ final class EInvoice implements DocumentForm {
     public Reading open(Brought file) throws BadFile, IOException {
         Head head = Head.of(file.path());
         if (head.isPdf()) {
-            Packed packed = inPdf(file);
-            return open(file, file.name() + ":" + packed.name(), packed.head(), packed.content());
+            Hybrid hybrid = inPdf(file);
+            Packed packed = hybrid.packed();
+            String place = file.name() + ":" + packed.name();
+            return open(file, place, packed.head(), packed.content(), hybrid.pages());
         }
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file.path()))) {
-            return open(file, file.name(), head, in);
+            return open(file, file.name(), head, in, InvoicePages.NONE);
         }
     }
 
-    private static Packed inPdf(Brought file) throws BadFile, IOException {
+    private static Hybrid inPdf(Brought file) throws BadFile, IOException {
         try (PdfFile pdf = PdfFile.open(file.path(), file.name())) {
             List<Packed> found = packed(pdf);
             if (found.size() == 1) {
-                return found.get(0);
+                return new Hybrid(found.get(0), InvoicePages.of(pdf, found.get(0).name()));
             }
             throw new BadFile(
                     file.name(),
@@ -101,8 +106,10 @@ final class EInvoice implements DocumentForm {
      * Opens an invoice that a file is or holds.
      *
      * @param place the name of what is read, for problems
+     * @param pages of the PDF that holds it
      */
-    static Reading open(Brought file, String place, Head head, InputStream in) throws BadFile {
+    static Reading open(Brought file, String place, Head head, InputStream in, InvoicePages pages)
+            throws BadFile {
         Optional<InvoiceSyntax> syntax =
                 SYNTAXES.stream().filter(s -> s.fits(head.root(), head.namespace())).findFirst();
         if (syntax.isEmpty()) {
@@ -111,7 +118,7 @@ final class EInvoice implements DocumentForm {
         XmlNode root = XmlTree.read(in, place, syntax.get().namespaces());
         Problems problems = new Problems();
         try {
-            Invoice invoice = syntax.get().read(root, place, problems);
+            Invoice invoice = syntax.get().read(root, place, problems).noted(pages.notes());
             if (invoice.breakdown().isEmpty()) {
                 throw withoutBreakdown(place, invoice);
             }
@@ -123,7 +130,7 @@ final class EInvoice implements DocumentForm {
                                 .formatted(Problem.quoted(invoice.number())));
             }
             file.problems().addAll(problems);
-            return new EInvoiceReading(invoice, side, place, file);
+            return new EInvoiceReading(invoice, side, pages, place, file);
         } catch (ArithmeticException tooMuch) {
             throw new BadFile(
                     place,

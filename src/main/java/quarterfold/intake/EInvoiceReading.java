@@ -12,12 +12,14 @@ final class EInvoiceReading implements Reading {
     private int row;
 
     /**
+     * @param pages of the PDF that holds it
      * @param place the name of the file that is the invoice, for problems
      * @param file that is it, or holds it
      */
-    EInvoiceReading(Invoice invoice, InvoiceSide side, String place, Brought file) {
+    EInvoiceReading(
+            Invoice invoice, InvoiceSide side, InvoicePages pages, String place, Brought file) {
         this.invoice = invoice;
-        this.questions = new InvoiceQuestions(invoice, side);
+        this.questions = new InvoiceQuestions(invoice, side, pages);
         this.lines = new InvoiceLines(invoice, side, questions.evidence(), file.book().currency());
         this.place = place;
         this.problems = file.problems();

@@ -56,7 +56,10 @@ enum Field implements Coded {
     ERROR(Particular.ERROR),
     ACCOUNT(Particular.ACCOUNT),
     STATEMENT_MONTH(Particular.STATEMENT_MONTH),
-    AMENDED(Particular.AMENDED);
+    AMENDED(Particular.AMENDED),
+    ADVANCE(Particular.ADVANCE),
+    PREPAID(Particular.PREPAID),
+    FOLLOWS(Particular.FOLLOWS);
 
     private final String code;
     private final String expected;

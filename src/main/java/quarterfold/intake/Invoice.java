@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
@@ -21,6 +22,7 @@ import quarterfold.money.Percent;
  * @param adjustments BG-20 and BG-21: allowances and charges of the document as a whole
  * @param breakdown BG-23, never empty
  * @param accountingVat BT-111 with the currency of BT-6
+ * @param preceding BT-25, the numbers of earlier documents that it names
  * @param notes what else a person may want to see, as {@code name: text}
  */
 record Invoice(
@@ -38,13 +40,36 @@ record Invoice(
         List<VatLine> breakdown,
         Totals totals,
         Optional<AccountingVat> accountingVat,
+        List<String> preceding,
         List<String> notes) {
 
     Invoice {
         items = List.copyOf(items);
         adjustments = List.copyOf(adjustments);
         breakdown = List.copyOf(breakdown);
+        preceding = List.copyOf(preceding);
         notes = List.copyOf(notes);
+    }
+
+    /** The same with more notes. */
+    Invoice noted(List<String> more) {
+        return new Invoice(
+                number,
+                type,
+                currency,
+                profile,
+                days,
+                seller,
+                buyer,
+                representativeVat,
+                deliveredTo,
+                items,
+                adjustments,
+                breakdown,
+                totals,
+                accountingVat,
+                preceding,
+                Stream.concat(notes.stream(), more.stream()).toList());
     }
 
     /**

@@ -108,6 +108,7 @@ final class InvoiceLines {
             stated =
                     stated.with(
                             Particular.ADDRESSED, side == InvoiceSide.BUYER ? "business" : "other");
+            stated = Advanced.state(invoice, stated);
         }
         return stated;
     }

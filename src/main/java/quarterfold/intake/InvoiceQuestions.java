@@ -11,31 +11,37 @@ final class InvoiceQuestions {
     static final String NOT_WHOLE = "document-not-whole";
     static final String OF_OTHERS = "document-of-others";
     static final String NOT_VAT = "document-tax-not-vat";
+    static final String PAGES_DIFFER = "document-pages-differ";
     static final String GOODS_OR_SERVICE = "goods-or-service";
 
     private record Question(String code, String about, String text) {}
 
     private final Invoice invoice;
     private final InvoiceSide side;
+    private final InvoicePages pages;
     private final List<InvoiceTies.Broken> broken;
 
-    InvoiceQuestions(Invoice invoice, InvoiceSide side) {
+    InvoiceQuestions(Invoice invoice, InvoiceSide side, InvoicePages pages) {
+        this.pages = pages;
         this.invoice = invoice;
         this.side = side;
         this.broken = InvoiceTies.broken(invoice);
     }
 
     /**
-     * What the document is as evidence. One whose figures do not tie, or that does not show what a
-     * VAT invoice must, is none until a person has seen it. A credit takes from a claim, so it
-     * counts as it stands.
+     * What the document is as evidence. One whose figures do not tie, whose pages show another
+     * total, or that does not show what a VAT invoice must, is none until a person has seen it. A
+     * credit takes from a claim, so it counts as it stands.
      */
     Evidence evidence() {
-        boolean adds = !invoice.type().credit() && invoice.totals().gross().signum() >= 0;
-        if (adds && (!broken.isEmpty() || !isWhole())) {
+        if (adds() && (!broken.isEmpty() || !isWhole() || !pages.showTotal(invoice))) {
             return Evidence.UNSTATED;
         }
         return invoice.type().isSelfBilled() ? Evidence.SELF_BILLED : Evidence.INVOICE;
+    }
+
+    private boolean adds() {
+        return !invoice.type().credit() && invoice.totals().gross().signum() >= 0;
     }
 
     private boolean isWhole() {
@@ -61,9 +67,21 @@ final class InvoiceQuestions {
                                             rule.rule(),
                                             rule.what(),
                                             counted(),
-                                            side == InvoiceSide.SELLER
-                                                    ? "who made it out"
-                                                    : "the supplier")));
+                                            maker())));
+        }
+        String lacking = pages.lacking(invoice);
+        if (!lacking.isEmpty()) {
+            all.add(
+                    new Question(
+                            PAGES_DIFFER,
+                            invoice.number(),
+                            "%s is read from %s in the PDF, but its pages, which a person reads, %s. The content of an invoice must be as it was issued (VAT Regulations 1995 reg 13(7)). %s Which is right? Ask %s."
+                                    .formatted(
+                                            document(),
+                                            Problem.quoted(pages.file()),
+                                            lacking,
+                                            counted(),
+                                            maker())));
         }
         if (side == InvoiceSide.NEITHER) {
             all.add(
@@ -142,9 +160,16 @@ final class InvoiceQuestions {
         if (side == InvoiceSide.SELLER) {
             return "Its VAT is entered as the VAT breakdown states it.";
         }
-        return evidence() == Evidence.UNSTATED
-                ? "Its VAT is not reclaimed until a person says that the document was seen."
+        if (evidence() == Evidence.UNSTATED) {
+            return "Its VAT is not reclaimed until a person says that the document was seen.";
+        }
+        return adds()
+                ? "Its VAT is reclaimed as the VAT breakdown states it."
                 : "It takes from the claim as the VAT breakdown states it.";
+    }
+
+    private String maker() {
+        return side == InvoiceSide.SELLER ? "who made it out" : "the supplier";
     }
 
     private String document() {

@@ -25,6 +25,7 @@ record InvoiceType(String code, boolean credit) {
                     "503", "532");
     private static final Set<String> SELF_BILLED =
             Set.of("261", "389", "471", "473", "500", "501", "502", "527");
+    private static final String ADVANCE = "386";
     private static final String PRO_FORMA = "325";
     private static final String FOR_ACCOUNTING_ALONE = "751";
 
@@ -38,6 +39,11 @@ record InvoiceType(String code, boolean credit) {
     /** Whether the customer made it out. */
     boolean isSelfBilled() {
         return SELF_BILLED.contains(code);
+    }
+
+    /** Whether it charges an advance for a supply to come: a prepayment invoice. */
+    boolean isAdvance() {
+        return code.equals(ADVANCE);
     }
 
     /** Whether it announces a supply and charges nothing. */

@@ -70,6 +70,11 @@ final class LinePattern {
         return hasWords;
     }
 
+    /** Whether every line with text fits. */
+    boolean fitsAnything() {
+        return pattern.matches("1 a-") && pattern.matches("~");
+    }
+
     /** What the line has for each name, trimmed; nothing where the line does not fit. */
     Optional<Map<String, String>> match(String line) {
         Matcher matcher = pattern.matcher(line);

@@ -1,5 +1,6 @@
 package quarterfold.intake;
 
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -14,13 +15,14 @@ import quarterfold.money.Amount;
  * settlement is a name and a currency; rows without a name are together the settlement the file is.
  */
 final class Payouts {
-    static final String CODE = "payout-does-not-tie";
+    static final String CODE = RaisedQuery.PAYOUT_DOES_NOT_TIE;
 
     private record Key(String settlement, String currency) {}
 
     /** Sums in ten-thousandths, positive where money comes to the business. */
     private static final class Settlement {
         private long rows;
+        private long runs;
         private long sum;
         private long paidOut;
         private boolean hasPayout;
@@ -30,6 +32,7 @@ final class Payouts {
     private final Map<Key, Settlement> settlements = new LinkedHashMap<>();
     private String lastName = "";
     private String lastCurrency = "";
+    private Optional<Settlement> first = Optional.empty();
     private Settlement current = new Settlement();
 
     void add(Line line) {
@@ -39,6 +42,10 @@ final class Payouts {
             lastName = name;
             lastCurrency = profile.currency();
             current = settlement(name, lastCurrency);
+            current.runs++;
+        }
+        if (first.isEmpty()) {
+            first = Optional.of(current);
         }
         long money = line.signedMoney().tenThousandths();
         if (profile.kind() == Kind.PAYOUT) {
@@ -101,21 +108,38 @@ final class Payouts {
                     }
                     Amount stated = settlement.stated.orElse(new Amount(settlement.paidOut));
                     Amount summed = new Amount(settlement.sum);
-                    Amount difference = stated.minus(summed);
-                    if (!difference.isZero()) {
+                    BigDecimal difference = stated.decimal().subtract(summed.decimal());
+                    if (difference.signum() != 0) {
                         String name = named ? key.settlement() : file;
                         raise.query(
                                 CODE,
                                 name,
-                                "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?"
+                                "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?%s"
                                         .formatted(
                                                 name,
                                                 key.currency(),
                                                 stated,
                                                 settlement.rows,
                                                 summed,
-                                                difference));
+                                                text(difference),
+                                                elsewhere(settlement)));
                     }
                 });
+    }
+
+    /** As an amount is printed, beyond the range of amounts too. */
+    private static String text(BigDecimal money) {
+        BigDecimal plain = money.stripTrailingZeros();
+        return plain.setScale(Math.max(2, plain.scale())).toPlainString();
+    }
+
+    /** What an export of days says of the settlements its first and last day cut. */
+    private String elsewhere(Settlement settlement) {
+        boolean begins = first.filter(f -> f == settlement).isPresent();
+        boolean ends = settlement == current;
+        return settlement.runs == 1 && begins != ends
+                ? " The file %s with it, so others of its rows may be in another export; this question goes once all of them are entered and tie."
+                        .formatted(begins ? "begins" : "ends")
+                : "";
     }
 }

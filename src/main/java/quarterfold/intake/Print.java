@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What the lines of a printed report are, top to bottom: how its text becomes rows with columns.
@@ -14,6 +15,7 @@ import java.util.Set;
  * @param page the line that numbers a page, with the names {@link #PAGE} and maybe {@link #PAGES};
  *     none or one
  * @param rows lines that are a row
+ * @param continues lines that go on with the row printed right above them, each name a column
  * @param totals lines that state what rows sum to
  * @param other lines that say nothing that is kept
  */
@@ -22,6 +24,7 @@ record Print(
         List<FactLine> facts,
         List<LinePattern> page,
         List<LinePattern> rows,
+        List<LinePattern> continues,
         List<TotalLine> totals,
         List<LinePattern> other) {
     static final String PAGE = "page";
@@ -48,6 +51,19 @@ record Print(
      */
     record TotalLine(
             LinePattern line, List<String> sums, Of of, List<String> same, boolean optional) {}
+
+    /** Whether a line is of a kind of its own, so that it goes on with no row. */
+    boolean isKnown(String line) {
+        return Stream.of(
+                        knownBy.stream(),
+                        facts.stream().map(FactLine::line),
+                        page.stream(),
+                        rows.stream(),
+                        totals.stream().map(TotalLine::line),
+                        other.stream())
+                .flatMap(patterns -> patterns)
+                .anyMatch(pattern -> pattern.match(line).isPresent());
+    }
 
     /** The columns that the lines give, of rows first. */
     List<String> columns() {

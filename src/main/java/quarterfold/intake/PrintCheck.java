@@ -29,6 +29,7 @@ final class PrintCheck {
                                 .formatted(column, column, column));
             }
         }
+        continued(layout, print, text);
         Set<String> proved = new HashSet<>();
         for (TotalLine total : print.totals()) {
             for (String column : total.sums()) {
@@ -50,6 +51,26 @@ final class PrintCheck {
                         "totals",
                         "found no line with the total of '%s'; expected one, so that a row that is missing is found, such as {line: \"Total {%s}\", sums: [%s]}"
                                 .formatted(column, column, column));
+            }
+        }
+    }
+
+    /** What goes on over a line is text of a row: no amount, and nothing that totals go by. */
+    private static void continued(Layout layout, Print print, YamlMap text) {
+        Set<String> fixed = new HashSet<>(layout.amounts());
+        for (TotalLine total : print.totals()) {
+            fixed.addAll(total.sums());
+            fixed.addAll(total.same());
+        }
+        for (LinePattern line : print.continues()) {
+            for (String column : line.names()) {
+                boolean ofRows = print.rows().stream().allMatch(r -> r.names().contains(column));
+                if (!ofRows || fixed.contains(column)) {
+                    text.wrong(
+                            "continues",
+                            column,
+                            "a column that every line of rows gives and that is no amount and in no total, such as What");
+                }
             }
         }
     }

@@ -21,13 +21,14 @@ final class PrintReader {
             return Optional.empty();
         }
         YamlMap text = yaml.map("text");
-        text.known("known_by", "facts", "page", "rows", "totals", "other");
+        text.known("known_by", "facts", "page", "rows", "continues", "totals", "other");
         return Optional.of(
                 new Print(
                         lines(text, "known_by", "Import VAT certificate", true),
                         facts(text),
                         page(text),
                         lines(text, "rows", "{Entry} {Date} {VAT}", false),
+                        continues(text),
                         totals(text),
                         text.has("other") ? lines(text, "other", "Notes", true) : List.of()));
     }
@@ -58,6 +59,23 @@ final class PrintReader {
             at.problem(key, String.valueOf(e.getMessage()));
             return Optional.empty();
         }
+    }
+
+    /** Lines that any text would fit would swallow rows that are printed in another way. */
+    private static List<LinePattern> continues(YamlMap text) {
+        if (!text.has("continues")) {
+            return List.of();
+        }
+        List<LinePattern> lines = lines(text, "continues", "{What: [^0-9]+}", false);
+        for (LinePattern line : lines) {
+            if (line.fitsAnything()) {
+                text.wrong(
+                        "continues",
+                        line.toString(),
+                        "a line with words of its own, or that says what a name may be, such as {What: [^0-9]+}");
+            }
+        }
+        return lines;
     }
 
     private static List<LinePattern> page(YamlMap text) {

@@ -13,7 +13,8 @@ import quarterfold.intake.Print.FactLine;
 
 /**
  * The rows of a printed report, by the lines its layout knows. Each line of text is a row, states
- * something, or is one the layout says to pass over; any other is a problem. For one thread.
+ * something, goes on with the row above it, or is one the layout says to pass over; any other is a
+ * problem. For one thread.
  */
 final class PrintedRows implements Rows {
     private final String file;
@@ -29,6 +30,7 @@ final class PrintedRows implements Rows {
     private final Set<String> toldMissing = new TreeSet<>();
     private final String[] cells;
     private int next;
+    private int at;
     private boolean any;
     private boolean ended;
 
@@ -48,10 +50,12 @@ final class PrintedRows implements Rows {
     @Override
     public boolean next() {
         while (next < lines.size()) {
+            at = next;
             PrintedLine line = lines.get(next++);
             Optional<Map<String, String>> row = row(line);
             if (row.isPresent()) {
                 enter(line, row.get());
+                goOn();
                 return true;
             }
             if (!totals.take(line) && !pages.take(line) && !state(line) && !isOther(line)) {
@@ -90,6 +94,28 @@ final class PrintedRows implements Rows {
             cells[i] = all.getOrDefault(columns.get(i), "");
         }
         totals.row(line.page(), all);
+    }
+
+    /** Takes the lines right below the row, on its page, that go on with what it says. */
+    private void goOn() {
+        int page = lines.get(at).page();
+        while (next < lines.size()
+                && lines.get(next).page() == page
+                && !print.isKnown(lines.get(next).text())) {
+            String text = lines.get(next).text();
+            Optional<Map<String, String>> more =
+                    print.continues().stream().flatMap(p -> p.match(text).stream()).findFirst();
+            if (more.isEmpty()) {
+                return;
+            }
+            more.get().forEach(this::append);
+            next++;
+        }
+    }
+
+    private void append(String column, String text) {
+        int i = columns.indexOf(column);
+        cells[i] = (cells[i] + " " + text).strip();
     }
 
     private boolean state(PrintedLine line) {
@@ -137,7 +163,7 @@ final class PrintedRows implements Rows {
     }
 
     private PrintedLine at() {
-        return lines.get(next - 1);
+        return lines.get(at);
     }
 
     @Override

@@ -64,6 +64,11 @@ final class Repeats {
                                 .toList());
     }
 
+    /** The name of the file being read. */
+    String file() {
+        return file;
+    }
+
     /** Whether a row of the day may repeat one, so that its mark is needed. */
     boolean concern(LocalDate day) {
         for (EarlierFile each : earlier) {

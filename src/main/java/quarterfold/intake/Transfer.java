@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import quarterfold.ledger.FileEntry;
@@ -60,6 +61,8 @@ final class Transfer {
     private long rowsRead;
     private long moneyIn;
     private Optional<Throwable> failure = Optional.empty();
+    private OptionalLong tooMuch = OptionalLong.empty();
+    private long row;
     private long rowsEntered;
     private long lastRow;
     private Amount moneyEntered = Amount.ZERO;
@@ -101,6 +104,14 @@ final class Transfer {
                     }
                     throw (RuntimeException) thrown;
                 });
+        if (problems.none() && tooMuch.isPresent()) {
+            problems.add(
+                    new Problem(
+                            repeats.file(),
+                            "",
+                            "found entries up to row %d that add up to more than 922 million million; expected less, such as the file in parts"
+                                    .formatted(tooMuch.getAsLong())));
+        }
         if (problems.none()) {
             repeats.judge(problems);
         }
@@ -127,10 +138,8 @@ final class Transfer {
         while (!last) {
             Batch next = queue.take();
             last = next.isLast();
-            if (next.marks().isEmpty()) {
-                enter(next.lines(), to);
-            } else {
-                meet(next.lines(), next.marks().iterator(), to);
+            if (tooMuch.isEmpty()) {
+                enter(next, to);
             }
             for (PublishedRate rate : next.rates()) {
                 to.rate(rate);
@@ -150,8 +159,22 @@ final class Transfer {
         }
     }
 
+    /** Enters a batch, as far as its money can be added up: the file is refused where not. */
+    private void enter(Batch next, RowReader.Output to) {
+        try {
+            if (next.marks().isEmpty()) {
+                enter(next.lines(), to);
+            } else {
+                meet(next.lines(), next.marks().iterator(), to);
+            }
+        } catch (ArithmeticException beyond) {
+            tooMuch = OptionalLong.of(row);
+        }
+    }
+
     private void enter(List<Line> lines, RowReader.Output to) {
         for (Line line : lines) {
+            row = line.row();
             to.line(line);
             moneyEntered = moneyEntered.plus(line.signedMoney());
             entered(line.row());
@@ -163,7 +186,7 @@ final class Transfer {
         RowMark mark = marks.next();
         int start = 0;
         while (start < lines.size()) {
-            long row = lines.get(start).row();
+            row = lines.get(start).row();
             int end = start + 1;
             while (end < lines.size() && lines.get(end).row() == row) {
                 end++;

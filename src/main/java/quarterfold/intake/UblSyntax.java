@@ -20,6 +20,7 @@ final class UblSyntax implements InvoiceSyntax {
     private static final Set<String> NAMESPACES =
             Set.of(UBL + "CommonAggregateComponents-2", UBL + "CommonBasicComponents-2");
     private static final String REGISTERED_NAME = "PartyLegalEntity/RegistrationName";
+    private static final String PRECEDING = "BillingReference/InvoiceDocumentReference";
     private static final String NAME = "PartyName/Name";
     private static final String COUNTRY = "PostalAddress/Country/IdentificationCode";
 
@@ -90,6 +91,7 @@ final class UblSyntax implements InvoiceSyntax {
                     total.all("TaxSubtotal").map(this::vatLine).toList(),
                     totals(total),
                     accountingVat(),
+                    root.all(PRECEDING).map(r -> r.text("ID")).toList(),
                     notes());
         }
 
@@ -238,7 +240,7 @@ final class UblSyntax implements InvoiceSyntax {
             List<String> notes = new ArrayList<>();
             InvoiceNotes.add(notes, "buyer reference", root.text("BuyerReference"));
             InvoiceNotes.add(notes, "order", root.text("OrderReference/ID"));
-            root.all("BillingReference/InvoiceDocumentReference")
+            root.all(PRECEDING)
                     .forEach(
                             r ->
                                     InvoiceNotes.add(

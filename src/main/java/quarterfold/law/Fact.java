@@ -58,8 +58,9 @@ public enum Fact {
      * What the document supports: by {@code evidence.csv}, for its amount and category; by whose
      * name it is made out in; by the check digits of its VAT number, unless a person has seen it;
      * by its arithmetic; by whether another entry claims the same: it was entered before, as it
-     * seems or, of an import, for sure, its amount is import VAT, its fees are on settlements; and
-     * by whether an amended document has replaced it.
+     * seems or, of an import, for sure, its amount is import VAT, its fees are on settlements, it
+     * is an advance or charges one again, a closed return has claimed the import on an agent's
+     * bill; and by whether an amended document has replaced it.
      */
     CLAIMS(
             "yes",
@@ -71,6 +72,8 @@ public enum Fact {
             "repeated",
             "import-vat",
             "fee-lines",
+            "advance",
+            "on-bill",
             "met-again",
             "replaced"),
     /** How much of the category's VAT is blocked by {@code blocked.csv}; unknown is not listed. */

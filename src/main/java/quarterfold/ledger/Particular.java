@@ -45,7 +45,13 @@ public enum Particular implements Coded {
     /** The month an import VAT certificate or a postponed import VAT statement is for. */
     STATEMENT_MONTH("statement_month", Type.MONTH),
     /** {@code yes} where such a document replaces the one issued first for its month. */
-    AMENDED("amended", Type.YES_NO);
+    AMENDED("amended", Type.YES_NO),
+    /** {@code yes} where the document charges an advance for a supply to come. */
+    ADVANCE("advance", Type.YES_NO),
+    /** What the document takes off, below its VAT, as paid before it was issued. */
+    PREPAID("prepaid", Type.AMOUNT),
+    /** The earlier documents of the same supply that the document names. */
+    FOLLOWS("follows", Type.DOCUMENTS);
 
     /** What a text of a particular may be. */
     public enum Type {
@@ -58,6 +64,7 @@ public enum Particular implements Coded {
         USE("one of taxable, exempt, both, such as taxable"),
         ADDRESSED("one of business, employee, other, such as business"),
         ERROR("one of deliberate, separate, such as separate"),
+        DOCUMENTS("the numbers of documents without spaces, a comma between two, such as INV-1001"),
         ACCOUNT("the number of an account without spaces, such as GB24QFLD00000012345678");
 
         private final String expected;

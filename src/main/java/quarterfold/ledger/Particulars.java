@@ -26,6 +26,8 @@ public record Particulars(Map<Particular, String> stated) {
     private static final List<String> USES = List.of("taxable", "exempt", "both");
     private static final List<String> ADDRESSEES = List.of("business", "employee", "other");
     private static final List<String> ERRORS = List.of("deliberate", "separate");
+    private static final Pattern DOCUMENTS =
+            Pattern.compile("(?=.{1,400}$)[^\\s\\p{Cntrl},]+(,[^\\s\\p{Cntrl},]+)*");
     private static final Pattern ACCOUNT = Pattern.compile("[^\\s\\p{Cntrl}]{1,70}");
 
     /** Refuses a text that is not of its particular's type. */
@@ -59,6 +61,7 @@ public record Particulars(Map<Particular, String> stated) {
                 case USE -> USES.contains(text);
                 case ADDRESSED -> ADDRESSEES.contains(text);
                 case ERROR -> ERRORS.contains(text);
+                case DOCUMENTS -> DOCUMENTS.matcher(text).matches();
                 case ACCOUNT -> ACCOUNT.matcher(text).matches();
             };
         } catch (DateTimeException | IllegalArgumentException | ArithmeticException e) {

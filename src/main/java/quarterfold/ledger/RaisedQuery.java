@@ -8,4 +8,7 @@ package quarterfold.ledger;
  *     source
  * @param question what was found, and what a person must answer
  */
-public record RaisedQuery(long source, String code, String about, String question) {}
+public record RaisedQuery(long source, String code, String about, String question) {
+    /** A settlement, which {@code about} names, whose payout is not the sum of its other rows. */
+    public static final String PAYOUT_DOES_NOT_TIE = "payout-does-not-tie";
+}

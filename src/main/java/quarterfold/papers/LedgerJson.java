@@ -50,6 +50,9 @@ public final class LedgerJson {
         stated(json, "party_vat", profile.partyVat());
         stated(json, "statement_month", particular(line, Particular.STATEMENT_MONTH));
         stated(json, "amended", particular(line, Particular.AMENDED));
+        stated(json, "advance", particular(line, Particular.ADVANCE));
+        stated(json, "prepaid", particular(line, Particular.PREPAID));
+        stated(json, "follows", particular(line, Particular.FOLLOWS));
         stated(json, "channel", profile.channel());
         stated(json, "settlement", profile.settlement());
         stated(json, "order", line.order());

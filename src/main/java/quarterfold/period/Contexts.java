@@ -1,10 +1,15 @@
 package quarterfold.period;
 
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Optional;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
+import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.StatedRate;
+import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Context;
@@ -55,12 +60,24 @@ final class Contexts {
                         book.settings(),
                         liabilities,
                         answers,
-                        exchange),
+                        exchange,
+                        this::claimed),
                 answers,
                 Ties.of(ledger.search()::forEach, law, answers),
                 fileName,
                 book.settings().roundingPerLine(),
                 related(liabilities, baskets, answers, exchange));
+    }
+
+    /**
+     * The period of the first return that took the entry up, where what is claimed of it stands.
+     */
+    private Optional<YearMonth> claimed(long entry) {
+        List<ClosedEntry> frozen = ledger.closedEntry(entry);
+        Amount claim = frozen.stream().map(ClosedEntry::claim).reduce(Amount.ZERO, Amount::plus);
+        return claim.signum() > 0
+                ? frozen.stream().map(ClosedEntry::closedIn).findFirst()
+                : Optional.empty();
     }
 
     /** Gifts and margin-scheme goods are only looked for where there can be some. */

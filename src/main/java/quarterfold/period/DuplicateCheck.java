@@ -64,7 +64,8 @@ final class DuplicateCheck {
                 kind.side() == Kind.Side.PURCHASES && other.side() == Kind.Side.PURCHASES;
         return kind == other
                 || (purchases && kind.direction() == other.direction())
-                || (isClaim(kind) && isImportVat(other));
+                || (isClaim(kind) && isImportVat(other))
+                || (isImportVat(kind) && isClaim(other));
     }
 
     private static boolean isClaim(Kind kind) {

@@ -1,43 +1,67 @@
 package quarterfold.period;
 
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.Profile;
 import quarterfold.money.Amount;
+import quarterfold.treatment.ChannelParties;
+import quarterfold.treatment.Context;
+import quarterfold.treatment.DoubleClaims;
 import quarterfold.treatment.Treated;
 
 /**
  * Watches for a channel that takes fees off its settlements while no invoice for its fees is
- * entered: their VAT, or the reverse charge, would be missed.
+ * entered: their VAT, or the reverse charge, would be missed. An invoice of the channel counts
+ * whatever kind it is entered as, since an e-invoice does not say what it is for.
  */
 final class FeeWatch {
 
+    /** What a settlement says of who takes its fees. */
+    private record Taker(String channel, String party, String partyVat) {}
+
+    private final Optional<ChannelParties> parties;
     private final Map<String, Amount> onSettlements = new TreeMap<>();
+    private final Map<Taker, Profile> takers = new HashMap<>();
     private final Set<String> invoiced = new HashSet<>();
+
+    FeeWatch(Context context) {
+        parties = context.together().claims().map(DoubleClaims::channels);
+    }
 
     void see(Treated treated) {
         Entry entry = treated.entry();
-        if (entry.kind() != Kind.FEE && entry.kind() != Kind.FEE_REFUND) {
+        if (entry.kind().side() != Kind.Side.PURCHASES) {
             return;
         }
-        String channel = entry.profile().channel();
-        if (!entry.profile().settlement().isEmpty()
-                && entry.profile().evidence() == Evidence.UNSTATED) {
-            onSettlements.merge(
-                    channel, treated.money().times(-entry.kind().direction()), Amount::plus);
-        } else {
-            invoiced.add(channel);
+        Profile profile = entry.profile();
+        boolean fee = entry.kind() == Kind.FEE || entry.kind() == Kind.FEE_REFUND;
+        if (!fee || profile.settlement().isEmpty() || profile.evidence() != Evidence.UNSTATED) {
+            parties.ifPresent(p -> invoiced.addAll(p.charging(profile)));
+            return;
         }
+        onSettlements.merge(
+                profile.channel(), treated.money().times(-entry.kind().direction()), Amount::plus);
+        takers.putIfAbsent(
+                new Taker(profile.channel(), profile.party(), profile.partyVat()), profile);
     }
 
     /** The fees taken by each channel of which no fee document is entered. */
     Map<String, Amount> withoutInvoice() {
         Map<String, Amount> without = new TreeMap<>(onSettlements);
-        without.keySet().removeAll(invoiced);
+        takers.forEach(
+                (taker, profile) -> {
+                    if (!Collections.disjoint(ChannelParties.taking(profile), invoiced)) {
+                        without.remove(taker.channel());
+                    }
+                });
         return without;
     }
 }

@@ -13,7 +13,10 @@ import quarterfold.treatment.Context;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 
-/** The questions that the reading of files raised, for the period their files are of. */
+/**
+ * The questions that the reading of files raised, for the period their files are of, as far as the
+ * files that came since have not answered them.
+ */
 final class Raised {
 
     private final Ledger ledger;
@@ -37,11 +40,10 @@ final class Raised {
         Returns.sourcesIn(ledger, period, registeredFrom).stream()
                 .map(Source::id)
                 .forEach(sources::add);
-        return ledger.raised().stream()
-                .filter(q -> sources.contains(q.source()))
-                .map(this::query)
-                .map(questions::answered)
-                .toList();
+        List<RaisedQuery> raised =
+                ledger.raised().stream().filter(q -> sources.contains(q.source())).toList();
+        return new WholeSettlements(ledger)
+                .open(raised).stream().map(this::query).map(questions::answered).toList();
     }
 
     private Query query(RaisedQuery raised) {

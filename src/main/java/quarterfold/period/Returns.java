@@ -145,7 +145,7 @@ public final class Returns {
         List<Adjuster> adjusters = adjusters(period, context());
         List<Query> queries = new ArrayList<>();
         List<Correction> rows = new ArrayList<>();
-        FeeWatch fees = new FeeWatch();
+        FeeWatch fees = new FeeWatch(context());
         treat(
                 period,
                 scan,

@@ -2,6 +2,9 @@ package quarterfold.treatment;
 
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
+import quarterfold.law.Fact;
+import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
 
 /**
@@ -12,7 +15,10 @@ final class ClaimedAgain {
     private final ImportStatements imports;
     private final DoubleClaims doubles;
 
+    private final Law law;
+
     ClaimedAgain(Context context) {
+        law = context.law();
         imports = context.ties().imports();
         doubles = context.together().claims().orElseGet(() -> new DoubleClaims(context.law()));
     }
@@ -46,6 +52,18 @@ final class ClaimedAgain {
                                     .formatted(same.getAsLong())));
         }
         return doubles.of(entry, carriesVat)
-                .filter(found -> !imports.isNoRepeat(entry, found.other()));
+                .filter(found -> !imports.isNoRepeat(entry, found.other()))
+                .filter(found -> SupplierDocuments.isCredit(entry) || isRuled(entry, found));
+    }
+
+    /** Whether the tables have a rule for it: those an older close froze may know of no such. */
+    private boolean isRuled(Entry entry, DoubleClaims.Found found) {
+        return law.treatments().rows().stream()
+                .map(row -> row.value().when())
+                .anyMatch(
+                        when ->
+                                when.getOrDefault(Fact.CLAIMS, Set.of()).contains(found.claims())
+                                        && when.getOrDefault(Fact.KIND, Set.of())
+                                                .contains(entry.kind().code()));
     }
 }

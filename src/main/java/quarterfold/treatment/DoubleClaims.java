@@ -1,5 +1,6 @@
 package quarterfold.treatment;
 
+import java.time.YearMonth;
 import java.util.Optional;
 import java.util.OptionalLong;
 import quarterfold.law.Law;
@@ -10,7 +11,7 @@ import quarterfold.ledger.Profile;
 /**
  * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
  * kind of file either came: a document entered twice, import VAT billed again by an agent, a
- * channel's invoice for fees claimed on its settlements.
+ * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole.
  *
  * <p>VAT Regulations 1995 reg 29(4): input tax is never deducted twice. One of the two feeds the
  * boxes until a person has said which; what was decided to be a duplicate is passed over.
@@ -20,7 +21,9 @@ public final class DoubleClaims {
     private final SupplierDocuments numbered = new SupplierDocuments();
     private final UnnumberedDocuments unnumbered = new UnnumberedDocuments();
     private final ImportVatBilled importVat;
+    private final ChannelParties channels = new ChannelParties();
     private final FeeLines feeLines;
+    private final Advances advances = new Advances();
 
     /**
      * What an entry seems to claim again.
@@ -28,8 +31,13 @@ public final class DoubleClaims {
      * @param other the entry that claims it, by its number
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
      * @param reason for the grade of the evidence
+     * @param of the closed period that has claimed it, or empty
      */
-    record Found(long other, String claims, String reason) {
+    record Found(long other, String claims, String reason, String of) {
+
+        Found(long other, String claims, String reason) {
+            this(other, claims, reason, "");
+        }
 
         /** Whether it is no question: the two are one import. */
         boolean isSure() {
@@ -37,10 +45,16 @@ public final class DoubleClaims {
         }
     }
 
+    /** What closed returns have claimed. */
+    public interface Closed {
+        /** The period of the return that has claimed VAT of an entry, by its number. */
+        Optional<YearMonth> claimed(long entry);
+    }
+
     /** Of a ledger without purchases and imports. */
     DoubleClaims(Law law) {
         importVat = new ImportVatBilled(law);
-        feeLines = new FeeLines(law);
+        feeLines = new FeeLines(law, channels);
     }
 
     /**
@@ -48,8 +62,9 @@ public final class DoubleClaims {
      *
      * @param scan shows at least the entries of which {@link #mayConcern} says so, in the order of
      *     their numbers
+     * @param closed what closed returns have claimed
      */
-    static DoubleClaims of(Together.Scan scan, Law law, Answers answers) {
+    static DoubleClaims of(Together.Scan scan, Law law, Answers answers, Closed closed) {
         DoubleClaims all = new DoubleClaims(law);
         scan.forEach(
                 entry -> {
@@ -57,11 +72,16 @@ public final class DoubleClaims {
                         Answered answered = Answered.of(entry, answers);
                         if (!answered.decided().equals("duplicate")) {
                             all.add(answered.entry());
+                            if (answered.treatment().isEmpty()) {
+                                all.importVat.addBill(answered.entry());
+                            }
                         }
                     }
                 });
         all.numbered.compare();
         all.unnumbered.compare(all.numbered.rows(), all.numbered.repeated());
+        all.importVat.compare(closed);
+        all.advances.compare(all.numbered.rows(), all.numbered.repeated());
         return all;
     }
 
@@ -78,7 +98,13 @@ public final class DoubleClaims {
         }
         unnumbered.add(entry);
         importVat.add(entry);
+        channels.add(entry.profile());
         feeLines.add(entry);
+    }
+
+    /** Who charges the fees of which channel. */
+    public ChannelParties channels() {
+        return channels;
     }
 
     SupplierDocuments documents() {
@@ -103,7 +129,23 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return carriesVat ? importVat(entry).or(() -> fees(entry)) : Optional.empty();
+        return importVat
+                .claimedBefore(entry)
+                .map(DoubleClaims::onBill)
+                .or(() -> carriesVat ? others(entry) : Optional.empty());
+    }
+
+    private static Found onBill(ImportVatBilled.Claimed bill) {
+        return new Found(
+                bill.bill(),
+                "on-bill",
+                "its VAT seems to be claimed on entry %d, a bill in the closed return of %s"
+                        .formatted(bill.bill(), bill.in()),
+                bill.in().toString());
+    }
+
+    private Optional<Found> others(Entry entry) {
+        return importVat(entry).or(() -> fees(entry)).or(() -> advance(entry));
     }
 
     private Optional<Found> importVat(Entry entry) {
@@ -129,5 +171,17 @@ public final class DoubleClaims {
                                 "fee-lines",
                                 "its fees seem to be claimed on settlements, such as entry %d"
                                         .formatted(line.getAsLong())));
+    }
+
+    private Optional<Found> advance(Entry entry) {
+        OptionalLong other = advances.of(entry);
+        return other.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Found(
+                                other.getAsLong(),
+                                "advance",
+                                "it and entry %d seem to be an advance and the invoice that charges its VAT again"
+                                        .formatted(other.getAsLong())));
     }
 }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
 import quarterfold.law.Dated;
@@ -34,20 +33,20 @@ final class EvidenceWeigher {
      * What the document supports.
      *
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
-     * @param repeats the entry that seems to claim the same
+     * @param again what the entry seems to claim again
      * @param vatConverted whether it prints its VAT in another currency alone
      */
     record Weighed(
             String claims,
             Optional<EvidenceGrade> grade,
-            OptionalLong repeats,
+            Optional<DoubleClaims.Found> again,
             boolean vatConverted) {
         static final Weighed NOT_WEIGHED =
-                new Weighed("no", Optional.empty(), OptionalLong.empty(), false);
+                new Weighed("no", Optional.empty(), Optional.empty(), false);
 
         /** The questions about a credit entered twice, and about VAT in another currency. */
         List<String> asks() {
-            boolean creditTwice = repeats.isPresent() && !ONCE.contains(claims);
+            boolean creditTwice = again.isPresent() && !ONCE.contains(claims);
             if (!creditTwice && !vatConverted) {
                 return List.of();
             }
@@ -60,9 +59,16 @@ final class EvidenceWeigher {
 
         /** The words it gives to questions. */
         Map<String, String> words() {
-            return repeats.isPresent()
-                    ? Map.of("other", Long.toString(repeats.getAsLong()), "fault", fault())
-                    : Map.of("fault", fault());
+            return again.map(
+                            a ->
+                                    Map.of(
+                                            "other",
+                                            Long.toString(a.other()),
+                                            "of",
+                                            a.of(),
+                                            "fault",
+                                            fault()))
+                    .orElseGet(() -> Map.of("fault", fault()));
         }
 
         /** Why the document does not support a reclaim. */
@@ -78,7 +84,14 @@ final class EvidenceWeigher {
 
     /** Words that say that the entry counts once, with another. */
     private static final Set<String> ONCE =
-            Set.of("repeated", "import-vat", "fee-lines", "met-again", "replaced");
+            Set.of(
+                    "repeated",
+                    "import-vat",
+                    "fee-lines",
+                    "advance",
+                    "on-bill",
+                    "met-again",
+                    "replaced");
 
     private final Law law;
     private final Settings settings;
@@ -136,7 +149,7 @@ final class EvidenceWeigher {
                         new EvidenceGrade(
                                 grade(entry, claims, doubtful, sterling && shown.isComplete()),
                                 reasons)),
-                again.map(a -> OptionalLong.of(a.other())).orElse(OptionalLong.empty()),
+                again,
                 !sterling && !unconverted && claims.equals("yes"));
     }
 

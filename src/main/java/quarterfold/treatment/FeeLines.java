@@ -2,12 +2,13 @@ package quarterfold.treatment;
 
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
@@ -16,7 +17,8 @@ import quarterfold.ledger.Kind;
 
 /**
  * Fees that are claimed line by line on settlements, since the lines state evidence and VAT, and
- * the channel's invoice for the same fees beside them.
+ * the channel's invoice for the same fees beside them, even where it is entered as a purchase: an
+ * e-invoice does not say what it is for.
  *
  * <p>Input tax is never deducted twice: VAT Regulations 1995 reg 29(4). A settlement's line without
  * evidence is money only and is none of these. An invoice is looked at with the lines of the days
@@ -31,13 +33,16 @@ final class FeeLines {
     /** Fees or credits of a channel. */
     private record Fees(String channel, Kind kind) {}
 
-    FeeLines(Law law) {
+    private final ChannelParties parties;
+
+    FeeLines(Law law, ChannelParties parties) {
         this.law = law;
+        this.parties = parties;
     }
 
     void add(Entry entry) {
-        if (isFee(entry) && isOnSettlement(entry) && claims(entry)) {
-            names(entry)
+        if (ChannelParties.isFee(entry.kind()) && isOnSettlement(entry) && claims(entry)) {
+            ChannelParties.taking(entry.profile())
                     .forEach(
                             name ->
                                     lines.computeIfAbsent(
@@ -49,15 +54,17 @@ final class FeeLines {
 
     /** The first of the lines that claim the fees of an invoice, by its number. */
     OptionalLong of(Entry invoice) {
-        if (lines.isEmpty() || !isFee(invoice) || isOnSettlement(invoice)) {
+        boolean bought = invoice.kind().side() == Kind.Side.PURCHASES;
+        if (lines.isEmpty() || !bought || isOnSettlement(invoice)) {
             return OptionalLong.empty();
         }
         Optional<LocalDate> first =
                 law.limit(DAYS, invoice.taxPoint())
                         .map(Dated::value)
                         .map(days -> days.before(invoice.taxPoint()));
-        return names(invoice)
-                .map(name -> lines.getOrDefault(new Fees(name, invoice.kind()), new TreeMap<>()))
+        Kind fee = invoice.kind().direction() < 0 ? Kind.FEE : Kind.FEE_REFUND;
+        return names(invoice).stream()
+                .map(name -> lines.getOrDefault(new Fees(name, fee), new TreeMap<>()))
                 .flatMap(
                         days ->
                                 first
@@ -68,15 +75,12 @@ final class FeeLines {
                 .findFirst();
     }
 
-    private static Stream<String> names(Entry entry) {
-        return Stream.of(entry.profile().channel(), entry.profile().party())
-                .map(Plain::name)
-                .filter(name -> !name.isEmpty())
-                .distinct();
-    }
-
-    private static boolean isFee(Entry entry) {
-        return entry.kind() == Kind.FEE || entry.kind() == Kind.FEE_REFUND;
+    /** A document that names its channel is of that one, or of lines that its party takes. */
+    private Set<String> names(Entry invoice) {
+        Set<String> names = new LinkedHashSet<>(parties.charging(invoice.profile()));
+        names.add(Plain.name(invoice.profile().party()));
+        names.remove("");
+        return names;
     }
 
     private static boolean isOnSettlement(Entry entry) {

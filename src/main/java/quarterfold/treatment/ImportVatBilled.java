@@ -1,11 +1,13 @@
 package quarterfold.treatment;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
@@ -16,7 +18,8 @@ import quarterfold.money.Amount;
 /**
  * Import VAT that an agent or courier bills again: an expense of which the VAT, the value or the
  * whole is, to the penny, the VAT of an import entry with its certificate or statement, some days
- * before or after it; of goods the VAT alone, since an agent sells none.
+ * before or after it; of goods the VAT alone, since an agent sells none. The bill waits, but for
+ * one whose VAT a closed return has claimed: then the import that is entered after it does.
  *
  * <p>The certificate is the normal evidence of import VAT paid (HMRC manual IMPS03100), and input
  * tax is never deducted twice: VAT Regulations 1995 reg 29(4). How many days is {@code
@@ -27,6 +30,11 @@ final class ImportVatBilled {
 
     private final Law law;
     private final Map<Amount, List<Entry>> evidenced = new HashMap<>();
+    private final List<Entry> bills = new ArrayList<>();
+    private final Map<Long, Claimed> claimed = new HashMap<>();
+
+    /** A bill whose VAT a closed return has claimed. */
+    record Claimed(long bill, YearMonth in) {}
 
     ImportVatBilled(Law law) {
         this.law = law;
@@ -40,6 +48,41 @@ final class ImportVatBilled {
         }
     }
 
+    /** Adds what may be an agent's bill and nobody has said is another document. */
+    void addBill(Entry entry) {
+        if (entry.kind() == Kind.EXPENSE || entry.kind() == Kind.PURCHASE) {
+            bills.add(entry);
+        }
+    }
+
+    /**
+     * Looks for imports that were entered after a close claimed them on a bill, once all are there.
+     */
+    void compare(DoubleClaims.Closed closed) {
+        if (evidenced.isEmpty()) {
+            return;
+        }
+        for (Entry bill : bills) {
+            all(bill)
+                    .filter(i -> i.number() > bill.number() && !claimed.containsKey(i.number()))
+                    .findFirst()
+                    .ifPresent(
+                            i ->
+                                    closed.claimed(bill.number())
+                                            .ifPresent(
+                                                    in ->
+                                                            claimed.put(
+                                                                    i.number(),
+                                                                    new Claimed(
+                                                                            bill.number(), in))));
+        }
+    }
+
+    /** The bill on which a closed return has claimed an import entered after it. */
+    Optional<Claimed> claimedBefore(Entry imported) {
+        return Optional.ofNullable(claimed.get(imported.number()));
+    }
+
     /** The import entry whose VAT the entry seems to be. */
     Optional<Entry> of(Entry entry) {
         if (evidenced.isEmpty()) {
@@ -48,35 +91,33 @@ final class ImportVatBilled {
         if (isImportVat(entry)) {
             return isEvidenced(entry)
                     ? Optional.empty()
-                    : near(SupplierDocuments.money(entry), entry.taxPoint());
+                    : near(SupplierDocuments.money(entry), entry.taxPoint()).findFirst();
         }
-        Amounts amounts = entry.amounts();
-        return switch (entry.kind()) {
-            case EXPENSE ->
-                    near(
-                            entry,
-                            List.of(
+        return all(entry).findFirst();
+    }
+
+    /** Every import whose VAT a bill may be. */
+    private Stream<Entry> all(Entry bill) {
+        Amounts amounts = bill.amounts();
+        Stream<Optional<Amount>> any =
+                switch (bill.kind()) {
+                    case EXPENSE ->
+                            Stream.of(
                                     amounts.vat(),
                                     amounts.gross(),
                                     amounts.net(),
-                                    Optional.of(amounts.money())));
-            case PURCHASE -> near(entry, List.of(amounts.vat()));
-            default -> Optional.empty();
-        };
-    }
-
-    private Optional<Entry> near(Entry entry, List<Optional<Amount>> amounts) {
-        return amounts.stream()
-                .flatMap(Optional::stream)
+                                    Optional.of(amounts.money()));
+                    case PURCHASE -> Stream.of(amounts.vat());
+                    default -> Stream.of();
+                };
+        return any.flatMap(Optional::stream)
                 .filter(amount -> !amount.isZero())
-                .flatMap(amount -> near(amount, entry.taxPoint()).stream())
-                .findFirst();
+                .flatMap(amount -> near(amount, bill.taxPoint()));
     }
 
-    private Optional<Entry> near(Amount amount, LocalDate day) {
+    private Stream<Entry> near(Amount amount, LocalDate day) {
         return evidenced.getOrDefault(amount, List.of()).stream()
-                .filter(i -> isNear(i.taxPoint(), day))
-                .findFirst();
+                .filter(i -> isNear(i.taxPoint(), day));
     }
 
     private boolean isNear(LocalDate imported, LocalDate day) {

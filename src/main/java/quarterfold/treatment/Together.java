@@ -28,6 +28,7 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
      * What the entries of a ledger come to.
      *
      * @param claims shows at least the entries of {@link DoubleClaims#mayConcern}
+     * @param closed what closed returns have claimed
      * @param stock shows at least the entries of goods on hand
      */
     public static Together of(
@@ -37,9 +38,10 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
             Settings settings,
             Liabilities liabilities,
             Answers answers,
-            Exchange exchange) {
+            Exchange exchange,
+            DoubleClaims.Closed closed) {
         return new Together(
-                Optional.of(DoubleClaims.of(claims, law, answers)),
+                Optional.of(DoubleClaims.of(claims, law, answers, closed)),
                 new StockOnHand(law, settings, liabilities, answers, exchange).vat(stock));
     }
 }

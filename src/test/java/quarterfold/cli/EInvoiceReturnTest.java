@@ -140,4 +140,64 @@ class EInvoiceReturnTest {
                         2 queries are open.
                         """);
     }
+
+    /** The channel's own invoice, for fees its settlement claims too: reg 29(4). */
+    @Test
+    void anInvoiceOfTheChannel() throws IOException {
+        enter(
+                "settlement.csv",
+                """
+                date,kind,net,vat,rate,party,party_country,party_vat,channel,settlement,evidence,document
+                2026-07-05,fee,10.00,2.00,20,Fernmoor Pottery Ltd,GB,GB000472729,Fernmoor,ST-1,invoice,F-1
+                """);
+        enter("invoice.xml", usual().ubl());
+        assertThat(run("queries", "2026-09").out())
+                .isEqualTo(
+                        """
+                        E2/fees-claimed-twice  invoice.xml row 1
+                          Document INV-1001 charges fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.
+                          quarterfold decide --entry 2 --set-aside --why WHY --who NAME
+
+                        1 query is open.
+                        """);
+        assertThat(boxes().get(3)).isEqualTo("2.00");
+    }
+
+    /** An advance in CII and the invoice for the whole in UBL, in either order. */
+    @Test
+    void anAdvanceAndTheInvoiceForTheWhole() throws IOException {
+        enter(
+                "advance.xml",
+                new MadeInvoice("A-1")
+                        .with("BT-3", "386")
+                        .line("Advance", "50.00", "S", "20")
+                        .cii());
+        enter("whole.xml", usual().with("BT-113", "60.00").with("BT-25", "A-1").ubl());
+        assertThat(run("queries", "2026-09").out())
+                .isEqualTo(
+                        """
+                        E2/advance-claimed-twice  whole.xml row 1
+                          Document INV-1001 for 120.00 and entry 1 seem to be an advance and the invoice for the whole, which charges the VAT of the advance again. Input tax is claimed once, so this one is in no box. If it does, decide duplicate-of on the advance; where a closed return has claimed that, enter it as a purchase-credit and decide treat-as on the invoice. If the invoice leaves it out, decide treat-as.
+                          quarterfold decide --entry 2 --set-aside --why WHY --who NAME
+
+                        1 query is open.
+                        """);
+        assertThat(boxes().get(3)).isEqualTo("10.00");
+        assertThat(run("close", "2026-09").code()).isEqualTo(1);
+        Run decided =
+                run(
+                        "decide",
+                        "--entry",
+                        "1",
+                        "--duplicate-of",
+                        "2",
+                        "--why",
+                        "the invoice has all of it",
+                        "--who",
+                        "A. Clerk");
+        assertThat(decided.code()).as(decided.err()).isZero();
+        assertThat(boxes().get(3)).isEqualTo("20.00");
+        assertThat(run("close", "2026-09").code()).isZero();
+        assertThat(run("verify").code()).isZero();
+    }
 }

@@ -90,7 +90,8 @@ class EInvoiceFuzzTest {
         Brought file = new Brought(Path.of("a.xml"), "a.xml", Desk.settings(), LAYOUTS, problems);
         Head head = Head.of(new ByteArrayInputStream(bytes));
         try (Reading reading =
-                EInvoice.open(file, "a.xml", head, new ByteArrayInputStream(bytes))) {
+                EInvoice.open(
+                        file, "a.xml", head, new ByteArrayInputStream(bytes), InvoicePages.NONE)) {
             if (!problems.none()) {
                 return false;
             }

@@ -361,6 +361,22 @@ class EInvoiceRefusalTest {
                         "a.xml: found amounts that add up to more than 922 million million; expected less, such as 120.00");
     }
 
+    /** Each amount fits, and net and VAT of a line of the breakdown together do not. */
+    @Test
+    void aLineOfTheBreakdownThatAddsUpToTooMuch() throws IOException {
+        MadeInvoice invoice =
+                new MadeInvoice("INV-1001")
+                        .line("Bowls", "100.00", "S", "20")
+                        .with("BT-116 S20", "900000000000000.00")
+                        .vat("S", "20", "90000000000000.00")
+                        .with("BT-110", "20.00")
+                        .with("BT-112", "120.00")
+                        .with("BT-115", "120.00");
+        assertThat(desk.problems("a.xml", invoice.ubl()))
+                .containsExactly(
+                        "a.xml:53: found amounts that add up to more than 922 million million; expected less, such as the file in parts");
+    }
+
     /** What is packed into a document, and elements of other namespaces, are passed over. */
     @Test
     void filesPackedIntoADocumentAreNotRead() throws IOException {

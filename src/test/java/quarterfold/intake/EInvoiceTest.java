@@ -6,11 +6,17 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Particulars;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
 
@@ -99,6 +105,54 @@ class EInvoiceTest {
                                         .with("BT-26", "2026-06-30")))
                 .containsExactly(
                         "row=1 | date=2026-07-20 | kind=purchase-credit | currency=GBP | net=40.00 | vat=8.00 | rate=20 | document=CN-7 | description=Bowls | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | addressed=business | notes=preceding invoice: INV-0900 2026-06-30; type: 381; VAT category: S 20%");
+    }
+
+    private Particulars particulars(MadeInvoice invoice) throws IOException {
+        entered(invoice);
+        return desk.lines().get(0).particulars();
+    }
+
+    private static String advanced(Particulars stated) {
+        return Stream.of(Particular.ADVANCE, Particular.PREPAID, Particular.FOLLOWS)
+                .map(p -> stated.word(p).orElse("-"))
+                .collect(Collectors.joining(" "));
+    }
+
+    /** UNTDID 1001: 386 is a prepayment invoice, 380 a commercial one. */
+    @ParameterizedTest(name = "{0} paid {1} after {2}: {3}")
+    @CsvSource({
+        "386, '', '', yes - -",
+        "386, 10.00, INV-0900, yes - -",
+        "380, '', '', - - -",
+        "380, 10.00, '', - 10.00 -",
+        "380, 10.00, INV 09/00, - 10.00 INV09/00",
+        "380, 0.00, 'INV-0900, part 2', - - INV-0900part2",
+        "381, 10.00, INV-0900, - - -"
+    })
+    void advancesAndWhatWasPaidBefore(String type, String paid, String preceding, String stated)
+            throws IOException {
+        MadeInvoice invoice = usual().with("BT-3", type);
+        if (!paid.isEmpty()) {
+            invoice.with("BT-113", paid);
+        }
+        if (!preceding.isEmpty()) {
+            invoice.with("BT-25", preceding);
+        }
+        assertThat(advanced(particulars(invoice))).isEqualTo(stated);
+    }
+
+    /** What takes an advance off before VAT does not charge its VAT again. */
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void anAdvanceTakenOffBeforeVat(boolean byALine) throws IOException {
+        MadeInvoice invoice = usual().with("BT-25", "INV-0900");
+        assertThat(
+                        advanced(
+                                particulars(
+                                        byALine
+                                                ? invoice.line("Advance", "-50.00", "S", "20")
+                                                : invoice.allowance("50.00", "S", "20"))))
+                .isEqualTo("- - -");
     }
 
     @Test
@@ -231,8 +285,8 @@ class EInvoiceTest {
     void whatIsPaidInFullIsNotDue() throws IOException {
         assertThat(entered(usual().with("BT-113", "210.00")))
                 .containsExactly(
-                        "row=1 | date=2026-07-20 | kind=purchase | currency=GBP | net=150.00 | vat=30.00 | rate=20 | document=INV-1001 | description=Bowls; Mugs | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | addressed=business | notes=type: 380; VAT category: S 20%",
-                        "row=2 | date=2026-07-20 | kind=purchase | currency=GBP | net=30.00 | vat=0.00 | rate=0 | document=INV-1001 | description=Books | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | addressed=business | notes=type: 380; VAT category: Z 0%");
+                        "row=1 | date=2026-07-20 | kind=purchase | currency=GBP | net=150.00 | vat=30.00 | rate=20 | document=INV-1001 | description=Bowls; Mugs | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | addressed=business | prepaid=210.00 | notes=type: 380; VAT category: S 20%",
+                        "row=2 | date=2026-07-20 | kind=purchase | currency=GBP | net=30.00 | vat=0.00 | rate=0 | document=INV-1001 | description=Books | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | addressed=business | prepaid=210.00 | notes=type: 380; VAT category: Z 0%");
     }
 
     @Test

@@ -171,7 +171,7 @@ class LayoutTest {
     @Test
     void fieldsAndTheirValues() {
         String fields =
-                "found a name that is no field here; expected one of date, document, party, party_country, party_vat, description, product, category, currency, rate, from, to, customer, customer_vat, channel, channel_collects, settlement, order, file, evidence, paid, business_use, sent, invoiced, held, due, evidenced, adopted, approval, cost, consignment, sterling_vat, exchange_day, on_hand, use, addressed, co2, error, account, statement_month, amended, such as order";
+                "found a name that is no field here; expected one of date, document, party, party_country, party_vat, description, product, category, currency, rate, from, to, customer, customer_vat, channel, channel_collects, settlement, order, file, evidence, paid, business_use, sent, invoiced, held, due, evidenced, adopted, approval, cost, consignment, sterling_vat, exchange_day, on_hand, use, addressed, co2, error, account, statement_month, amended, advance, prepaid, follows, such as order";
         assertThat(changed("  date: When", "  date: When\n  gross: Sum"))
                 .containsExactly("till.yaml:19 [fields.gross]: " + fields);
         assertThat(changed("  channel: Till", "  chanel: Till"))

@@ -83,6 +83,62 @@ class PrintLayoutTest {
         assertThat(desk.differences()).isEmpty();
     }
 
+    private static final String CONTINUED =
+            LAYOUT.replace(
+                    "  totals:",
+                    "  continues: [\"{What: [^0-9]+}\", \"({What} pieces)\"]\n  totals:");
+
+    /** What is printed below a row goes on with it; lines of a kind of their own do not. */
+    @Test
+    void aTextThatGoesOnOverLines() throws IOException {
+        String report =
+                REPORT.replace("Cups 8.00", "Cups 8.00\nwith saucers,\nblue\n(6 pieces)")
+                        .replace("Plates 5.00", "Plates 5.00\nThank you for the loan");
+        assertThat(desk.layout("stall", CONTINUED).enter(pdf(report)).problems()).isEmpty();
+        assertThat(desk.lines())
+                .extracting(l -> l.item().description() + " " + l.amounts().money() + " " + l.row())
+                .containsExactly(
+                        "Bowls 12.00 1003",
+                        "Cups with saucers, blue 6 8.00 1004",
+                        "Plates 5.00 1010");
+        assertThat(desk.differences()).isEmpty();
+    }
+
+    @Test
+    void whatGoesOnWithNoRow() throws IOException {
+        String unknown =
+                "; expected a line that layout stall knows, such as the row '{Date: [0-9-]+} {What} {Amount: -?[0-9.]+}'; give the layout a line for it under rows, totals, facts or other";
+        desk.layout("stall", CONTINUED);
+        assertThat(desk.problems(pdf(REPORT.replace("Stall North", "with love\nStall North"))))
+                .containsExactly("stall.pdf:page 1 line 2: found 'with love'" + unknown);
+        assertThat(desk.problems(pdf(REPORT.replace("Cups 8.00", "Cups 8.00\nRow 7: nothing"))))
+                .containsExactly("stall.pdf:page 1 line 5: found 'Row 7: nothing'" + unknown);
+        int cut = REPORT.indexOf("2026-07-02");
+        assertThat(
+                        desk.problems(
+                                PrintedPdf.write(
+                                        folder.resolve("stall.pdf"),
+                                        REPORT.substring(0, cut),
+                                        "and plates\n" + REPORT.substring(cut))))
+                .containsExactly("stall.pdf:page 2 line 1: found 'and plates'" + unknown);
+    }
+
+    @Test
+    void linesThatMayNotGoOn() throws IOException {
+        assertThat(problems(CONTINUED.replace("{What: [^0-9]+}", "{What}")))
+                .containsExactly(
+                        "stall.yaml:8 [text.continues]: found '{What}'; expected a line with words of its own, or that says what a name may be, such as {What: [^0-9]+}");
+        for (String column : List.of("Amount", "Stall", "Colour")) {
+            assertThat(problems(CONTINUED.replace("{What} pieces", "{" + column + "} pieces")))
+                    .containsExactly(
+                            "stall.yaml:8 [text.continues]: found '%s'; expected a column that every line of rows gives and that is no amount and in no total, such as What"
+                                    .formatted(column));
+        }
+        assertThat(problems(LAYOUT.replace("  totals:", "  continues: []\n  totals:")))
+                .containsExactly(
+                        "stall.yaml:8 [text.continues]: found nothing; expected lines, such as continues: [{What: [^0-9]+}]");
+    }
+
     @Test
     void theRowsAboveSinceTheLast() throws IOException {
         desk.layout("stall", LAYOUT);

@@ -212,6 +212,30 @@ class RepeatsTest {
         verify();
     }
 
+    /** Rows that are set aside do not make up for those that are entered, and nothing breaks. */
+    @Test
+    void entriesThatAddUpToTooMuch() throws IOException {
+        String in = "7,2026-08-03 10:00,S-1,A-1,Payout,9999999999999.99,,\n".repeat(60);
+        String out = "7,2026-08-03 10:00,S-1,A-1,Payout,-9999999999999.99,,\n".repeat(60);
+        enter("a.csv", in);
+        assertThat(refused("b.csv", out + in + out))
+                .containsExactly(
+                        "b.csv: found entries up to row 154 that add up to more than 922 million million; expected less, such as the file in parts");
+        assertThat(desk.lines()).hasSize(60);
+        verify();
+    }
+
+    /** A payout and rows that are further apart than an amount can say. */
+    @Test
+    void aDifferenceBeyondAmounts() throws IOException {
+        String payout = "7,2026-08-03 10:00,S-1,,Payout,-9999999999999.99,,\n";
+        String fee = "7,2026-08-03 10:00,S-1,,Rent,,-9999999999999.99,\n";
+        assertThat(enter("a.csv", (payout + fee).repeat(46)).queries())
+                .extracting(RaisedQuery::question)
+                .containsExactly(
+                        "settlement S-1 states a payout of GBP 459999999999999.54; its other rows, 46 of them, sum to -459999999999999.54; the difference is 919999999999999.08: which rows are missing, or which are not of this settlement?");
+    }
+
     /** A report that numbers its rows anew is refused: nothing is entered twice in silence. */
     @Test
     void rowsNumberedAnew() throws IOException {

@@ -129,7 +129,9 @@ class DoubleClaimsTest {
                         entry(6, 2, coffee),
                         entry(7, 2, nobodys),
                         entry(8, 2, bill("expense", "").currency("EUR")));
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE);
+        DoubleClaims claims =
+                DoubleClaims.of(
+                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         assertThat(entries)
                 .extracting(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 0L, 0L, 0L);
@@ -148,7 +150,9 @@ class DoubleClaimsTest {
     }
 
     private static List<Long> others(List<Entry> entries) {
-        DoubleClaims claims = DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE);
+        DoubleClaims claims =
+                DoubleClaims.of(
+                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
         return entries.stream()
                 .map(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .toList();
@@ -335,9 +339,13 @@ class DoubleClaimsTest {
     }
 
     private static SampleLine fee(String document, String net, String vat) {
-        return SampleLine.of("fee")
+        return billed("fee", document, net, vat)
                 .party("Quaylark Services (Britain) Ltd", "GB", "GB101747696")
-                .channel("Quaylark", "no")
+                .channel("Quaylark", "no");
+    }
+
+    private static SampleLine billed(String kind, String document, String net, String vat) {
+        return SampleLine.of(kind)
                 .category("channel-fee")
                 .rate("20")
                 .document(document)
@@ -425,6 +433,43 @@ class DoubleClaimsTest {
                                 Amount.of("24")));
     }
 
+    /** An e-invoice does not say that it is for fees: it is a purchase of the channel's company. */
+    @ParameterizedTest(name = "{0} of {1} {2}: {3}")
+    @CsvSource({
+        "purchase, Quaylark, '', fees-claimed-twice",
+        "expense, QUAYLARK, '', fees-claimed-twice",
+        "purchase, Quaylark Services (Britain) Ltd, GB101747696, fees-claimed-twice",
+        "purchase, Quaylark Services (Britain) Ltd, '', ''",
+        "purchase, Cobble Hare Couriers Ltd, GB000480437, ''",
+        "purchase-credit, Quaylark, '', ''"
+    })
+    void aChannelsInvoiceEnteredAsAPurchase(
+            String kind, String party, String number, String query) {
+        SampleLine claiming =
+                line("2026-08-02")
+                        .party("", "GB", "GB101747696")
+                        .evidence("invoice")
+                        .printed("10", "2");
+        SampleLine bought = billed(kind, "QS-70988", "20", "4").party(party, "GB", number);
+        assertThat(asked(files(Treating.gb(), claiming, bought).get(1)))
+                .filteredOn(id -> id.equals("E2/fees-claimed-twice"))
+                .hasSize(query.isEmpty() ? 0 : 1);
+    }
+
+    /** An invoice that was entered as fees tells under what name and number the channel bills. */
+    @Test
+    void aChannelKnownByAnEarlierInvoice() {
+        SampleLine claiming =
+                line("2026-08-02").party("", "GB", "").evidence("invoice").printed("10", "2");
+        SampleLine earlier = fee("QS-60001", "5", "1").on("2026-05-31");
+        SampleLine bought =
+                billed("purchase", "QS-70988", "20", "4")
+                        .party("Quaylark Services Britain", "GB", "GB101747696");
+        assertThat(asked(files(Treating.gb(), claiming, bought, earlier).get(1)))
+                .containsExactly("E2/fees-claimed-twice");
+        assertThat(asked(files(Treating.gb(), claiming, bought).get(1))).isEmpty();
+    }
+
     /** Tables frozen by older closes know of no such days, and ask nothing. */
     @Test
     void olderTablesDoNotLook() {
@@ -432,7 +477,8 @@ class DoubleClaimsTest {
                 DoubleClaims.of(
                         List.of(entry(1, 1, certificate("1973-03-31")))::forEach,
                         Treating.LAW,
-                        Answers.NONE);
+                        Answers.NONE,
+                        e -> Optional.empty());
         SampleLine line = bill("expense", "CH-9").on("1973-04-01").printed("1932.10", "386.42");
         assertThat(claims.of(entry(2, 2, line), true)).isEqualTo(Optional.empty());
     }

@@ -15,7 +15,8 @@ final class ImpossibleEvidence {
     private static final Set<String> SUPPORTED = Set.of("yes", "number-fails", "overcharged");
 
     /** What another entry claims already. */
-    private static final Set<String> AGAIN = Set.of("repeated", "import-vat", "fee-lines");
+    private static final Set<String> AGAIN =
+            Set.of("repeated", "import-vat", "fee-lines", "advance");
 
     private ImpossibleEvidence() {}
 
@@ -46,18 +47,22 @@ final class ImpossibleEvidence {
                         without(all(), Set.of("purchase", "expense")),
                         "claims",
                         Set.of("import-vat")),
-                Map.of("kind", without(all(), Set.of("fee")), "claims", Set.of("fee-lines")),
+                Map.of(
+                        "kind",
+                        without(all(), Set.of("purchase", "expense", "fee")),
+                        "claims",
+                        Set.of("fee-lines", "advance")),
                 Map.of("settlement", Set.of("yes"), "claims", Set.of("fee-lines")),
                 Map.of(
                         "supplier",
                         Set.of("eu", "elsewhere"),
                         "claims",
-                        Set.of("import-vat", "fee-lines")),
+                        Set.of("import-vat", "fee-lines", "advance")),
                 Map.of(
                         "vat",
                         Set.of("nil", "unstated"),
                         "claims",
-                        Set.of("import-vat", "fee-lines")),
+                        Set.of("import-vat", "fee-lines", "advance")),
                 Map.of(
                         "settlement",
                         Set.of("yes"),
@@ -65,22 +70,27 @@ final class ImpossibleEvidence {
                         Set.of("unstated"),
                         "claims",
                         allBut("no")),
+                Map.of("vat", Set.of("nil", "unstated"), "claims", Set.of("on-bill")),
                 // which line of a certificate or statement counts
-                Map.of("kind", without(all(), imports), "claims", Set.of("met-again", "replaced")),
+                Map.of(
+                        "kind",
+                        without(all(), imports),
+                        "claims",
+                        Set.of("met-again", "replaced", "on-bill")),
                 Map.of(
                         "kind",
                         Set.of("import-vat-paid"),
                         "evidence",
                         without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("import-certificate")),
                         "claims",
-                        Set.of("met-again", "replaced")),
+                        Set.of("met-again", "replaced", "on-bill")),
                 Map.of(
                         "kind",
                         Set.of("import-vat-postponed"),
                         "evidence",
                         without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("postponed-statement")),
                         "claims",
-                        Set.of("met-again", "replaced")),
+                        Set.of("met-again", "replaced", "on-bill")),
                 // in whose name
                 Map.of("kind", purchases, "addressed", Set.of("other"), "claims", SUPPORTED),
                 Map.of(

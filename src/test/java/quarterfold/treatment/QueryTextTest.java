@@ -37,6 +37,8 @@ class QueryTextTest {
                     "likely-duplicate",
                     "import-vat-billed",
                     "fees-claimed-twice",
+                    "advance-claimed-twice",
+                    "import-vat-claimed-on-bill",
                     "on-hand-missing",
                     "after-registration");
 

@@ -3,6 +3,7 @@ package quarterfold.treatment;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.SampleLine;
@@ -42,7 +43,8 @@ class SupplierDocumentsTest {
                         entry(6, 3, bill("250", "50")),
                         entry(7, 3, bill("300", "60").document("S-2")));
         SupplierDocuments documents =
-                DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE).documents();
+                DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty())
+                        .documents();
         assertThat(entries)
                 .extracting(e -> documents.earlier(e).orElse(0))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 1L, 0L);
@@ -85,7 +87,8 @@ class SupplierDocumentsTest {
     private static List<Long> earlier(Entry... entries) {
         List<Entry> all = List.of(entries);
         SupplierDocuments documents =
-                DoubleClaims.of(all::forEach, Treating.LAW, Answers.NONE).documents();
+                DoubleClaims.of(all::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty())
+                        .documents();
         return all.stream().map(e -> documents.earlier(e).orElse(0)).toList();
     }
 

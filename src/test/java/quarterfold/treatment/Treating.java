@@ -44,6 +44,8 @@ final class Treating {
         this.rates = rates;
     }
 
+    private DoubleClaims.Closed closed = entry -> Optional.empty();
+
     static Treating gb() {
         return of(SampleSettings.GB);
     }
@@ -90,6 +92,12 @@ final class Treating {
     Treating deciding(Decision... decisions) {
         return new Treating(
                 law, settings, products, perLine, Answers.of(List.of(decisions)), rates);
+    }
+
+    /** This one, where closed returns have claimed entries; said last. */
+    Treating claimed(DoubleClaims.Closed inReturns) {
+        closed = inReturns;
+        return this;
     }
 
     /** The same with these exchange rates held. */
@@ -168,7 +176,8 @@ final class Treating {
                         settings,
                         liabilities,
                         answers,
-                        exchange),
+                        exchange,
+                        closed),
                 answers,
                 Ties.of(
                         (which, each) ->

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.Month;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -185,7 +186,13 @@ class TreatmentTableTest {
                         "evidence",
                         Set.of("export", "alternative", "missing", "unstated"),
                         "claims",
-                        ImpossibleEvidence.allBut("no", "repeated", "import-vat", "fee-lines")));
+                        ImpossibleEvidence.allBut(
+                                "no",
+                                "repeated",
+                                "import-vat",
+                                "fee-lines",
+                                "advance",
+                                "on-bill")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
                 Map.of(
@@ -193,7 +200,13 @@ class TreatmentTableTest {
                         Set.of("none-needed"),
                         "claims",
                         ImpossibleEvidence.allBut(
-                                "no", "not-this-category", "repeated", "import-vat", "fee-lines"),
+                                "no",
+                                "not-this-category",
+                                "repeated",
+                                "import-vat",
+                                "fee-lines",
+                                "advance",
+                                "on-bill"),
                         "category",
                         without(in(words(), "category"), "toll")));
         never.add(
@@ -344,6 +357,20 @@ class TreatmentTableTest {
             case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
+            case "on-bill" ->
+                    treating.claimed(e -> Optional.of(YearMonth.of(2026, 6)).filter(m -> e == 1))
+                            .all(billOf(vat, day), line)
+                            .get(1);
+            case "advance" ->
+                    treating.all(
+                                    SampleLine.of("expense")
+                                            .party("Example supplier", "GB", "GB101747696")
+                                            .printed("0.5", "0.1")
+                                            .document("A-0")
+                                            .particular(Particular.ADVANCE, "yes")
+                                            .on(day.toString()),
+                                    line.document("A-1").particular(Particular.FOLLOWS, "A-0"))
+                            .get(1);
             case "fee-lines" -> treating.all(feeLine(day), line).get(1);
             default ->
                     treating.one(line, Coded.find(Cause.class, facts.get("cause")).orElseThrow());
@@ -356,6 +383,17 @@ class TreatmentTableTest {
                 .vat(vat)
                 .document("26GB01")
                 .evidence("import-certificate")
+                .on(day.toString());
+    }
+
+    /** An agent's bill for an import of which it prints the VAT. */
+    private static SampleLine billOf(String vat, LocalDate day) {
+        return SampleLine.of("expense")
+                .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
+                .printed(vat, "0")
+                .rate("0")
+                .document("CH-9")
+                .evidence("invoice")
                 .on(day.toString());
     }
 
@@ -475,7 +513,8 @@ class TreatmentTableTest {
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
         boolean second =
-                Set.of("repeated", "import-vat", "fee-lines").contains(facts.get("claims"));
+                Set.of("repeated", "import-vat", "fee-lines", "advance", "on-bill")
+                        .contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
             case "duplicate" ->

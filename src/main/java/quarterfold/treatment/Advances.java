@@ -1,0 +1,133 @@
+package quarterfold.treatment;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Collectors;
+import quarterfold.ledger.Entry;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Particular;
+import quarterfold.ledger.Particulars;
+import quarterfold.money.Amount;
+
+/**
+ * Advances and the invoices for the whole that charge their VAT again.
+ *
+ * <p>An advance that is invoiced or paid is taxed then (VATA 1994 s.6(4)), and the invoice for the
+ * whole takes it off before VAT, or else charges VAT on it a second time; input tax is deducted
+ * once: VAT Regulations 1995 reg 29(4). An invoice that takes nothing off before VAT is held
+ * against the advances of its supplier that it names, against any other document it names that
+ * comes to what it takes off as paid, and, where it names none, against those that come to that.
+ */
+final class Advances {
+    private final Map<Long, Long> again = new HashMap<>();
+
+    /** The rows of one document in one file. */
+    private record Document(List<Entry> rows, Supplier supplier, Amount total) {
+        static Document of(List<Entry> rows) {
+            return new Document(
+                    rows,
+                    Supplier.of(rows.get(0)),
+                    rows.stream().map(r -> r.amounts().money()).reduce(Amount.ZERO, Amount::plus));
+        }
+
+        Entry first() {
+            return rows.get(0);
+        }
+
+        private Particulars stated() {
+            return first().line().particulars();
+        }
+
+        boolean isAdvance() {
+            return stated().word(Particular.ADVANCE).filter("yes"::equals).isPresent();
+        }
+
+        /** Whether it says anything of documents or payments before it. */
+        boolean isLater() {
+            return !isAdvance()
+                    && (stated().word(Particular.PREPAID).isPresent()
+                            || stated().word(Particular.FOLLOWS).isPresent());
+        }
+
+        private Set<String> follows() {
+            return stated().word(Particular.FOLLOWS).stream()
+                    .flatMap(numbers -> Arrays.stream(numbers.split(",", -1)))
+                    .map(Plain::number)
+                    .collect(Collectors.toSet());
+        }
+
+        private boolean chargesVat() {
+            return rows.stream()
+                    .anyMatch(
+                            r ->
+                                    r.amounts().vat().isPresent()
+                                            ? !r.amounts().vat().get().isZero()
+                                            : r.profile()
+                                                    .rate()
+                                                    .percent()
+                                                    .filter(p -> !p.isZero())
+                                                    .isPresent());
+        }
+
+        /** Whether it seems to charge the VAT of an earlier document again. */
+        boolean chargesAgain(Document earlier) {
+            if (first().number() == earlier.first().number()
+                    || !earlier.chargesVat()
+                    || earlier.total.isAbove(total)
+                    || !supplier.isKnownAs(earlier.supplier)
+                    || !first().profile().currency().equals(earlier.first().profile().currency())) {
+                return false;
+            }
+            Set<String> follows = follows();
+            boolean paid =
+                    stated().amount(Particular.PREPAID).filter(earlier.total::equals).isPresent();
+            return follows.isEmpty()
+                    ? paid && earlier.isAdvance()
+                    : (paid || earlier.isAdvance())
+                            && follows.contains(Plain.number(earlier.first().line().document()));
+        }
+    }
+
+    /**
+     * Holds invoices against advances.
+     *
+     * @param documents the rows of each, in one file
+     * @param repeated the entries that seem to repeat another, which are asked about as it is
+     */
+    void compare(List<List<Entry>> documents, Set<Long> repeated) {
+        List<Document> charges =
+                documents.stream()
+                        .filter(rows -> isCharge(rows.get(0)))
+                        .filter(rows -> rows.stream().noneMatch(r -> repeated.contains(r.number())))
+                        .map(Document::of)
+                        .filter(document -> document.total.signum() > 0)
+                        .toList();
+        for (Document whole : charges) {
+            if (whole.isLater()) {
+                charges.stream().filter(whole::chargesAgain).forEach(a -> join(whole, a));
+            }
+        }
+    }
+
+    private static boolean isCharge(Entry entry) {
+        return entry.kind().side() == Kind.Side.PURCHASES && entry.kind().direction() < 0;
+    }
+
+    /** The document that was entered later waits. */
+    private void join(Document one, Document other) {
+        boolean later = one.first().number() > other.first().number();
+        Document waits = later ? one : other;
+        long counts = (later ? other : one).first().number();
+        waits.rows.forEach(row -> again.putIfAbsent(row.number(), counts));
+    }
+
+    /** The entry that seems to charge VAT of this one too, by its number. */
+    OptionalLong of(Entry entry) {
+        Long found = again.get(entry.number());
+        return found == null ? OptionalLong.empty() : OptionalLong.of(found);
+    }
+}

@@ -1,0 +1,222 @@
+package quarterfold.period;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.OptionalLong;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Book;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
+import quarterfold.money.Amount;
+import quarterfold.treatment.Query;
+import quarterfold.treatment.TakenUp;
+
+/**
+ * An import VAT certificate that comes after the close of a return that claimed its VAT on an
+ * agent's bill. VAT Regulations 1995 reg 29(4): input tax is never deducted twice. HMRC manual
+ * IMPS03100: the certificate is the normal evidence of import VAT paid. The amounts are our own.
+ */
+class BilledImportTest {
+    @TempDir Path folder;
+    private TempBook book;
+
+    @BeforeEach
+    void open() {
+        book =
+                new TempBook(
+                        folder.resolve("book"),
+                        SampleSettings.registered(LocalDate.of(2026, 1, 1), "3 6 9 12"));
+    }
+
+    @AfterEach
+    void close() {
+        book.close();
+    }
+
+    /** An agent's bill of March that charges 100.00 as VAT. */
+    private static SampleLine bill() {
+        return SampleLine.of("expense")
+                .on("2026-03-28")
+                .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
+                .rate("20")
+                .document("CH-9")
+                .evidence("invoice")
+                .printed("500", "100");
+    }
+
+    private static SampleLine certificate(String day) {
+        return SampleLine.of("import-vat-paid")
+                .on(day)
+                .document("26GB01")
+                .vat("100")
+                .evidence("import-certificate");
+    }
+
+    private static Query asked() {
+        return new Query(
+                "E2/import-vat-claimed-on-bill",
+                OptionalLong.of(2),
+                "certificate.csv row 2",
+                "The import VAT of 100.00 on 26GB01 seems to be claimed already: entry 1, in the closed"
+                        + " return of 2026-03, is a bill of the same amount. Input tax is claimed once,"
+                        + " so this one is in no box. Decide for entry 1 that it is a duplicate of this"
+                        + " one, which puts the closed return right and claims on the certificate or"
+                        + " statement; or here duplicate-of 1 to leave the claim on the bill, which is"
+                        + " no evidence of import VAT by itself; or treat-as if they are two costs.",
+                Amount.of("100"));
+    }
+
+    private VatReturn june() {
+        return book.of("2026-06");
+    }
+
+    private String box4() {
+        return june().box("4").text();
+    }
+
+    /** Dated in the closed period, or in the one after; 31 days are ours, as for open entries. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "2026-03-27, true",
+        "2026-02-25, true",
+        "2026-02-24, false",
+        "2026-04-02, true",
+        "2026-04-28, true",
+        "2026-04-29, false"
+    })
+    void theCertificateWaits(String day, boolean waits) {
+        book.enter("bill.csv", bill());
+        assertThat(book.close("2026-03").box("4").text()).isEqualTo("100.00");
+        book.enter("certificate.csv", certificate(day));
+        assertThat(box4()).isEqualTo(waits ? "0.00" : "100.00");
+        assertThat(june().holdingClose())
+                .filteredOn(q -> q.id().startsWith("E2/import"))
+                .isEqualTo(waits ? List.of(asked()) : List.of());
+        assertThat(book.differences()).isEmpty();
+    }
+
+    @Test
+    void itSaysWhy() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThat(book.returns().treated(2).get(0).evidence().orElseThrow().reasons())
+                .contains(
+                        "its VAT seems to be claimed on entry 1, a bill in the closed return of 2026-03");
+    }
+
+    /** The bill is taken back as an error of the closed return, and the certificate claims. */
+    @Test
+    void claimedOnTheCertificate() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        book.decide("entry", "1", "duplicate-of", "2");
+        VatReturn june = june();
+        assertThat(june.box("4").text()).isEqualTo("0.00");
+        assertThat(june.holdingClose()).isEmpty();
+        assertThat(june.corrections().rows())
+                .extracting(Correction::entry, Correction::takenUp)
+                .containsExactly(tuple(1L, TakenUp.ERROR));
+        assertThat(book.returns().treated(2).get(0).claim()).hasToString("100.00");
+        book.close("2026-06");
+        assertThat(book.differences()).isEmpty();
+        assertThat(book.of("2026-09").queries()).isEmpty();
+    }
+
+    @Test
+    void leftOnTheBill() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        deciding().decide(duplicate("2", "1"));
+        assertThat(box4()).isEqualTo("0.00");
+        assertThat(june().queries()).isEmpty();
+    }
+
+    @Test
+    void twoCosts() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        book.decide("entry", "2", "treat-as", "import-paid");
+        assertThat(box4()).isEqualTo("100.00");
+        assertThat(june().queries()).isEmpty();
+        book.close("2026-06");
+        assertThat(book.differences()).isEmpty();
+    }
+
+    /** What a person said of the bill before its close stands. */
+    @Test
+    void aBillThatWasSaidToBeAnotherCost() {
+        book.enter("bill.csv", bill());
+        book.decide("entry", "1", "treat-as", "uk-purchase");
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThat(box4()).isEqualTo("100.00");
+    }
+
+    /** Of a bill that claimed nothing in its return, nothing is claimed again. */
+    @Test
+    void aBillThatClaimedNothing() {
+        book.enter("bill.csv", bill().evidence("missing"));
+        assertThat(book.close("2026-03").box("4").text()).isEqualTo("0.00");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThat(box4()).isEqualTo("100.00");
+    }
+
+    /** One bill is for one import; in an open period it is the bill that waits. */
+    @Test
+    void oneBillAndTwoImports() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter(
+                "certificate.csv",
+                certificate("2026-04-02"),
+                certificate("2026-04-03").document("26GB02"));
+        assertThat(box4()).isEqualTo("100.00");
+        book.enter("bills.csv", bill().on("2026-04-04").document("CH-10"));
+        assertThat(TempBook.queries(june()))
+                .containsExactly("E2/import-vat-claimed-on-bill", "E4/import-vat-billed");
+        assertThat(box4()).isEqualTo("100.00");
+    }
+
+    /** Import VAT is no duplicate of a sale or of a credit. */
+    @Test
+    void whatImportVatMayRepeat() {
+        book.enter("bill.csv", bill(), SampleLine.of("sale").gross("600"));
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThatThrownBy(() -> deciding().decide(duplicate("3", "2")))
+                .isInstanceOf(LedgerException.class)
+                .hasMessage(
+                        "--duplicate-of: found 2, which is of kind sale in GBP; expected the number of another entry of kind fee or purchase or expense or import-vat-paid or import-vat-postponed in GBP, 1 to 3");
+    }
+
+    private Deciding deciding() {
+        return new Deciding(Book.open(folder.resolve("book")), book.ledger(), TempBook.LAW);
+    }
+
+    private static Decision duplicate(String entry, String of) {
+        return new Decision(
+                0,
+                Decision.Target.ENTRY,
+                entry,
+                Decision.Action.DUPLICATE_OF,
+                of,
+                "the bill stays",
+                "Ada Fern",
+                LocalDate.of(2026, 5, 1));
+    }
+}
