@@ -1,11 +1,13 @@
 package quarterfold.period;
 
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import quarterfold.ledger.Schemes;
 import quarterfold.money.Amount;
+import quarterfold.money.Percent;
 import quarterfold.treatment.Query;
 
 /**
@@ -16,6 +18,7 @@ final class Attributions {
 
     private final Basis basis;
     private final UseSums own;
+    private final Map<Period, UseSums> others = new HashMap<>();
 
     /**
      * @param own what the period of {@code basis} adds up to, once all of it was seen
@@ -26,7 +29,7 @@ final class Attributions {
     }
 
     /**
-     * The share of the tax year before.
+     * The share of the longer period before.
      *
      * @param unknown whether there may have been one that this book does not hold
      */
@@ -41,9 +44,75 @@ final class Attributions {
         if (period.equals(basis.period())) {
             return own;
         }
+        UseSums known = others.get(period);
+        if (known != null) {
+            return known;
+        }
         UseSums sums = new UseSums(basis.context());
         basis.others().forEachTreated(period, sums::see);
+        others.put(period, sums);
         return sums;
+    }
+
+    /** The periods of a year in which input tax is deducted by the ordinary rules. */
+    List<Period> covered(TaxYear year) {
+        return year.periods(basis.calendar()).stream().filter(this::covers).toList();
+    }
+
+    /**
+     * Whether some input tax of a partly exempt year's period is for exempt supplies; {@code
+     * afterOne} where the year before had some, by whose share what is for both is divided.
+     */
+    boolean hasExemptInput(Period period, UseSums sums, boolean afterOne) {
+        boolean shared =
+                !sums.residual().isZero()
+                        && (afterOne
+                                || RecoveryShare.ofValues(
+                                                        sums,
+                                                        Months.of(period.start(), period.end()),
+                                                        basis.law(),
+                                                        period.start())
+                                                .percent()
+                                                .compareTo(Percent.HUNDRED)
+                                        < 0);
+        return shared || !sums.forExempt().isZero() || !sums.unstated().isZero();
+    }
+
+    /**
+     * What the year's adjustment is about: nothing where the year has no exempt input tax, or only
+     * its last period has some and the year before had none.
+     */
+    Optional<LongerPeriod> longer(TaxYear year) {
+        return LongerPeriod.of(year, isAfterExemptInput(year), this, basis);
+    }
+
+    /** Whether the year before had input tax for exempt supplies, by the book or its settings. */
+    private boolean isAfterExemptInput(TaxYear year) {
+        Optional<TaxYear> last = before(year);
+        if (last.isEmpty()) {
+            return false;
+        }
+        return isHeld(last.get())
+                ? LongerPeriod.hasExemptInput(last.get(), this)
+                : statedShare().isPresent();
+    }
+
+    private Optional<TaxYear> before(TaxYear year) {
+        LocalDate dayBefore = year.start().minusDays(1);
+        return dayBefore.isBefore(basis.calendar().registeredFrom())
+                ? Optional.empty()
+                : Optional.of(TaxYear.of(dayBefore, basis.calendar()));
+    }
+
+    private boolean isHeld(TaxYear year) {
+        return covered(year).stream().anyMatch(p -> !sums(p).isEmpty());
+    }
+
+    private Optional<RecoveryShare> statedShare() {
+        return basis.settings()
+                .periods()
+                .partialExemptionLastYear()
+                .map(p -> new RecoveryShare(p, "the share of the tax year before"));
     }
 
     /**
@@ -69,11 +138,6 @@ final class Attributions {
                                 about,
                                 sums.unstated(),
                                 Map.of("entries", sums.unstatedWords())));
-    }
-
-    /** Whether the tax year before was partly exempt, by the book or by its settings. */
-    boolean isAfterPartlyExemptYear(TaxYear year) {
-        return lastYear(year).share().isPresent();
     }
 
     Query ask(String code, String about, Amount money, Map<String, String> words) {
@@ -104,35 +168,28 @@ final class Attributions {
         return last.share().orElse(now);
     }
 
+    /** Reg 101(2)(f): where there was such a period, its share; (d) where there was none. */
     private LastYear lastYear(TaxYear year) {
-        LocalDate dayBefore = year.start().minusDays(1);
-        if (dayBefore.isBefore(basis.calendar().registeredFrom())) {
+        Optional<TaxYear> last = before(year);
+        if (last.isEmpty()) {
             return new LastYear(Optional.empty(), false);
         }
-        TaxYear last = TaxYear.of(dayBefore, basis.calendar());
-        UseSums sums = new UseSums(basis.context());
-        last.periods(basis.calendar()).stream()
-                .filter(this::covers)
-                .forEach(p -> sums.add(sums(p)));
-        if (sums.isEmpty()) {
-            return new LastYear(
-                    basis.settings()
-                            .periods()
-                            .partialExemptionLastYear()
-                            .map(p -> new RecoveryShare(p, "the share of the tax year before")),
-                    true);
+        if (!isHeld(last.get())) {
+            return new LastYear(statedShare(), true);
         }
-        RecoveryShare share =
-                RecoveryShare.ofValues(
-                        sums, Months.of(last.start(), last.end()), basis.law(), last.start());
         return new LastYear(
-                sums.isPartlyExempt()
-                        ? Optional.of(
-                                new RecoveryShare(
-                                        share.percent(),
-                                        "the share of the tax year %s: %s"
-                                                .formatted(last, share.words())))
-                        : Optional.empty(),
+                longer(last.get())
+                        .map(
+                                longer -> {
+                                    RecoveryShare share = longer.share(basis);
+                                    return new RecoveryShare(
+                                            share.percent(),
+                                            "the share of the tax year %s to %s: %s"
+                                                    .formatted(
+                                                            longer.first(),
+                                                            longer.last(),
+                                                            share.words()));
+                                }),
                 false);
     }
 }

@@ -39,32 +39,23 @@ final class YearSettlement {
                 : Optional.empty();
     }
 
-    /**
-     * The settlement. Without exempt input tax in the year before, the longer period begins with
-     * the first period that has some: reg 99 (paragraph from memory). One period alone is settled
-     * already.
-     */
+    /** The settlement; a period whose own share is that of all of it is settled already. */
     Adjuster.Found of(TaxYear year) {
-        UseSums sums = new UseSums(basis.context());
+        Optional<LongerPeriod> longer = attributions.longer(year);
+        if (longer.isEmpty()) {
+            return Adjuster.Found.NOTHING;
+        }
         boolean partly = false;
-        boolean begun = attributions.isAfterPartlyExemptYear(year);
         Amount taken = Amount.ZERO;
-        List<Period> longer = new ArrayList<>();
-        for (Period period : year.periods(basis.calendar())) {
-            if (!attributions.covers(period)) {
-                continue;
-            }
+        for (Period period : attributions.covered(year)) {
             UseSums one = attributions.sums(period);
             partly |= one.isPartlyExempt();
-            Attribution attribution = attributions.of(period, one, year, Optional.empty());
-            begun |= partly && !attribution.exemptInput().isZero();
-            if (begun) {
-                longer.add(period);
-                sums.add(one);
+            if (longer.get().periods().contains(period)) {
+                Attribution attribution = attributions.of(period, one, year, Optional.empty());
                 taken = taken.plus(leftOut(period, partly, attribution));
             }
         }
-        return longer.size() < 2 || !partly ? Adjuster.Found.NOTHING : settle(longer, sums, taken);
+        return settle(longer.get(), taken);
     }
 
     /** What the period's return did not deduct. */
@@ -80,18 +71,16 @@ final class YearSettlement {
                 .orElse(partly ? attribution.denied() : Amount.ZERO);
     }
 
-    private Adjuster.Found settle(List<Period> longer, UseSums sums, Amount taken) {
-        LocalDate first = longer.get(0).start();
-        LocalDate last = longer.get(longer.size() - 1).end();
-        Months months = Months.of(first, last);
+    private Adjuster.Found settle(LongerPeriod longer, Amount taken) {
+        UseSums sums = longer.sums();
+        LocalDate first = longer.first();
+        LocalDate last = longer.last();
         Attribution whole =
-                Attribution.of(
-                        sums,
-                        RecoveryShare.ofValues(sums, months, basis.law(), first),
-                        months,
-                        basis.law(),
-                        first);
+                Attribution.of(sums, longer.share(basis), longer.months(), basis.law(), first);
         Amount more = taken.minus(whole.denied());
+        if (longer.periods().size() == 1 && more.isZero()) {
+            return Adjuster.Found.NOTHING;
+        }
         List<Query> queries = new ArrayList<>();
         attributions.unstated(sums, whole, last.toString()).ifPresent(queries::add);
         override(sums, last).ifPresent(queries::add);

@@ -24,9 +24,11 @@ enum Liability {
             P-ZERO,zero,,
             P-CHANGED,reduced,,2020-12-31
             P-CHANGED,zero,2021-01-01,
-            P-EXEMPT,exempt,,
             P-OUTSIDE,outside,,
             """;
+
+    /** The same with exempt goods, beside which partial exemption is looked at. */
+    static final String WITH_EXEMPT = PRODUCTS + "P-EXEMPT,exempt,,\n";
 
     /** Without exempt goods, beside which not all input tax may be deducted. */
     static final List<Liability> NOT_EXEMPT =

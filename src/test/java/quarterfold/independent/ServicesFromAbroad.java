@@ -11,7 +11,17 @@ import java.time.LocalDate;
  */
 final class ServicesFromAbroad implements Category {
 
+    private final boolean exemptToo;
     private int documents;
+
+    ServicesFromAbroad() {
+        this(true);
+    }
+
+    /** {@code exemptToo}: whether some of the services are exempt. */
+    ServicesFromAbroad(boolean exemptToo) {
+        this.exemptToo = exemptToo;
+    }
 
     @Override
     public boolean fits(Trader trader, LocalDate day) {
@@ -32,7 +42,7 @@ final class ServicesFromAbroad implements Category {
         boolean held = kind.sign() < 0 || !dice.oneIn(6);
         int use = dice.oneIn(4) ? dice.between(0, 99) : 100;
         int lines = use == 100 && !category.equals("car-hire") ? dice.between(1, 3) : 1;
-        boolean exempt = dice.oneIn(8);
+        boolean exempt = exemptToo && dice.oneIn(8);
         String country = dice.of("US", "CN");
         BigDecimal value = BigDecimal.ZERO;
         for (int i = 0; i < lines; i++) {

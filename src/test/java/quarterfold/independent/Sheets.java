@@ -41,7 +41,16 @@ final class Sheets {
                     "evidence",
                     "business_use",
                     "held",
-                    "evidenced");
+                    "evidenced",
+                    "sterling_vat",
+                    "exchange_day",
+                    "on_hand",
+                    "use",
+                    "co2",
+                    "sent",
+                    "invoiced",
+                    "due",
+                    "paid");
 
     private final List<Row> rows = new ArrayList<>();
     private final NavigableMap<LocalDate, Map<Integer, BigDecimal>> sums = new TreeMap<>();
@@ -86,6 +95,11 @@ final class Sheets {
         return row;
     }
 
+    /** The row that was written last. */
+    Row last() {
+        return rows.get(rows.size() - 1);
+    }
+
     /** An amount that a box takes on a day. */
     void box(LocalDate day, int box, BigDecimal amount) {
         sums.computeIfAbsent(day, d -> new TreeMap<>()).merge(box, amount, BigDecimal::add);
@@ -121,15 +135,25 @@ final class Sheets {
                         Collectors.groupingBy(
                                 r -> YearMonth.from(r.day).getYear(),
                                 TreeMap::new,
-                                Collectors.mapping(
-                                        Sheets::line,
-                                        Collectors.joining(
-                                                "\n", String.join(",", COLUMNS) + "\n", "\n"))));
+                                Collectors.collectingAndThen(Collectors.toList(), Sheets::file)));
     }
 
-    private static String line(Row row) {
-        return COLUMNS.stream()
-                .map(column -> row.cells.getOrDefault(column, ""))
-                .collect(Collectors.joining(","));
+    /** All rows in the order they were written, so that the first is entry 1. */
+    String file() {
+        return file(rows);
+    }
+
+    private static String file(List<Row> rows) {
+        List<String> stated =
+                COLUMNS.stream()
+                        .filter(c -> rows.stream().anyMatch(r -> r.cells.containsKey(c)))
+                        .toList();
+        return rows.stream()
+                .map(
+                        row ->
+                                stated.stream()
+                                        .map(column -> row.cells.getOrDefault(column, ""))
+                                        .collect(Collectors.joining(",")))
+                .collect(Collectors.joining("\n", String.join(",", stated) + "\n", "\n"));
     }
 }

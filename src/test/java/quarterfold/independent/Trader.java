@@ -5,6 +5,7 @@ import java.time.Month;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import quarterfold.ledger.Settings;
 
 /**
@@ -40,6 +41,19 @@ record Trader(
                         "import-value-from", dice.oneIn(3) ? "supplier-invoice" : "import-entry"),
                 registered,
                 periodEnds);
+    }
+
+    /** A seller in Great Britain with quarters, and these choices beside what most would choose. */
+    static Trader gb(LocalDate registered, boolean perLine, Map<String, String> choices) {
+        Map<String, String> all =
+                new TreeMap<>(
+                        Map.of(
+                                "deemed-supply-in-box-6", "yes",
+                                "unregistered-supplier-in-box-7", "yes",
+                                "blocked-in-box-7", "yes",
+                                "import-value-from", "import-entry"));
+        all.putAll(choices);
+        return new Trader("GB", "GB", false, perLine, all, registered, Quarters.ENDS);
     }
 
     private static String yes(Dice dice) {

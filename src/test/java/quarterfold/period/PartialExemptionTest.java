@@ -1,6 +1,9 @@
 package quarterfold.period;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static quarterfold.period.ExemptLines.bought;
+import static quarterfold.period.ExemptLines.exempt;
+import static quarterfold.period.ExemptLines.taxable;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -19,7 +22,6 @@ import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.ledger.Schemes;
 import quarterfold.ledger.Settings;
-import quarterfold.money.Amount;
 import quarterfold.money.Percent;
 
 /** Partial exemption by the standard method: VAT Regulations 1995 regs 99 to 107. */
@@ -39,31 +41,6 @@ class PartialExemptionTest {
 
     private TempBook book(Settings settings) {
         return new TempBook(folder, settings);
-    }
-
-    /** The standard rate went from 17.5 to 20 per cent: rates.csv. */
-    private static final LocalDate RISE = LocalDate.of(2011, 1, 4);
-
-    private static SampleLine taxable(String day, String net) {
-        return SampleLine.of("sale").on(day).net(net).rate("0");
-    }
-
-    private static SampleLine exempt(String day, String net) {
-        return SampleLine.of("sale").on(day).net(net).rate("exempt");
-    }
-
-    /** A purchase with VAT of so much; an empty use is not stated. */
-    private static SampleLine bought(String day, String vat, String use) {
-        Percent rate = Percent.of(LocalDate.parse(day).isBefore(RISE) ? "17.5" : "20");
-        String net = Amount.of(vat).netOfVat(rate).toString();
-        SampleLine line =
-                SampleLine.of("purchase")
-                        .on(day)
-                        .printed(net, vat)
-                        .category("stock")
-                        .party("Example supplier", "GB", "GB101747696")
-                        .evidence("invoice");
-        return use.isEmpty() ? line : line.particular(Particular.USE, use);
     }
 
     private static String claimed(VatReturn vatReturn) {
@@ -307,6 +284,7 @@ class PartialExemptionTest {
                     "a.csv",
                     taxable("2025-08-01", "40000"),
                     exempt("2025-08-01", "60000"),
+                    bought("2025-04-01", "10000", "both"),
                     taxable("2026-08-01", "90000"),
                     exempt("2026-08-01", "10000"),
                     bought("2026-08-01", "10000", "both"));
