@@ -109,7 +109,9 @@ final class LayoutMaker {
                         balance,
                         RepeatsReader.usual(rules.signs()),
                         Set.of(),
-                        Optional.empty()));
+                        Optional.empty(),
+                        Map.of(),
+                        List.of()));
     }
 
     private List<Column> columns(TableFinder.Found table) {
