@@ -2,6 +2,8 @@ package quarterfold.intake;
 
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -15,37 +17,43 @@ final class DelimiterFinder {
     private DelimiterFinder() {}
 
     /**
-     * The delimiter that gives the most rows of one width, the widest of those alike.
+     * The delimiters that part cells, best first: the one that gives the most rows of one width,
+     * the widest of those alike. Rows of several shapes have several widths, so that it may be
+     * another.
      *
      * @throws BadFile if the text has no cells that any delimiter parts
      */
-    static Layout.Shape find(Tables tables, String name, EncodingFinder.Found encoding)
+    static List<Layout.Shape> find(Tables tables, String name, EncodingFinder.Found encoding)
             throws BadFile, IOException {
-        Optional<Layout.Shape> best = Optional.empty();
-        long most = 0;
-        for (char quote : QUOTES) {
-            for (char delimiter : DELIMITERS) {
-                Layout.Shape shape =
-                        new Layout.Shape(
-                                delimiter,
-                                quote,
-                                encoding.charset(),
-                                encoding.twice(),
-                                1,
-                                0,
-                                Set.of());
+        Map<Layout.Shape, Long> scores = new LinkedHashMap<>();
+        for (char delimiter : DELIMITERS) {
+            Optional<Layout.Shape> best = Optional.empty();
+            long most = 0;
+            for (char quote : QUOTES) {
+                Layout.Shape shape = shape(delimiter, quote, encoding);
                 long score = score(tables, shape);
                 if (score > most) {
                     most = score;
                     best = Optional.of(shape);
                 }
             }
+            long of = most;
+            best.ifPresent(shape -> scores.put(shape, of));
         }
-        return best.orElseThrow(
-                () ->
-                        new BadFile(
-                                name,
-                                "found no rows of two cells or more; expected cells parted by a comma, semicolon, tab or bar, such as 2026-09-30,sale,120.00"));
+        if (scores.isEmpty()) {
+            throw new BadFile(
+                    name,
+                    "found no rows of two cells or more; expected cells parted by a comma, semicolon, tab or bar, such as 2026-09-30,sale,120.00");
+        }
+        return scores.entrySet().stream()
+                .sorted(Map.Entry.<Layout.Shape, Long>comparingByValue().reversed())
+                .map(Map.Entry::getKey)
+                .toList();
+    }
+
+    private static Layout.Shape shape(char delimiter, char quote, EncodingFinder.Found encoding) {
+        return new Layout.Shape(
+                delimiter, quote, encoding.charset(), encoding.twice(), 1, 0, Set.of());
     }
 
     private static long score(Tables tables, Layout.Shape shape) throws IOException {

@@ -306,11 +306,22 @@ record Layout(
         return Optional.ofNullable(fields.get(Field.FILE));
     }
 
-    /** The same with rows of other shapes beside its own. */
-    Layout with(List<Layout> others) {
+    /**
+     * The same with rows of other shapes beside its own.
+     *
+     * @param blanks texts that mean an empty cell in any of them
+     */
+    Layout with(Set<String> blanks, List<Layout> others) {
         return new Layout(
                 name,
-                shape,
+                new Shape(
+                        shape.delimiter(),
+                        shape.quote(),
+                        shape.encoding(),
+                        shape.twice(),
+                        shape.headerRow(),
+                        shape.columns(),
+                        blanks),
                 dates,
                 numbers,
                 signs,

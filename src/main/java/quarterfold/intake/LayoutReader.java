@@ -103,7 +103,7 @@ final class LayoutReader {
                         PrintReader.print(yaml),
                         when,
                         List.of());
-        return layout.with(ShapesReader.read(layout, yaml));
+        return layout.with(layout.shape().blanks(), ShapesReader.read(layout, yaml));
     }
 
     private static Layout empty(String file) {

@@ -54,6 +54,7 @@ final class LayoutWriter {
         signs(layout);
         layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
         line("");
+        line("# entry field: column of the report");
         entries(layout);
         if (!layout.shapes().isEmpty()) {
             line("");
@@ -87,8 +88,14 @@ final class LayoutWriter {
                 .filter(c -> !c.equals(whole.currency().orElse("")))
                 .ifPresent(c -> part.line("currency: " + quoted(c)));
         part.entries(shape);
+        line(
+                shape.when().isEmpty()
+                        ? "  # The rows below a row that names the columns "
+                                + String.join(", ", shape.columns())
+                                + "."
+                        : "  # The rows with these texts.");
         boolean first = true;
-        for (String line : part.yaml.toString().split("\n", -1)) {
+        for (String line : part.yaml.toString().stripTrailing().split("\n", -1)) {
             boolean key = first && !line.startsWith("#");
             line(((key ? "  - " : "    ") + line).stripTrailing());
             first &= !key;
@@ -128,7 +135,6 @@ final class LayoutWriter {
     }
 
     private void entries(Layout layout) {
-        line("# entry field: column of the report");
         map("fields", layout.fields(), LayoutWriter::text);
         if (!layout.constants().isEmpty()) {
             map("constants", layout.constants(), LayoutWriter::text);

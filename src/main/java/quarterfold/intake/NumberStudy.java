@@ -36,6 +36,24 @@ final class NumberStudy {
         return numbers;
     }
 
+    /** The texts of its number columns. */
+    List<String> texts() {
+        List<String> texts = new ArrayList<>();
+        for (Column column : columns) {
+            for (int row = 0; isNumeric(column) && row < column.texts().size(); row++) {
+                if (!isStored(column, row)) {
+                    texts.add(column.texts().get(row));
+                }
+            }
+        }
+        return texts;
+    }
+
+    /** Takes texts of rows of another shape, which are written alike. */
+    void readAlso(List<String> texts) {
+        texts.forEach(finder::add);
+    }
+
     /** Finds the way of writing and gives each number column its values. */
     void study() {
         List<Column> numeric = columns.stream().filter(this::isNumeric).toList();

@@ -135,7 +135,7 @@ class LearnerTest {
 
         assertThat(learn(text).faults())
                 .containsExactly(
-                        "a second table begins in row 5 (Fee type, Amount); a layout reads one table: save each as a file of its own");
+                        "a second table begins in row 5 (Fee type, Amount), whose rows could not be read: they need a date and an amount each, under names of their own; save it as a file of its own");
         Learned summary = learn(text.replace("Levy,-4.00", "Sales,30.00"));
         assertThat(summary.isProved()).isTrue();
         assertThat(summary.proofs())
@@ -164,9 +164,15 @@ class LearnerTest {
                 F|2
                 """;
 
-        assertThat(learn(text).faults())
-                .contains(
-                        "records 'A' (1, the first in row 4) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own");
+        Learned open = learn(text);
+        assertThat(ids(open)).containsExactly("kind/#1: A");
+        assertThat(open.open().get(0).text())
+                .isEqualTo("records A: what is '#1: A' (1 row, -4.00)?");
+        assertThat(open.proofs()).contains("row 5 states 2 rows of the first shape: there are");
+        assertThat(learn(text, Map.of("kind/#1: A", "fee")).isProved()).isTrue();
+        assertThat(money())
+                .containsExactly(
+                        "2026-07-03 sale 10.00", "2026-07-04 sale 20.00", "2026-07-05 fee -4.00");
         Learned sound = learn(text.replace("A|20260705|Levy|-4.00\n", ""));
         assertThat(sound.isProved()).isTrue();
         assertThat(sound.proofs()).contains("row 4 states 2 rows: there are");
