@@ -212,8 +212,7 @@ final class LayoutMaker implements Making {
 
     private List<Column> columns(TableFinder.Found table) {
         List<Column> columns = part.columns(table);
-        new RoleFinder(words, text).find(columns);
-        part.mark(columns);
+        part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
             findings.answer("column/" + column.reference())
                     .ifPresent(a -> column.setRole(Role.of(a)));

@@ -91,7 +91,9 @@ public final class Learner {
     }
 
     /**
-     * Writes a layout into the book's folder of layouts, whole or not at all.
+     * Writes a layout into the book's folder of layouts, whole or not at all. What a person wrote
+     * into one of the same name that learning does not find stays, such as which rows of earlier
+     * files count.
      *
      * @param replace whether one of the same name may be replaced
      * @return the file; nothing where one of that name says something else and may not be replaced
@@ -104,8 +106,12 @@ public final class Learner {
         String yaml = learned.yaml().orElseThrow();
         try {
             Files.createDirectories(folder);
-            if (Files.exists(file) && !replace && !Files.readString(file).equals(yaml)) {
-                return Optional.empty();
+            if (Files.exists(file)) {
+                String before = Files.readString(file);
+                if (!replace && !before.equals(yaml)) {
+                    return Optional.empty();
+                }
+                yaml = HandWritten.keep(learned.name() + ".yaml", before, yaml);
             }
             Path part = Files.createTempFile(folder, learned.name(), ".part");
             Files.writeString(part, yaml);

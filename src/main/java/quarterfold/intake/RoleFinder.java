@@ -75,6 +75,31 @@ final class RoleFinder {
         }
     }
 
+    /**
+     * Of rows that all begin with one text, a column without a name may say more, though not each
+     * of its texts is known: that of which most are.
+     */
+    void findType(List<Column> columns) {
+        if (columns.stream().anyMatch(c -> c.role() == Role.TYPE)) {
+            return;
+        }
+        long most = 0;
+        Optional<Column> best = Optional.empty();
+        for (Column column : columns) {
+            boolean may =
+                    column.role() == Role.NONE
+                            && column.meant().isEmpty()
+                            && column.distinct().size() <= KINDS;
+            long known =
+                    may ? column.stated().stream().filter(t -> !words.meanings(t).isEmpty()).count() : 0;
+            if (known > most) {
+                most = known;
+                best = Optional.of(column);
+            }
+        }
+        best.ifPresent(c -> c.setRole(Role.TYPE));
+    }
+
     private void fromName(Column column) {
         List<Role> roles = column.name().isEmpty() ? List.of() : words.roles(withoutUnit(column));
         for (Role role : roles) {

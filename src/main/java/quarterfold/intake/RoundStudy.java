@@ -86,6 +86,7 @@ final class RoundStudy {
         List<String> blank =
                 (starts && alsoBody) || condition.equals("blank:") ? List.of(date()) : List.of();
         tellOtherRecords(text, lines);
+        lines.stream().filter(l -> isDatedMoney(l) && !isKnown(l)).forEach(this::lost);
         Set<String> sums = new LinkedHashSet<>();
         boolean count = false;
         boolean headings =
@@ -281,6 +282,12 @@ final class RoundStudy {
 
     private boolean isKnown(Grid.Line line) {
         return amounts.of(line).stream().anyMatch(a -> money.known(a).isPresent());
+    }
+
+    private void lost(Grid.Line line) {
+        findings.unsound(
+                "row %d ('%s') has a date and an amount, but not in the columns of the table: it would be lost"
+                        .formatted(line.number(), line.first()));
     }
 
     private static boolean isDatedMoney(Grid.Line line) {

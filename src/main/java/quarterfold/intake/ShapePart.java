@@ -45,10 +45,14 @@ record ShapePart(
     }
 
     /** The text that marks rows says what they are, beside what else does. */
-    void mark(List<Column> columns) {
-        if (!isTable()) {
-            columns.get(0).setRole(Role.PART);
+    void findRoles(List<Column> columns, RoleFinder finder) {
+        if (isTable()) {
+            finder.find(columns);
+            return;
         }
+        finder.find(columns.subList(1, columns.size()));
+        finder.findType(columns.subList(1, columns.size()));
+        columns.get(0).setRole(Role.PART);
     }
 
     /** What its rows are where they do not say it: by the title, or by the name of their amount. */

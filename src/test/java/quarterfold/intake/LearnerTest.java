@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import quarterfold.ledger.Book;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Line;
 
@@ -234,6 +235,70 @@ class LearnerTest {
                 "as the channel says",
                 "A. Wren",
                 LocalDate.of(2026, 10, 1));
+    }
+
+    @Test
+    void whatAPersonWroteIntoTheLayoutStaysWhenItIsLearnedAgain() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned learned =
+                learn("No,Date,Type,Amount\n1,2026-07-03,Sale,10.00\n2,2026-07-14,Sale,2.00\n");
+        Path file = Learner.write(book, learned, false).orElseThrow();
+        String own =
+                """
+                constants:
+                  channel: Quaylark    # my stall
+                # numbered anew in each export
+                repeats:
+                  rows: once
+
+                  ignore: [No]
+                """;
+        Files.writeString(file, Files.readString(file) + own);
+
+        assertThat(Learner.write(book, learned, false)).isEmpty();
+        assertThat(Learner.write(book, learned, true)).contains(file);
+
+        assertThat(Files.readString(file))
+                .isEqualTo(
+                        learned.yaml().orElseThrow()
+                                + """
+
+                                # Kept from the layout as it was.
+                                constants:
+                                  channel: Quaylark    # my stall
+
+                                # Kept from the layout as it was.
+                                repeats:
+                                  rows: once
+
+                                  ignore: [No]
+                                """);
+        Problems problems = new Problems();
+        Layout layout = LayoutReader.read("report.yaml", Files.readString(file), problems);
+        assertThat(problems.kept()).isEmpty();
+        assertThat(layout.repeats().ignored()).containsExactly("No");
+        assertThat(layout.constants()).containsEntry(Field.CHANNEL, "Quaylark");
+        String written = Files.readString(file);
+        assertThat(Learner.write(book, learned, true)).contains(file);
+        assertThat(Files.readString(file)).isEqualTo(written);
+    }
+
+    @Test
+    void whatNoLongerFitsIsLeftAsAComment() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned learned = learn("Date,Type,Amount\n2026-07-03,Sale,10.00\n2026-07-14,Sale,2.00\n");
+        Files.createDirectories(folder.resolve("book/layouts"));
+        Path file =
+                Files.writeString(
+                        folder.resolve("book/layouts/report.yaml"),
+                        "layout: report\nrepeats: {ignore: [Type]}\nrows: []\n");
+
+        Learner.write(book, learned, true);
+
+        assertThat(Files.readString(file))
+                .isEqualTo(
+                        learned.yaml().orElseThrow()
+                                + "\n# Not kept: it does not fit what was learned.\n# repeats: {ignore: [Type]}\n");
     }
 
     @Test
