@@ -108,7 +108,7 @@ final class LayoutMaker implements Making {
         NumberStudy study = numbers.orElseThrow();
         List<String> days = new ArrayList<>();
         for (LayoutMaker other : beside) {
-            study.readAlso(other.numbers.orElseThrow().texts());
+            study.readAlso(other.numbers.orElseThrow());
             other.columns.stream()
                     .filter(c -> c.role() == Role.DATE)
                     .findFirst()

@@ -137,7 +137,7 @@ final class RoundStudy {
                         .anyMatch(l -> !amounts.of(LineAmounts.decimals(l)).isEmpty() && !isKnown(LineAmounts.decimals(l)));
         if (lines.size() > 1 || money) {
             findings.unsound(
-                    "records '%s' (%,d, the first in row %d) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own"
+                    "records '%s' (%,d, the first in row %d) have no date and amount in columns of their own, and may hold money: save the file without them"
                             .formatted(text, lines.size(), lines.get(0).number()));
         }
     }
@@ -192,6 +192,9 @@ final class RoundStudy {
             }
         }
         boolean total = words.isLabel(label, "total") || words.isLabel(label, "payout");
+        if (!total) {
+            astray(line);
+        }
         if (!tied.isEmpty() && loose.isEmpty()) {
             findings.prove(
                     "row %d states the sum of %s: it ties"
@@ -210,6 +213,22 @@ final class RoundStudy {
             }
         }
         return tied;
+    }
+
+    /** Tells amounts where the rows of the table have none. */
+    private void astray(Grid.Line line) {
+        for (int i = 0; i < line.width(); i++) {
+            boolean amounts = i < columns.size() && columns.get(i).hasValues();
+            String cell = line.cell(i);
+            boolean amount = LineAmounts.showsDecimals(cell) && !DateFinder.isLike(cell);
+            Optional<Long> value =
+                    amount && !amounts ? this.amounts.cell(line, i) : Optional.empty();
+            if (value.filter(v -> v != 0 && money.known(v).isEmpty()).isPresent()) {
+                findings.fault(
+                        "row %d ('%s'): found %s in column %d, where the rows of the table have no amounts"
+                                .formatted(line.number(), line.first(), Problem.quoted(cell), i + 1));
+            }
+        }
     }
 
     private long sum(Column column, long since, long before) {

@@ -2,10 +2,12 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import quarterfold.intake.Layout.Enter;
@@ -17,6 +19,7 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
+    private static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
     private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
 
     private final List<Column> columns;
@@ -63,7 +66,7 @@ final class RuleStudy {
     void study() {
         List<Column> said =
                 columns.stream()
-                        .filter(c -> c.role() == Role.TYPE || c.role() == Role.PART)
+                        .filter(c -> SAYING.contains(c.role()))
                         .toList();
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
         if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
@@ -98,11 +101,14 @@ final class RuleStudy {
             }
             heaps.computeIfAbsent(when, w -> new ArrayList<>()).add(row);
         }
-        return heaps.entrySet().stream().map(e -> new RowHeap(e.getKey(), e.getValue())).toList();
+        boolean marked = said.get(0).role() == Role.RECORD;
+        return heaps.entrySet().stream()
+                .map(e -> new RowHeap(e.getKey(), marked, e.getValue()))
+                .toList();
     }
 
     private void single(RowHeap heap) {
-        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+        Optional<KindFinder.Said> said = heap.said(kinds);
         boolean moves = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         if (!moves && said.filter(KindFinder.Said::isNote).isPresent()) {
             add(heap, List.of(), "information only, no money", "");
@@ -202,7 +208,7 @@ final class RuleStudy {
                                 row ->
                                         plan.parts().stream()
                                                 .anyMatch(p -> p.column().values()[row] != 0));
-        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+        Optional<KindFinder.Said> said = heap.said(kinds);
         if (!moves) {
             add(heap, List.of(), "information only, no money", "");
             return;

@@ -52,7 +52,7 @@ record ShapePart(
         }
         finder.find(columns.subList(1, columns.size()));
         finder.findType(columns.subList(1, columns.size()));
-        columns.get(0).setRole(Role.PART);
+        columns.get(0).setRole(Role.RECORD);
     }
 
     /** What its rows are where they do not say it: by the title, or by the name of their amount. */

@@ -192,7 +192,7 @@ final class MadeShapes {
             put(day, "other", goods);
             return List.of(date(day), "Q-7", "Xyzzy 77", title(), number(goods));
         }
-        boolean sale = draw < 7 || i < 2;
+        boolean sale = draw < 7 || i < 2 || (draw == 9 && family == Family.WORDS);
         String kind = sale ? kinds[0] : draw < 9 ? kinds[1] : kinds[5];
         String family = sale || draw < 9 ? "goods" : "compensation";
         long money = sale || draw == 9 ? goods : -goods;
@@ -243,7 +243,7 @@ final class MadeShapes {
             count();
             made.add(List.of("Q-" + i, date(day), "p" + i, kinds[1], number(-back)));
         }
-        if (lot.nextBoolean()) {
+        if (lot.nextBoolean() && all > 0 && family != Family.WORDS) {
             LocalDate day = start.plusDays(61);
             long out = all;
             put(day, "payout", -out);

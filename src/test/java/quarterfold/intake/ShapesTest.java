@@ -221,7 +221,7 @@ class ShapesTest {
     void tablesInOneSheet() throws IOException {
         desk.layout("stacked", STACKED);
 
-        ImportResult result = desk.enter(workbook("s.xlsx", STACKED_FILE));
+        ImportResult result = desk.enter(workbook(folder.resolve("s.xlsx"), STACKED_FILE));
 
         assertThat(result.problems()).isEmpty();
         assertThat(money())
@@ -234,7 +234,7 @@ class ShapesTest {
                         desk
                                 .enter(
                                         workbook(
-                                                "t.xlsx",
+                                                folder.resolve("t.xlsx"),
                                                 STACKED_FILE.replace("Levy,4.00", "Levy,4.01")))
                                 .problems()
                                 .stream()
@@ -244,8 +244,7 @@ class ShapesTest {
                         "t.xlsx:Table!C12 [Fee]: found '40'; expected what the 4 rows of the file come to, 39.99; are rows missing, or is one there twice?");
     }
 
-    private Path workbook(String name, String text) throws IOException {
-        Path file = folder.resolve(name);
+    static Path workbook(Path file, String text) throws IOException {
         try (XSSFWorkbook book = new XSSFWorkbook();
                 OutputStream out = Files.newOutputStream(file)) {
             var sheet = book.createSheet("Table");
