@@ -231,13 +231,8 @@ final class WholeStudy {
             boolean count = cell.matches("\\d{1,9}") && !DateFinder.isLike(cell);
             numbers |= count || amount.isPresent();
             Optional<FileTotal> total = amount.flatMap(this::total);
-            if (count && total.isEmpty()) {
-                boolean rows = FileTotals.states(cell, all.rows());
-                boolean records = FileTotals.states(cell, at);
-                total =
-                        rows
-                                ? Optional.of(FileTotal.ROWS)
-                                : records ? Optional.of(FileTotal.RECORDS) : Optional.empty();
+            if (count && below && total.isEmpty()) {
+                total = count(line, cell, at);
             }
             String column = "#" + (i + 1);
             if (total.isPresent() && below) {
@@ -270,6 +265,31 @@ final class WholeStudy {
                                     new Amount(all.all())));
         }
         return first;
+    }
+
+    /** What the number counts. */
+    private Optional<FileTotal> count(Grid.Line line, String cell, int at) {
+        if (FileTotals.states(cell, all.rows())) {
+            return Optional.of(FileTotal.ROWS);
+        }
+        if (!FileTotals.states(cell, at)) {
+            return Optional.empty();
+        }
+        boolean ties = false;
+        for (int i = 1; i < line.width(); i++) {
+            ties |= isMoney(line, i) && amounts.cell(line, i).flatMap(this::total).isPresent();
+        }
+        // One more than the rows: it may count itself, or a row may be missing.
+        return ties || at > all.rows() + 1
+                ? Optional.of(FileTotal.RECORDS)
+                : findings.ask(
+                                new Question(
+                                        "counts-itself",
+                                        "row %d states %s, and there are %,d rows of shapes: does it count itself? else a row is missing"
+                                                .formatted(line.number(), cell, all.rows()),
+                                        List.of("yes"),
+                                        true))
+                        .map(yes -> FileTotal.RECORDS);
     }
 
     private static boolean isBelow(Grid.Line line, List<Grid.Line> body) {

@@ -233,6 +233,29 @@ class ShapesLearnedTest {
     }
 
     @Test
+    void aLastRecordMayCountItselfOrARowIsMissing() throws IOException {
+        String text =
+                """
+                T|20260703|N-1|Sale|30.00
+                F|20260703|Commission|-4.00
+                T|20260704|N-2|Sale|20.00
+                Z|4
+                """;
+
+        assertThat(learn(text).open())
+                .containsExactly(
+                        new Question(
+                                "counts-itself",
+                                "row 4 states 4, and there are 3 rows of shapes: does it count itself? else a row is missing",
+                                List.of("yes"),
+                                true));
+        Learned learned = learn(text, Map.of("counts-itself", "yes"));
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.yaml().orElseThrow()).contains("states: {\"#2\": records}");
+        assertThat(learn(text.replace("Z|4", "Z|3")).isProved()).isTrue();
+    }
+
+    @Test
     void recordsWithColumnNamesOfTheirOwn() throws IOException {
         String text =
                 """
