@@ -12,10 +12,14 @@ import quarterfold.intake.Layout.Dates;
 final class DateStudy {
     private final List<Column> columns;
     private final boolean nativeDates;
+    private final List<String> beside;
     private final Findings findings;
 
-    DateStudy(List<Column> columns, boolean nativeDates, Findings findings) {
+    /** {@code beside}: dates of rows of other shapes, which may be written alike. */
+    DateStudy(
+            List<Column> columns, boolean nativeDates, List<String> beside, Findings findings) {
         this.columns = columns;
+        this.beside = beside;
         this.nativeDates = nativeDates;
         this.findings = findings;
     }
@@ -67,8 +71,15 @@ final class DateStudy {
     }
 
     private Optional<Dates> order(Column column) {
-        List<String> texts = usable(column.stated());
-        List<DateFinder.Found> found = DateFinder.find(texts, nativeDates);
+        List<String> own = usable(column.stated());
+        List<String> all = new ArrayList<>(own);
+        all.addAll(usable(beside));
+        List<DateFinder.Found> found = DateFinder.find(all, nativeDates);
+        boolean alike = !found.isEmpty() || beside.isEmpty();
+        List<String> texts = alike ? all : own;
+        if (!alike) {
+            found = DateFinder.find(own, nativeDates);
+        }
         if (found.isEmpty()) {
             findings.unsound(
                     "'%s': found dates written in ways that no one pattern reads, such as '%s'"
@@ -86,7 +97,7 @@ final class DateStudy {
         Optional<String> answer =
                 findings.ask(
                         new Question(
-                                "dates",
+                                alike ? "dates" : "dates-of-these",
                                 "every date in '%s' can be read in %d ways, such as '%s', which is %s; which pattern is it?"
                                         .formatted(
                                                 column.reference(),

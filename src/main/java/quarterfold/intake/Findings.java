@@ -5,56 +5,104 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** What learning a report has found so far: what is proved, what does not tie, what is open. */
 final class Findings {
+    /** What is asked once for a file, however many shapes its rows have. */
+    private static final Set<String> SHARED = Set.of("dates", "decimal-mark", "unit", "currency");
+
     private final Map<String, String> answers;
-    private final List<String> proofs = new ArrayList<>();
-    private final List<String> notes = new ArrayList<>();
-    private final List<String> faults = new ArrayList<>();
-    private final Map<String, Question> open = new LinkedHashMap<>();
-    private boolean unsound;
+    private final String scope;
+    private final String label;
+    private final List<String> proofs;
+    private final List<String> notes;
+    private final List<String> faults;
+    private final Map<String, Question> open;
+    private final AtomicBoolean unsound;
 
     Findings(Map<String, String> answers) {
         this.answers = answers;
+        scope = "";
+        label = "";
+        proofs = new ArrayList<>();
+        notes = new ArrayList<>();
+        faults = new ArrayList<>();
+        open = new LinkedHashMap<>();
+        unsound = new AtomicBoolean();
+    }
+
+    /** Those of {@code whole}, under words of their own. */
+    private Findings(Findings whole, String scope, String label) {
+        answers = whole.answers;
+        this.scope = scope.isEmpty() ? "" : scope + "/";
+        this.label = label.isEmpty() ? "" : label + ": ";
+        proofs = whole.proofs;
+        notes = whole.notes;
+        faults = whole.faults;
+        open = whole.open;
+        unsound = whole.unsound;
+    }
+
+    /**
+     * The same findings, for the rows of one shape.
+     *
+     * @param scope stands before the ids of its own questions
+     * @param label stands before what it says
+     */
+    Findings of(String scope, String label) {
+        return new Findings(this, scope, label);
+    }
+
+    /** With the same answers, and nothing found. */
+    Findings afresh() {
+        return new Findings(answers);
     }
 
     void prove(String proof) {
-        proofs.add(proof);
+        proofs.add(label + proof);
     }
 
     /** Something a person should know that is neither a proof nor a fault. */
     void note(String note) {
-        notes.add(note);
+        notes.add(label + note);
     }
 
     /** Something that does not tie; the layout itself may be right. */
     void fault(String fault) {
-        faults.add(fault);
+        faults.add(label + fault);
     }
 
     /** Something because of which there is no layout to be had. */
     void unsound(String fault) {
-        faults.add(fault);
-        unsound = true;
+        faults.add(label + fault);
+        unsound.set(true);
     }
 
     /** The person's answer, or nothing, in which case the question is open. */
     Optional<String> ask(Question question) {
-        Optional<String> answer = Optional.ofNullable(answers.get(question.id()));
+        String id = id(question.id());
+        Optional<String> answer = Optional.ofNullable(answers.get(id));
         boolean fits =
                 answer.filter(a -> question.answers().isEmpty() || question.answers().contains(a))
                         .isPresent();
         if (fits) {
             return answer;
         }
-        open.put(question.id(), question);
+        String text = SHARED.contains(id) ? question.text() : label + question.text();
+        open.put(id, new Question(id, text, question.answers(), question.blocking()));
         return Optional.empty();
     }
 
     /** An answer given without its having been asked, such as a column's role. */
     Optional<String> answer(String id) {
-        return Optional.ofNullable(answers.get(id));
+        return Optional.ofNullable(answers.get(id(id)));
+    }
+
+    /** Kinds go by the words of rows, and answers to an import's questions know no shapes. */
+    private String id(String id) {
+        return SHARED.contains(id) || id.startsWith("kind/") ? id : scope + id;
     }
 
     List<String> proofs() {
@@ -75,6 +123,6 @@ final class Findings {
 
     /** Whether nothing stands in the way of a layout, even if something is open. */
     boolean canBeWritten() {
-        return !unsound && open.values().stream().noneMatch(Question::blocking);
+        return !unsound.get() && open.values().stream().noneMatch(Question::blocking);
     }
 }

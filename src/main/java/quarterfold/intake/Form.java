@@ -42,6 +42,11 @@ sealed interface Form permits Layout, PlainSheet {
             Payouts payouts,
             Asked asked,
             Problems problems) {
+        /** The same under another header. */
+        Terms with(Header other) {
+            return new Terms(other, place, book, nativeDates, payouts, asked, problems);
+        }
+
         ZoneId zone() {
             return book.zone();
         }

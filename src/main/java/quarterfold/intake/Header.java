@@ -29,10 +29,19 @@ final class Header {
         for (int i = 0; i < rows.width(); i++) {
             texts.add(rows.cell(i).strip());
         }
+        return trimmed(texts);
+    }
+
+    /** Without blanks at the end. */
+    static List<String> trimmed(List<String> texts) {
         while (!texts.isEmpty() && texts.get(texts.size() - 1).isEmpty()) {
             texts.remove(texts.size() - 1);
         }
         return texts;
+    }
+
+    List<String> names() {
+        return names;
     }
 
     int width() {

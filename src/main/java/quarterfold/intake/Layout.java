@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import quarterfold.ledger.Kind;
 
 /**
@@ -32,6 +33,9 @@ import quarterfold.ledger.Kind;
  * @param repeats what becomes of rows that an earlier file has too
  * @param optional columns of fields that a file may be without
  * @param print the lines of a PDF; empty where the layout is of a table
+ * @param when columns and the texts that may stand in them on the rows read so, where a file has
+ *     rows of several shapes; empty for any
+ * @param shapes how to read the file's rows of other shapes, each whole by itself
  */
 record Layout(
         String name,
@@ -54,7 +58,9 @@ record Layout(
         Optional<Balance> balance,
         RepeatRule repeats,
         Set<String> optional,
-        Optional<Print> print)
+        Optional<Print> print,
+        Map<String, List<String>> when,
+        List<Layout> shapes)
         implements Form {
 
     /**
@@ -219,6 +225,7 @@ record Layout(
      * @param sums columns whose cells must be the sums of the rows above, since the last such row
      * @param count whether the row states how many rows are above
      * @param rest whether all rows below are no rows of the table either
+     * @param states columns whose cells state what the whole file comes to
      * @param why the reason such rows are set aside
      */
     record OtherRow(
@@ -229,7 +236,20 @@ record Layout(
             List<String> sums,
             boolean count,
             boolean rest,
-            String why) {}
+            Map<String, FileTotal> states,
+            String why) {
+        OtherRow(
+                String is,
+                String starts,
+                List<String> blank,
+                Map<String, List<String>> when,
+                List<String> sums,
+                boolean count,
+                boolean rest,
+                String why) {
+            this(is, starts, blank, when, sums, count, rest, Map.of(), why);
+        }
+    }
 
     /** An identity that every row must keep. */
     record Check(List<String> sum, String equals) {}
@@ -274,6 +294,7 @@ record Layout(
             columns.addAll(other.blank());
             columns.addAll(other.when().keySet());
             columns.addAll(other.sums());
+            columns.addAll(other.states().keySet());
         }
         workedOut.values().forEach(worked -> columns.addAll(worked.columns()));
         columns.removeAll(workedOut.keySet());
@@ -285,8 +306,61 @@ record Layout(
         return Optional.ofNullable(fields.get(Field.FILE));
     }
 
+    /**
+     * The same with rows of other shapes beside its own.
+     *
+     * @param blanks texts that mean an empty cell in any of them
+     */
+    Layout with(Set<String> blanks, List<Layout> others) {
+        return new Layout(
+                name,
+                new Shape(
+                        shape.delimiter(),
+                        shape.quote(),
+                        shape.encoding(),
+                        shape.twice(),
+                        shape.headerRow(),
+                        shape.columns(),
+                        blanks),
+                dates,
+                numbers,
+                signs,
+                currency,
+                fields,
+                constants,
+                workedOut,
+                rules,
+                tax,
+                checks,
+                amounts,
+                payoutColumn,
+                outgoing,
+                mark,
+                otherRows,
+                balance,
+                repeats,
+                optional,
+                print,
+                when,
+                others);
+    }
+
+    /** Every shape of a row: its own, then the others. */
+    List<Layout> all() {
+        return Stream.concat(Stream.of(this), shapes.stream()).toList();
+    }
+
+    /** The shapes whose rows stand below a row of their own column names. */
+    List<Layout> tables() {
+        return shapes.stream().filter(s -> s.when().isEmpty()).toList();
+    }
+
     @Override
     public RowReader reader(Terms terms) {
-        return new LayoutRows(this, terms);
+        boolean plain =
+                shapes.isEmpty()
+                        && when.isEmpty()
+                        && otherRows.stream().allMatch(o -> o.states().isEmpty());
+        return plain ? new LayoutRows(this, terms) : new ShapedRows(this, terms);
     }
 }

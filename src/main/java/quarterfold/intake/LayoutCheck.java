@@ -42,7 +42,7 @@ final class LayoutCheck {
         for (int i = 0; i < rows.size(); i++) {
             rule(layout, layout.rules().get(i), rows.get(i), counted);
             amounts(layout, layout.rules().get(i), rows.get(i));
-            if (i + 1 < rows.size() && layout.rules().get(i).when().isEmpty()) {
+            if (i + 1 < rows.size() && layout.rules().get(i).when().equals(layout.when())) {
                 rows.get(i + 1)
                         .problem(
                                 "when",

@@ -2,8 +2,10 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import quarterfold.intake.Layout.Balance;
@@ -129,7 +131,7 @@ final class LayoutExtras {
     static List<OtherRow> otherRows(YamlMap yaml) {
         List<OtherRow> others = new ArrayList<>();
         for (YamlMap row : yaml.maps("other_rows")) {
-            row.known("is", "starts", "blank", "when", "sums", "count", "rest", "why");
+            row.known("is", "starts", "blank", "when", "sums", "count", "rest", "states", "why");
             if (!row.has("is") && !row.has("starts") && !row.has("blank") && !row.has("when")) {
                 row.problem(
                         "starts",
@@ -144,9 +146,26 @@ final class LayoutExtras {
                             List.copyOf(row.texts("sums")),
                             isYes(row, "count"),
                             isYes(row, "rest"),
+                            states(row.map("states")),
                             row.text("why").orElse("no row of the table")));
         }
         return List.copyOf(others);
+    }
+
+    private static Map<String, FileTotal> states(YamlMap yaml) {
+        Map<String, FileTotal> states = new LinkedHashMap<>();
+        for (String column : yaml.keys()) {
+            String code = yaml.required(column, "money");
+            FileTotal.of(code)
+                    .ifPresentOrElse(
+                            total -> states.put(column.strip(), total),
+                            () ->
+                                    yaml.wrong(
+                                            column,
+                                            code,
+                                            "money, payout, rows or records, such as money"));
+        }
+        return states;
     }
 
     static boolean isYes(YamlMap map, String key) {

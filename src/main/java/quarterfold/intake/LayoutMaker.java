@@ -15,10 +15,15 @@ import quarterfold.intake.Layout.Dates;
 import quarterfold.intake.Layout.OtherRow;
 import quarterfold.intake.Layout.WorkedOut;
 
-/** Makes the layout of one table from what the studies of its parts find. */
-final class LayoutMaker {
+/**
+ * Makes the layout of one table, or of the rows of one shape, from what the studies of its parts
+ * find. First {@link #begin}, then {@link #study}, then {@link #layout}: rows of several shapes
+ * take each step together.
+ */
+final class LayoutMaker implements Making {
     private static final String MONEY = "Money";
 
+    private final ShapePart part;
     private final TableFinder.Found full;
     private final boolean nativeDates;
     private final Vocabulary words;
@@ -26,15 +31,26 @@ final class LayoutMaker {
     private final KindFinder kinds;
     private final Findings findings;
     private final List<String> found = new ArrayList<>();
+    private Optional<Map<String, List<String>>> states = Optional.empty();
+    private TableFinder.Found table;
+    private List<Column> columns = List.of();
+    private Optional<NumberStudy> numbers = Optional.empty();
+    private Optional<Dates> dates = Optional.empty();
+    private Optional<Layout.Mark> mark = Optional.empty();
+    private Optional<MoneyPlan> plan = Optional.empty();
+    private Optional<RuleStudy> rules = Optional.empty();
+    private Optional<Layout.Balance> balance = Optional.empty();
 
     LayoutMaker(
-            TableFinder.Found table,
+            ShapePart part,
             boolean nativeDates,
             Vocabulary words,
             NumberText text,
             KindFinder kinds,
             Findings findings) {
-        this.full = table;
+        this.part = part;
+        this.full = part.table();
+        this.table = full;
         this.nativeDates = nativeDates;
         this.words = words;
         this.text = text;
@@ -42,79 +58,161 @@ final class LayoutMaker {
         this.findings = findings;
     }
 
-    /** What was found, in words. */
-    List<String> found() {
+    @Override
+    public List<String> found() {
         return found;
     }
 
-    /** Nothing where something needed was not found; the findings then say what. */
-    Optional<Layout> make(String name, String file) {
-        List<Column> all = columns(full);
-        if (slipped(all)) {
+    @Override
+    public Optional<Layout> make(String name, String file) {
+        if (!begin() || !study(file, List.of())) {
             return Optional.empty();
         }
-        Optional<Map<String, List<String>>> states =
+        List<OtherRow> round = round(table);
+        return Optional.of(layout(name, round, currency()));
+    }
+
+    private List<OtherRow> round(TableFinder.Found of) {
+        RoundStudy round = new RoundStudy(of, columns, numbers(), words, money(), findings);
+        round.study();
+        return round.others();
+    }
+
+    /** How rows round the table are known, and what they state: of these rows alone. */
+    List<OtherRow> round(List<Grid.Line> lines) {
+        return round(table.round(List.of(), lines));
+    }
+
+    /** Finds the columns; false where names stand over the wrong cells, as the findings say. */
+    boolean begin() {
+        List<Column> all = columns(full);
+        if (slipped(all)) {
+            return false;
+        }
+        states =
                 new RepeatStudy(withNumbers(full, all), full.body(), kinds, words, findings)
                         .study();
-        TableFinder.Found table = states.map(s -> without(s, all)).orElse(full);
-        List<Column> columns = states.isPresent() ? columns(table) : all;
-        NumberStudy numbers = new NumberStudy(table, columns, words, text, findings);
-        Optional<Dates> dates = new DateStudy(columns, nativeDates, findings).study();
-        numbers.study();
-        Optional<Layout.Mark> mark = mark(columns);
-        Optional<MoneyPlan> plan =
+        table = states.map(s -> without(s, all)).orElse(full);
+        columns = states.isPresent() ? columns(table) : all;
+        numbers = Optional.of(new NumberStudy(table, columns, words, text, findings));
+        return true;
+    }
+
+    /**
+     * Finds what the rows are and come to; false where something needed was not found, as the
+     * findings say.
+     *
+     * @param beside the rows of other shapes in the file, which write numbers and dates alike
+     */
+    boolean study(String file, List<LayoutMaker> beside) {
+        NumberStudy study = numbers.orElseThrow();
+        List<String> days = new ArrayList<>();
+        for (LayoutMaker other : beside) {
+            study.readAlso(other.numbers.orElseThrow());
+            other.columns.stream()
+                    .filter(c -> c.role() == Role.DATE)
+                    .findFirst()
+                    .ifPresent(c -> days.addAll(c.stated()));
+        }
+        dates = new DateStudy(columns, nativeDates, days, findings).study();
+        study.study();
+        mark = mark(columns);
+        plan =
                 findings.canBeWritten()
                         ? new MoneyPlanner(columns, table.body(), findings).plan()
                         : Optional.empty();
-        describe(columns, table);
+        describe();
         if (plan.isEmpty() || dates.isEmpty()) {
-            return Optional.empty();
+            return false;
         }
-        String money = moneyName(plan.get(), columns);
-        RuleStudy rules =
+        RuleStudy kindsOfRows =
                 new RuleStudy(
                         columns,
                         plan.get(),
-                        money,
+                        moneyName(plan.get(), columns),
                         kinds,
                         Subject.of(full, columns, file, words),
+                        part.titled(plan.get()),
                         findings);
-        rules.study();
-        RoundStudy round = new RoundStudy(table, columns, numbers, words, rules, findings);
-        round.study();
-        Optional<Layout.Balance> balance =
-                BalanceStudy.balance(columns, table.body(), rules, findings);
-        List<OtherRow> others = new ArrayList<>(round.others());
+        kindsOfRows.study();
+        rules = Optional.of(kindsOfRows);
+        balance = BalanceStudy.balance(columns, table.body(), kindsOfRows, findings);
+        return true;
+    }
+
+    /** What the rows come to. */
+    TableMoney money() {
+        return TableMoney.of(table.body(), columns, rules.orElseThrow());
+    }
+
+    List<Column> columns() {
+        return columns;
+    }
+
+    TableFinder.Found table() {
+        return table;
+    }
+
+    Findings findings() {
+        return findings;
+    }
+
+    /** The currency stated outside a column of its own. */
+    Optional<String> currency() {
+        return numbers.orElseThrow().currency();
+    }
+
+    /** The currencies stated anywhere. */
+    Set<String> currencies() {
+        Set<String> codes = new LinkedHashSet<>();
+        columns.stream()
+                .filter(c -> c.role() == Role.CURRENCY)
+                .forEach(c -> codes.addAll(c.stated()));
+        currency().ifPresent(codes::add);
+        return codes;
+    }
+
+    Layout.Numbers numbers() {
+        return numbers.orElseThrow().numbers();
+    }
+
+    /** {@code round}: the rows round the table. */
+    Layout layout(String name, List<OtherRow> round, Optional<String> currency) {
+        NumberStudy study = numbers.orElseThrow();
+        MoneyPlan of = plan.orElseThrow();
+        String money = moneyName(of, columns);
+        Layout.Signs signs = rules.orElseThrow().signs();
+        List<OtherRow> others = new ArrayList<>(round);
         states.ifPresent(s -> others.add(state(s)));
-        Optional<Layout.Tax> tax = tax(plan.get());
-        return Optional.of(
-                new Layout(
-                        name,
-                        shape(table, columns, numbers),
-                        dates.get(),
-                        numbers.numbers(),
-                        rules.signs(),
-                        numbers.currency(),
-                        fields(columns),
-                        Map.of(),
-                        workedOut(plan.get(), money),
-                        merged(rules.rules()),
-                        tax,
-                        checks(plan.get()),
-                        amounts(plan.get(), money, columns),
-                        Optional.empty(),
-                        outgoing(plan.get()),
-                        mark,
-                        others,
-                        balance,
-                        RepeatsReader.usual(rules.signs()),
-                        Set.of(),
-                        Optional.empty()));
+        return new Layout(
+                name,
+                shape(study),
+                dates.orElseThrow(),
+                study.numbers(),
+                signs,
+                currency,
+                LayoutParts.fields(columns),
+                Map.of(),
+                LayoutParts.workedOut(of, money),
+                LayoutParts.merged(rules.orElseThrow().rules()),
+                LayoutParts.tax(of),
+                LayoutParts.checks(of),
+                LayoutParts.amounts(of, money, columns),
+                Optional.empty(),
+                LayoutParts.outgoing(of),
+                mark,
+                others,
+                balance,
+                RepeatsReader.usual(signs),
+                Set.of(),
+                Optional.empty(),
+                part.when(),
+                List.of());
     }
 
     private List<Column> columns(TableFinder.Found table) {
-        List<Column> columns = RoleFinder.columns(table);
-        new RoleFinder(words, text).find(columns);
+        List<Column> columns = part.columns(table);
+        part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
             findings.answer("column/" + column.reference())
                     .ifPresent(a -> column.setRole(Role.of(a)));
@@ -228,7 +326,7 @@ final class LayoutMaker {
         return Optional.of(new Layout.Mark(mark.get().reference(), Set.of(negative.get())));
     }
 
-    private void describe(List<Column> columns, TableFinder.Found table) {
+    private void describe() {
         found.add(
                 table.header()
                         .map(
@@ -240,7 +338,7 @@ final class LayoutMaker {
             String role =
                     column.role() == Role.NONE
                                     || column.role() == Role.IGNORED
-                                    || !isAccepted(column)
+                                    || !LayoutParts.isAccepted(column)
                             ? "kept as a note"
                             : column.role().name().toLowerCase(Locale.ROOT).replace('_', ' ');
             found.add(
@@ -267,7 +365,7 @@ final class LayoutMaker {
         return name;
     }
 
-    private Layout.Shape shape(TableFinder.Found table, List<Column> columns, NumberStudy numbers) {
+    private Layout.Shape shape(NumberStudy study) {
         Layout.Shape shape = table.grid().shape();
         return new Layout.Shape(
                 shape.delimiter(),
@@ -276,113 +374,6 @@ final class LayoutMaker {
                 shape.twice(),
                 table.header().map(h -> (int) h.number()).orElse(0),
                 table.header().isPresent() ? 0 : columns.size(),
-                numbers.blanks());
-    }
-
-    /** Whether every cell is of the field's vocabulary, where the column fills one. */
-    private static boolean isAccepted(Column column) {
-        return column.role()
-                .field()
-                .filter(f -> !column.stated().stream().allMatch(f::accepts))
-                .isEmpty();
-    }
-
-    private static Map<Field, String> fields(List<Column> columns) {
-        Map<Field, String> fields = new EnumMap<>(Field.class);
-        for (Column column : columns) {
-            column.role()
-                    .field()
-                    .filter(f -> isAccepted(column))
-                    .ifPresent(f -> fields.putIfAbsent(f, column.reference()));
-        }
-        return fields;
-    }
-
-    private static Map<String, WorkedOut> workedOut(MoneyPlan plan, String money) {
-        List<String> parts = plan.parts().stream().map(p -> p.column().reference()).toList();
-        return switch (plan.shape()) {
-            case PAIR -> Map.of(money, new WorkedOut(false, parts));
-            case PRODUCT -> Map.of(money, new WorkedOut(true, parts));
-            default -> Map.of();
-        };
-    }
-
-    /** Rules that enter the same, told apart by one text of one column, as one. */
-    private static List<Layout.Rule> merged(List<Layout.Rule> rules) {
-        List<Layout.Rule> merged = new ArrayList<>();
-        Map<List<Object>, Integer> at = new LinkedHashMap<>();
-        for (Layout.Rule rule : rules) {
-            List<String> columns = List.copyOf(rule.when().keySet());
-            String last = columns.isEmpty() ? "" : columns.get(columns.size() - 1);
-            Map<String, List<String>> others = new LinkedHashMap<>(rule.when());
-            others.remove(last);
-            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask());
-            Integer earlier = rule.ask().isEmpty() && !last.isEmpty() ? at.get(key) : null;
-            if (earlier == null) {
-                at.put(key, merged.size());
-                merged.add(rule);
-                continue;
-            }
-            Layout.Rule with = merged.get(earlier);
-            Map<String, List<String>> when = new LinkedHashMap<>(with.when());
-            List<String> texts = new ArrayList<>(when.getOrDefault(last, List.of()));
-            texts.addAll(rule.when().getOrDefault(last, List.of()));
-            when.put(last, texts);
-            merged.set(
-                    earlier, new Layout.Rule(when, with.enter(), with.setAside(), with.ask(), 0));
-        }
-        return merged;
-    }
-
-    private static Optional<Layout.Tax> tax(MoneyPlan plan) {
-        if (plan.shape() != MoneyPlan.Shape.WIDE) {
-            return Optional.empty();
-        }
-        return plan.part(Role.TAX)
-                .map(
-                        t ->
-                                new Layout.Tax(
-                                        t.column().reference(),
-                                        plan.part(Role.WITHHELD).map(w -> w.column().reference())));
-    }
-
-    private static List<Layout.Check> checks(MoneyPlan plan) {
-        boolean sums =
-                plan.shape() == MoneyPlan.Shape.WIDE || plan.shape() == MoneyPlan.Shape.DOCUMENT;
-        return sums
-                ? List.of(
-                        new Layout.Check(
-                                plan.parts().stream().map(p -> p.column().reference()).toList(),
-                                plan.root().orElseThrow().reference()))
-                : List.of();
-    }
-
-    /** Columns of money that is nought in this file count too: another file may have some. */
-    private static List<String> amounts(MoneyPlan plan, String money, List<Column> columns) {
-        List<String> amounts = new ArrayList<>();
-        if (plan.shape() == MoneyPlan.Shape.WIDE) {
-            plan.parts().forEach(p -> amounts.add(p.column().reference()));
-        } else {
-            amounts.add(money);
-        }
-        for (Column column : columns) {
-            boolean unused = !column.hasValues() || column.isZero();
-            boolean within = plan.shape() == MoneyPlan.Shape.DOCUMENT && column.role() == Role.TAX;
-            if (column.role().isPart() && unused && !within) {
-                amounts.add(column.reference());
-            }
-        }
-        return amounts.stream().distinct().toList();
-    }
-
-    private static Set<String> outgoing(MoneyPlan plan) {
-        boolean signed =
-                plan.shape() == MoneyPlan.Shape.WIDE || plan.shape() == MoneyPlan.Shape.PAIR;
-        return signed
-                ? plan.parts().stream()
-                        .filter(p -> p.sign() < 0)
-                        .map(p -> p.column().reference())
-                        .collect(Collectors.toSet())
-                : Set.of();
+                study.blanks());
     }
 }

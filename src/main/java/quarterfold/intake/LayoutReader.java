@@ -26,7 +26,8 @@ import quarterfold.ledger.Coded;
 final class LayoutReader {
     private final YamlMap yaml;
 
-    private LayoutReader(YamlMap yaml) {
+    /** {@code yaml}: of a layout, or of one of its shapes. */
+    LayoutReader(YamlMap yaml) {
         this.yaml = yaml;
     }
 
@@ -41,6 +42,7 @@ final class LayoutReader {
         Layout layout = new LayoutReader(yaml).layout(file, found);
         if (found.none()) {
             LayoutCheck.check(layout, yaml);
+            ShapesCheck.check(layout, yaml);
         }
         problems.addAll(found);
         return layout;
@@ -72,29 +74,36 @@ final class LayoutReader {
                 "balance",
                 "repeats",
                 "optional",
-                "text");
-        return new Layout(
-                name(file),
-                shape(yaml.map("file")),
-                dates(yaml.map("dates")),
-                numbers(yaml.map("numbers")),
-                signs(),
-                currency(),
-                fields(),
-                values(yaml.map("constants")),
-                workedOut(yaml.map("worked_out")),
-                RuleReader.rules(yaml),
-                tax(),
-                yaml.maps("check").stream().map(LayoutReader::check).toList(),
-                required("amounts", "amounts: [Amount]"),
-                payout(),
-                Set.copyOf(yaml.texts("outgoing")),
-                LayoutExtras.mark(yaml),
-                LayoutExtras.otherRows(yaml),
-                LayoutExtras.balance(yaml),
-                RepeatsReader.read(yaml),
-                Set.copyOf(yaml.texts("optional")),
-                PrintReader.print(yaml));
+                "text",
+                "when",
+                "shapes");
+        Map<String, List<String>> when = RuleReader.conditions(yaml.map("when"));
+        Layout layout =
+                new Layout(
+                        name(file),
+                        shape(yaml.map("file")),
+                        dates(yaml.map("dates")),
+                        numbers(yaml.map("numbers")),
+                        signs(),
+                        currency(),
+                        fields(),
+                        values(yaml.map("constants")),
+                        workedOut(yaml.map("worked_out")),
+                        RuleReader.rules(yaml, when),
+                        tax(),
+                        yaml.maps("check").stream().map(LayoutReader::check).toList(),
+                        required("amounts", "amounts: [Amount]"),
+                        payout(),
+                        Set.copyOf(yaml.texts("outgoing")),
+                        LayoutExtras.mark(yaml),
+                        LayoutExtras.otherRows(yaml),
+                        LayoutExtras.balance(yaml),
+                        RepeatsReader.read(yaml),
+                        Set.copyOf(yaml.texts("optional")),
+                        PrintReader.print(yaml),
+                        when,
+                        List.of());
+        return layout.with(layout.shape().blanks(), ShapesReader.read(layout, yaml));
     }
 
     private static Layout empty(String file) {
@@ -119,7 +128,9 @@ final class LayoutReader {
                 Optional.empty(),
                 RepeatRule.EACH,
                 Set.of(),
-                Optional.empty());
+                Optional.empty(),
+                Map.of(),
+                List.of());
     }
 
     private String name(String file) {
@@ -163,7 +174,7 @@ final class LayoutReader {
         }
     }
 
-    private static Dates dates(YamlMap dates) {
+    static Dates dates(YamlMap dates) {
         dates.known("pattern", "zone", "language");
         String pattern = dates.required("pattern", "yyyy-MM-dd");
         Optional<ZoneId> zone = Optional.empty();
@@ -191,7 +202,7 @@ final class LayoutReader {
         }
     }
 
-    private static Numbers numbers(YamlMap numbers) {
+    static Numbers numbers(YamlMap numbers) {
         numbers.known("decimal", "thousands", "negative", "minor", "units");
         String decimal = numbers.text("decimal").orElse(".");
         if (!decimal.equals(".") && !decimal.equals(",")) {
@@ -228,7 +239,7 @@ final class LayoutReader {
                 numbers.texts("units").stream().filter(u -> !u.isBlank()).toList());
     }
 
-    private Signs signs() {
+    Signs signs() {
         String signs = yaml.required("signs", "document");
         if (!signs.equals("owner") && !signs.equals("document")) {
             yaml.wrong(
@@ -239,7 +250,7 @@ final class LayoutReader {
         return signs.equals("owner") ? Signs.OWNER : Signs.DOCUMENT;
     }
 
-    private Optional<String> currency() {
+    Optional<String> currency() {
         Optional<String> currency = yaml.text("currency");
         if (currency.filter(code -> !Field.CURRENCY.accepts(code)).isPresent()) {
             yaml.wrong("currency", currency.get(), Field.CURRENCY.expected());
@@ -247,7 +258,7 @@ final class LayoutReader {
         return currency;
     }
 
-    private Map<Field, String> fields() {
+    Map<Field, String> fields() {
         YamlMap yamlFields = yaml.map("fields");
         Map<Field, String> fields = new EnumMap<>(Field.class);
         for (String key : yamlFields.keys()) {
@@ -283,7 +294,7 @@ final class LayoutReader {
         return values;
     }
 
-    private static Map<String, WorkedOut> workedOut(YamlMap yaml) {
+    static Map<String, WorkedOut> workedOut(YamlMap yaml) {
         Map<String, WorkedOut> workedOut = new LinkedHashMap<>();
         for (String key : yaml.keys()) {
             if (yaml.isMap(key)) {
@@ -303,7 +314,7 @@ final class LayoutReader {
         return workedOut;
     }
 
-    private Optional<Tax> tax() {
+    Optional<Tax> tax() {
         if (!yaml.has("tax")) {
             return Optional.empty();
         }
@@ -312,7 +323,7 @@ final class LayoutReader {
         return Optional.of(new Tax(tax.required("column", "Tax"), tax.text("withheld")));
     }
 
-    private static Layout.Check check(YamlMap check) {
+    static Layout.Check check(YamlMap check) {
         check.known("sum", "equals");
         List<String> sum = check.texts("sum");
         if (sum.isEmpty()) {
@@ -321,7 +332,7 @@ final class LayoutReader {
         return new Layout.Check(List.copyOf(sum), check.required("equals", "Gross"));
     }
 
-    private List<String> required(String key, String example) {
+    List<String> required(String key, String example) {
         List<String> texts = yaml.texts(key);
         if (texts.isEmpty()) {
             yaml.problem(key, "found nothing; expected columns, such as " + example);
@@ -329,7 +340,7 @@ final class LayoutReader {
         return List.copyOf(texts);
     }
 
-    private Optional<String> payout() {
+    Optional<String> payout() {
         if (!yaml.has("payout")) {
             return Optional.empty();
         }

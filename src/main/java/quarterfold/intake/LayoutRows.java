@@ -25,6 +25,11 @@ final class LayoutRows implements RowReader {
     private final Asked asked;
 
     LayoutRows(Layout layout, Form.Terms terms) {
+        this(layout, terms, new FileTotals());
+    }
+
+    /** {@code totals}: of the whole file, of which these are the rows of one shape. */
+    LayoutRows(Layout layout, Form.Terms terms, FileTotals totals) {
         this.layout = layout;
         this.payouts = terms.payouts();
         Header header = terms.header();
@@ -41,7 +46,7 @@ final class LayoutRows implements RowReader {
                         new DateReader(layout.dates(), terms.zone(), terms.nativeDates()),
                         new Notes(header, layout.named()));
         asked = terms.asked();
-        others = new OtherRows(layout, header, money);
+        others = new OtherRows(layout, header, money, totals);
         balance = layout.balance().map(b -> new RunningBalance(b, counted, money));
         layout.checks().forEach(check -> identities.add(new Identity(check, money)));
         for (Layout.Rule rule : layout.rules()) {
@@ -116,6 +121,16 @@ final class LayoutRows implements RowReader {
             asked.add(layout.rules().get(rule), in);
         }
         return in;
+    }
+
+    /** Whether the row is none of the shape's table; it is then set aside. */
+    boolean take(Row row, Output output) {
+        return others.take(row, output);
+    }
+
+    /** How many rows of the shape's table were read. */
+    long rows() {
+        return others.rows();
     }
 
     /** What sums up rows cannot be held against a row that could not be read. */

@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -42,15 +43,75 @@ final class LayoutWriter {
         line("");
         file(layout.shape());
         line("");
-        line("dates:");
-        line("  pattern: " + quoted(layout.dates().pattern()));
-        layout.dates().zone().ifPresent(z -> line("  zone: " + z.getId()));
-        if (!layout.dates().language().equals(Locale.ENGLISH)) {
-            line("  language: " + layout.dates().language().getLanguage());
-        }
+        dates(layout.dates());
         line("");
         numbers(layout.numbers());
         line("");
+        if (!layout.when().isEmpty()) {
+            line("# The rows that are read as said here; rows of other shapes are below.");
+            line("when: " + when(layout.when()));
+        }
+        signs(layout);
+        layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
+        line("");
+        line("# entry field: column of the report");
+        entries(layout);
+        if (!layout.shapes().isEmpty()) {
+            line("");
+            line(
+                    "# Rows of other shapes in the same file. Signs, dates and numbers are as above where");
+            line("# a shape does not say.");
+            line("shapes:");
+            layout.shapes().forEach(shape -> shape(shape, layout));
+        }
+    }
+
+    /** A further shape: what is as in the whole layout is not said again. */
+    private void shape(Layout shape, Layout whole) {
+        LayoutWriter part = new LayoutWriter();
+        if (!shape.when().isEmpty()) {
+            part.line("when: " + when(shape.when()));
+            part.line("columns: " + shape.shape().columns());
+        }
+        if (!shape.dates().equals(whole.dates())) {
+            part.dates(shape.dates());
+        }
+        if (!shape.numbers().equals(whole.numbers())) {
+            part.numbers(shape.numbers());
+        }
+        if (shape.signs() != whole.signs()
+                || !shape.outgoing().isEmpty()
+                || shape.mark().isPresent()) {
+            part.signs(shape);
+        }
+        shape.currency()
+                .filter(c -> !c.equals(whole.currency().orElse("")))
+                .ifPresent(c -> part.line("currency: " + quoted(c)));
+        part.entries(shape);
+        line(
+                shape.when().isEmpty()
+                        ? "  # The rows below a row that names the columns "
+                                + String.join(", ", shape.columns())
+                                + "."
+                        : "  # The rows with these texts.");
+        boolean first = true;
+        for (String line : part.yaml.toString().stripTrailing().split("\n", -1)) {
+            boolean key = first && !line.startsWith("#");
+            line(((key ? "  - " : "    ") + line).stripTrailing());
+            first &= !key;
+        }
+    }
+
+    private void dates(Layout.Dates dates) {
+        line("dates:");
+        line("  pattern: " + quoted(dates.pattern()));
+        dates.zone().ifPresent(z -> line("  zone: " + z.getId()));
+        if (!dates.language().equals(Locale.ENGLISH)) {
+            line("  language: " + dates.language().getLanguage());
+        }
+    }
+
+    private void signs(Layout layout) {
         line(
                 layout.signs() == Signs.OWNER
                         ? "# Amounts are read as the owner sees them: + comes in, - goes out."
@@ -71,9 +132,9 @@ final class LayoutWriter {
                                                                 m.negative().stream()
                                                                         .sorted()
                                                                         .toList()))));
-        layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
-        line("");
-        line("# entry field: column of the report");
+    }
+
+    private void entries(Layout layout) {
         map("fields", layout.fields(), LayoutWriter::text);
         if (!layout.constants().isEmpty()) {
             map("constants", layout.constants(), LayoutWriter::text);
@@ -96,7 +157,7 @@ final class LayoutWriter {
         line("");
         line("# The first rule that fits a row decides it.");
         line("rows:");
-        layout.rules().forEach(this::rule);
+        layout.rules().forEach(rule -> rule(rule, layout.when()));
         otherRows(layout.otherRows());
         line("");
         ties(layout);
@@ -151,8 +212,18 @@ final class LayoutWriter {
         }
     }
 
-    private void rule(Rule rule) {
-        line("  - when: " + when(rule.when()));
+    /** {@code shape}: what stands on every row of the shape is not said again. */
+    private void rule(Rule rule, Map<String, List<String>> shape) {
+        Map<String, List<String>> own = new LinkedHashMap<>(rule.when());
+        own.entrySet()
+                .removeIf(
+                        e ->
+                                Set.copyOf(e.getValue())
+                                        .equals(
+                                                Set.copyOf(
+                                                        shape.getOrDefault(
+                                                                e.getKey(), List.of()))));
+        line("  - when: " + when(own));
         if (!rule.ask().isEmpty()) {
             line("    # Open: give the kind in place of other-money, and take this question away.");
             line("    ask: " + quoted(rule.ask()));
@@ -198,8 +269,16 @@ final class LayoutWriter {
             row.append(other.sums().isEmpty() ? "" : "sums: " + list(other.sums()) + ", ");
             row.append(other.count() ? "count: yes, " : "");
             row.append(other.rest() ? "rest: yes, " : "");
+            row.append(other.states().isEmpty() ? "" : "states: " + states(other) + ", ");
             line(row + "why: " + quoted(other.why()) + "}");
         }
+    }
+
+    private static String states(OtherRow other) {
+        return other.states().entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .map(e -> text(e.getKey()) + ": " + e.getValue().code())
+                .collect(Collectors.joining(", ", "{", "}"));
     }
 
     private void ties(Layout layout) {

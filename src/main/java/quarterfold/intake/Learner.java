@@ -33,6 +33,8 @@ public final class Learner {
     private final Vocabulary words = Vocabulary.load();
     private final NumberText text = new NumberText(words.currencies());
     private final KindFinder kinds = new KindFinder(words);
+    private final TableFinder finder = new TableFinder(words, text);
+    private final ShapeFinder shapeFinder = new ShapeFinder(finder, words, text, kinds);
     private final Settings book;
 
     public Learner(Settings book) {
@@ -89,7 +91,9 @@ public final class Learner {
     }
 
     /**
-     * Writes a layout into the book's folder of layouts, whole or not at all.
+     * Writes a layout into the book's folder of layouts, whole or not at all. What a person wrote
+     * into one of the same name that learning does not find stays, such as which rows of earlier
+     * files count.
      *
      * @param replace whether one of the same name may be replaced
      * @return the file; nothing where one of that name says something else and may not be replaced
@@ -102,8 +106,12 @@ public final class Learner {
         String yaml = learned.yaml().orElseThrow();
         try {
             Files.createDirectories(folder);
-            if (Files.exists(file) && !replace && !Files.readString(file).equals(yaml)) {
-                return Optional.empty();
+            if (Files.exists(file)) {
+                String before = Files.readString(file);
+                if (!replace && !before.equals(yaml)) {
+                    return Optional.empty();
+                }
+                yaml = HandWritten.keep(learned.name() + ".yaml", before, yaml);
             }
             Path part = Files.createTempFile(folder, learned.name(), ".part");
             Files.writeString(part, yaml);
@@ -123,13 +131,36 @@ public final class Learner {
         String own = String.valueOf(file.getFileName());
         try (Tables tables = Tables.open(file, own)) {
             TableFinder.Found table = table(file, own, tables);
+            boolean dates = tables.hasNativeDates();
+            Optional<ShapeFinder.Shapes> shapes = shapeFinder.find(table);
+            if (shapes.isPresent()) {
+                Findings apart = findings.afresh();
+                ShapesMaker maker =
+                        new ShapesMaker(shapes.get(), dates, words, text, kinds, apart);
+                Optional<Layout> layout = maker.make(name, own);
+                if (!maker.isSummary()) {
+                    return finish(tables, name, own, table, maker, layout, apart, lines);
+                }
+            }
+            tellAbove(table, findings);
             LayoutMaker maker =
-                    new LayoutMaker(table, tables.hasNativeDates(), words, text, kinds, findings);
+                    new LayoutMaker(ShapePart.only(table), dates, words, text, kinds, findings);
             Optional<Layout> layout = maker.make(name, own);
             return finish(tables, name, own, table, maker, layout, findings, lines);
         } catch (BadFile e) {
             findings.unsound(e.problem().toString());
             return learned(name, Optional.empty(), List.of(), findings, 0, 0);
+        }
+    }
+
+    /** Rows above the names of columns are not read, so they may not be rows of another table. */
+    private void tellAbove(TableFinder.Found table, Findings findings) {
+        List<Grid.Line> dated =
+                table.preamble().stream().filter(finder::hasDateAndNumber).toList();
+        if (dated.size() > 1) {
+            findings.unsound(
+                    "rows above the column names have dates and amounts too (%,d, the first in row %d); expected all of them below names of their own, or a file of their own"
+                            .formatted(dated.size(), dated.get(0).number()));
         }
     }
 
@@ -165,11 +196,20 @@ public final class Learner {
 
     private Optional<TableFinder.Found> best(Path file, String own, Tables tables)
             throws BadFile, IOException {
-        Layout.Shape shape =
-                tables.hasNativeDates()
-                        ? Layout.Shape.COMMA
-                        : DelimiterFinder.find(tables, own, EncodingFinder.find(file));
-        TableFinder finder = new TableFinder(words, text);
+        if (tables.hasNativeDates()) {
+            return best(tables, Layout.Shape.COMMA);
+        }
+        Optional<TableFinder.Found> best = Optional.empty();
+        for (Layout.Shape shape : DelimiterFinder.find(tables, own, EncodingFinder.find(file))) {
+            if (best.isEmpty()) {
+                best = best(tables, shape);
+            }
+        }
+        return best;
+    }
+
+    private Optional<TableFinder.Found> best(Tables tables, Layout.Shape shape)
+            throws BadFile, IOException {
         Optional<TableFinder.Found> best = Optional.empty();
         for (String table : tables.names()) {
             Optional<TableFinder.Found> found = finder.find(Grid.read(tables, table, shape));
@@ -185,7 +225,7 @@ public final class Learner {
             String name,
             String own,
             TableFinder.Found table,
-            LayoutMaker maker,
+            Making maker,
             Optional<Layout> layout,
             Findings findings,
             Consumer<Line> lines)

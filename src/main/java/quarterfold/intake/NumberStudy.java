@@ -17,6 +17,7 @@ final class NumberStudy {
     private final List<Column> columns;
     private final NumberFinder finder;
     private Numbers numbers = Numbers.PLAIN;
+    private boolean besideMarked;
 
     NumberStudy(
             TableFinder.Found table,
@@ -34,6 +35,26 @@ final class NumberStudy {
 
     Numbers numbers() {
         return numbers;
+    }
+
+    /** Takes the numbers of rows of another shape, which are written alike. */
+    void readAlso(NumberStudy other) {
+        for (Column column : other.columns) {
+            if (other.isNumeric(column)) {
+                for (int row = 0; row < column.texts().size(); row++) {
+                    if (!other.isStored(column, row)) {
+                        finder.add(column.texts().get(row));
+                    }
+                }
+                besideMarked |= other.storesDecimals(column);
+            }
+        }
+    }
+
+    /** Whether the file itself stores numbers, and some of the column with decimals. */
+    private boolean storesDecimals(Column column) {
+        return table.grid().lines().stream().anyMatch(l -> !l.numbers().isEmpty())
+                && column.texts().stream().anyMatch(t -> t.contains("."));
     }
 
     /** Finds the way of writing and gives each number column its values. */
@@ -62,14 +83,10 @@ final class NumberStudy {
         }
         numbers = found.get().numbers();
         found.get().other().ifPresent(other -> askMark(numeric, other));
-        boolean stored = table.grid().lines().stream().anyMatch(l -> !l.numbers().isEmpty());
         boolean marked =
                 found.get().marked()
-                        || numeric.stream()
-                                .anyMatch(
-                                        c ->
-                                                c.texts().stream()
-                                                        .anyMatch(t -> stored && t.contains(".")));
+                        || besideMarked
+                        || numeric.stream().anyMatch(this::storesDecimals);
         if (!marked) {
             askUnit(numeric);
         }

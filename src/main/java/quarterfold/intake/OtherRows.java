@@ -23,6 +23,8 @@ final class OtherRows {
         private final int[] blank;
         private final int[] whenColumns;
         private final List<List<String>> whenTexts;
+        private final int[] stateColumns;
+        private final List<FileTotal> stated;
         private final int[] sums;
         private final long[] sum;
         private long rows;
@@ -33,6 +35,8 @@ final class OtherRows {
             blank = row.blank().stream().mapToInt(header::column).toArray();
             whenColumns = row.when().keySet().stream().mapToInt(header::column).toArray();
             whenTexts = List.copyOf(row.when().values());
+            stateColumns = row.states().keySet().stream().mapToInt(header::column).toArray();
+            stated = List.copyOf(row.states().values());
             sums = row.sums().stream().mapToInt(money::index).toArray();
             sum = new long[sums.length];
         }
@@ -58,11 +62,17 @@ final class OtherRows {
 
     private final List<Known> known = new ArrayList<>();
     private final MoneyCells money;
+    private final FileTotals totals;
+    private final AmountReader amounts;
+    private long rows;
     private String rest = "";
     private boolean spoilt;
 
-    OtherRows(Layout layout, Header header, MoneyCells money) {
+    /** {@code totals}: of the whole file. */
+    OtherRows(Layout layout, Header header, MoneyCells money, FileTotals totals) {
         this.money = money;
+        this.totals = totals;
+        amounts = new AmountReader(layout.numbers());
         layout.otherRows().forEach(row -> known.add(new Known(row, header, money)));
     }
 
@@ -99,6 +109,7 @@ final class OtherRows {
 
     /** Counts a row of the table, whose amounts have been read. */
     void add() {
+        rows++;
         for (Known each : known) {
             each.rows++;
             for (int i = 0; i < each.sums.length; i++) {
@@ -107,9 +118,15 @@ final class OtherRows {
         }
     }
 
+    /** The rows of the table so far. */
+    long rows() {
+        return rows;
+    }
+
     /** A row of the table could not be read, so that no total can be held against the rows. */
     void spoil() {
         spoilt = true;
+        totals.spoil();
     }
 
     private void check(Known each, Row row) {
@@ -123,6 +140,9 @@ final class OtherRows {
                         "the sum of the %d rows above, %s; are rows missing, or is one there twice?"
                                 .formatted(each.rows, printed(each.sum[i], index)));
             }
+        }
+        for (int i = 0; i < each.stateColumns.length; i++) {
+            totals.check(row, each.stateColumns[i], each.stated.get(i), amounts);
         }
         if (each.row.count() && !spoilt && !states(row, each.rows)) {
             row.fault(

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Settings;
 
@@ -15,7 +14,8 @@ final class Recognition {
     record Found(Form form, String table, Header header) {}
 
     /** A header some form looks at, and the columns of the form it lacks. */
-    private record Attempt(Form form, String table, Header header, List<String> lacking) {
+    private record Attempt(
+            Form form, String table, Header header, List<String> lacking, int wanted) {
         boolean fits() {
             return lacking.isEmpty();
         }
@@ -125,8 +125,10 @@ final class Recognition {
                         attempts.add(headerless(layout, table, rows));
                         continue;
                     }
-                    Tables.header(rows, form.shape().headerRow())
-                            .ifPresent(names -> attempts.add(attempt(form, table, names)));
+                    Optional<List<String>> names = Tables.header(rows, form.shape().headerRow());
+                    if (names.isPresent()) {
+                        attempts.add(attempt(form, table, names.get(), rows));
+                    }
                 } catch (BadFile e) {
                     failures.add(e);
                 }
@@ -134,25 +136,39 @@ final class Recognition {
         }
     }
 
-    private static Attempt attempt(Form form, String table, List<String> names) {
+    private static Attempt attempt(Form form, String table, List<String> names, Rows rows)
+            throws BadFile {
         Header header = new Header(names);
-        List<String> lacking = form.columns().stream().filter(c -> !header.has(c)).toList();
-        return new Attempt(form, table, header, lacking);
+        List<String> lacking =
+                new ArrayList<>(form.columns().stream().filter(c -> !header.has(c)).toList());
+        int wanted = form.columns().size();
+        if (form instanceof Layout layout && !layout.tables().isEmpty()) {
+            StackedTables below = new StackedTables(layout);
+            lacking.addAll(lacking.isEmpty() ? below.lacking(header, rows) : List.of());
+            wanted += below.columns();
+        }
+        return new Attempt(form, table, header, lacking, wanted);
     }
 
     /** Without column names, rows must read as the layout says. */
     private static Attempt headerless(Layout layout, String table, Rows rows) throws BadFile {
         Header header = new Header(Header.numbered(layout.shape().columns()));
-        boolean fits = new Headerless(layout, header).fits(rows);
-        return new Attempt(layout, table, header, fits ? List.of() : List.copyOf(layout.columns()));
+        boolean fits = Headerless.fits(layout, rows);
+        List<String> columns = List.copyOf(layout.columns());
+        return new Attempt(layout, table, header, fits ? List.of() : columns, columns.size());
     }
 
-    /** Column names say more than what rows look like. */
+    /** Column names say more than what rows look like, and several shapes more than one. */
     private List<Attempt> fitting() {
         List<Attempt> fitting = attempts.stream().filter(Attempt::fits).toList();
         List<Attempt> named =
                 fitting.stream().filter(a -> a.form().shape().headerRow() > 0).toList();
-        return named.isEmpty() ? fitting : named;
+        List<Attempt> best = named.isEmpty() ? fitting : named;
+        List<Attempt> shaped =
+                best.stream()
+                        .filter(a -> a.form() instanceof Layout l && !l.shapes().isEmpty())
+                        .toList();
+        return shaped.isEmpty() ? best : shaped;
     }
 
     /** The one table of those that fit. Which of several is meant is not guessed. */
@@ -185,8 +201,7 @@ final class Recognition {
         Optional<Attempt> nearest = Optional.empty();
         double least = 2;
         for (Attempt attempt : attempts) {
-            Set<String> columns = attempt.form().columns();
-            double share = attempt.lacking().size() / (double) columns.size();
+            double share = attempt.lacking().size() / (double) attempt.wanted();
             if (share < least) {
                 least = share;
                 nearest = Optional.of(attempt);
@@ -196,8 +211,7 @@ final class Recognition {
     }
 
     private BadFile unknown() {
-        Optional<Attempt> nearest =
-                nearest().filter(a -> a.lacking().size() < a.form().columns().size());
+        Optional<Attempt> nearest = nearest().filter(a -> a.lacking().size() < a.wanted());
         if (nearest.isEmpty() && !failures.isEmpty()) {
             return failures.get(failures.size() - 1);
         }

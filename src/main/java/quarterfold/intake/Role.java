@@ -22,6 +22,8 @@ enum Role {
     RATE(Field.RATE),
     TYPE,
     PART,
+    /** The text that marks the rows of a shape; found by its place, never by a name. */
+    RECORD,
     STATUS,
     GOODS(true),
     DELIVERY(true),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** Finds what each column is for, from its name, and its cells where they bear it out. */
@@ -20,22 +21,33 @@ final class RoleFinder {
     }
 
     static List<Column> columns(TableFinder.Found table) {
-        int width = table.body().stream().mapToInt(Grid.Line::width).max().orElse(0);
-        width = Math.max(width, table.header().map(Grid.Line::width).orElse(0));
+        return columns(table.body(), table.header(), false);
+    }
+
+    /**
+     * The columns of rows.
+     *
+     * @param header their names
+     * @param numbered whether a layout can name them by their numbers alone
+     */
+    static List<Column> columns(
+            List<Grid.Line> body, Optional<Grid.Line> header, boolean numbered) {
+        int width = body.stream().mapToInt(Grid.Line::width).max().orElse(0);
+        width = Math.max(width, header.map(Grid.Line::width).orElse(0));
         List<Column> columns = new ArrayList<>();
         List<String> names = new ArrayList<>();
         for (int i = 0; i < width; i++) {
             int column = i;
-            names.add(table.header().map(h -> h.cell(column)).orElse(""));
+            names.add(header.map(h -> h.cell(column)).orElse(""));
         }
         for (int i = 0; i < width; i++) {
             int column = i;
             columns.add(
                     new Column(
                             i,
-                            reference(names, i),
+                            numbered ? "#" + (i + 1) : reference(names, i),
                             names.get(i),
-                            table.body().stream().map(line -> line.cell(column)).toList()));
+                            body.stream().map(line -> line.cell(column)).toList()));
         }
         return columns;
     }
@@ -61,6 +73,31 @@ final class RoleFinder {
                 fromCells(column, columns);
             }
         }
+    }
+
+    /**
+     * Of rows that all begin with one text, a column without a name may say more, though not each
+     * of its texts is known: that of which most are.
+     */
+    void findType(List<Column> columns) {
+        if (columns.stream().anyMatch(c -> c.role() == Role.TYPE)) {
+            return;
+        }
+        long most = 0;
+        Optional<Column> best = Optional.empty();
+        for (Column column : columns) {
+            boolean may =
+                    column.role() == Role.NONE
+                            && column.meant().isEmpty()
+                            && column.distinct().size() <= KINDS;
+            long known =
+                    may ? column.stated().stream().filter(t -> !words.meanings(t).isEmpty()).count() : 0;
+            if (known > most) {
+                most = known;
+                best = Optional.of(column);
+            }
+        }
+        best.ifPresent(c -> c.setRole(Role.TYPE));
     }
 
     private void fromName(Column column) {

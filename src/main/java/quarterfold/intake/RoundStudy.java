@@ -15,32 +15,27 @@ import quarterfold.money.Amount;
 
 /** Studies the rows round a table: what they are, and whether what they state ties with it. */
 final class RoundStudy {
-    private static final Pattern AMOUNT =
-            Pattern.compile("[-(]?[\\d][\\d.,'\u2019 \u00a0]*[.,]\\d{2}\\)?-?(?!\\d)");
-
     private final TableFinder.Found table;
     private final List<Column> columns;
-    private final NumberStudy numbers;
     private final Vocabulary words;
-    private final RuleStudy rules;
     private final Findings findings;
-    private final AmountReader reader;
+    private final LineAmounts amounts;
+    private final TableMoney money;
     private final List<OtherRow> others = new ArrayList<>();
 
     RoundStudy(
             TableFinder.Found table,
             List<Column> columns,
-            NumberStudy numbers,
+            Layout.Numbers numbers,
             Vocabulary words,
-            RuleStudy rules,
+            TableMoney money,
             Findings findings) {
         this.table = table;
         this.columns = columns;
-        this.numbers = numbers;
         this.words = words;
-        this.rules = rules;
+        this.money = money;
         this.findings = findings;
-        reader = new AmountReader(numbers.numbers());
+        amounts = new LineAmounts(numbers);
     }
 
     List<OtherRow> others() {
@@ -91,6 +86,7 @@ final class RoundStudy {
         List<String> blank =
                 (starts && alsoBody) || condition.equals("blank:") ? List.of(date()) : List.of();
         tellOtherRecords(text, lines);
+        lines.stream().filter(l -> isDatedMoney(l) && !isKnown(l)).forEach(this::lost);
         Set<String> sums = new LinkedHashSet<>();
         boolean count = false;
         boolean headings =
@@ -138,20 +134,12 @@ final class RoundStudy {
         }
         boolean money =
                 lines.stream()
-                        .anyMatch(l -> !amounts(decimals(l)).isEmpty() && !isKnown(decimals(l)));
+                        .anyMatch(l -> !amounts.of(LineAmounts.decimals(l)).isEmpty() && !isKnown(LineAmounts.decimals(l)));
         if (lines.size() > 1 || money) {
             findings.unsound(
-                    "records '%s' (%,d, the first in row %d) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own"
+                    "records '%s' (%,d, the first in row %d) have no date and amount in columns of their own, and may hold money: save the file without them"
                             .formatted(text, lines.size(), lines.get(0).number()));
         }
-    }
-
-    /** The line with just the cells that show decimals. */
-    private static Grid.Line decimals(Grid.Line line) {
-        return new Grid.Line(
-                line.number(),
-                line.cells().stream().map(c -> c.matches(".*\\d[.,]\\d{2}\\D*") ? c : "").toList(),
-                line.numbers());
     }
 
     private String date() {
@@ -177,7 +165,7 @@ final class RoundStudy {
                             && column.role() != Role.UNIT_PRICE
                             && column.role() != Role.PAYOUT
                             && !cell.isEmpty();
-            Optional<Long> value = sums ? value(line, column) : Optional.empty();
+            Optional<Long> value = sums ? amounts.cell(line, column.index()) : Optional.empty();
             if (sums && value.isEmpty() && cell.matches(".*\\d[.,]\\d{2}\\b.*")) {
                 findings.fault(
                         "row %d ('%s'): found %s in '%s', which is no amount as the rows above write them"
@@ -204,6 +192,9 @@ final class RoundStudy {
             }
         }
         boolean total = words.isLabel(label, "total") || words.isLabel(label, "payout");
+        if (!total) {
+            astray(line);
+        }
         if (!tied.isEmpty() && loose.isEmpty()) {
             findings.prove(
                     "row %d states the sum of %s: it ties"
@@ -224,11 +215,20 @@ final class RoundStudy {
         return tied;
     }
 
-    private Optional<Long> value(Grid.Line line, Column column) {
-        String cell = line.cell(column.index());
-        long value =
-                line.numbers().get(column.index()) ? reader.readNumber(cell) : reader.read(cell);
-        return value == AmountReader.BAD ? Optional.empty() : Optional.of(value);
+    /** Tells amounts where the rows of the table have none. */
+    private void astray(Grid.Line line) {
+        for (int i = 0; i < line.width(); i++) {
+            boolean amounts = i < columns.size() && columns.get(i).hasValues();
+            String cell = line.cell(i);
+            boolean amount = LineAmounts.showsDecimals(cell) && !DateFinder.isLike(cell);
+            Optional<Long> value =
+                    amount && !amounts ? this.amounts.cell(line, i) : Optional.empty();
+            if (value.filter(v -> v != 0 && money.known(v).isEmpty()).isPresent()) {
+                findings.fault(
+                        "row %d ('%s'): found %s in column %d, where the rows of the table have no amounts"
+                                .formatted(line.number(), line.first(), Problem.quoted(cell), i + 1));
+            }
+        }
     }
 
     private long sum(Column column, long since, long before) {
@@ -277,12 +277,12 @@ final class RoundStudy {
         if (!words.isLabel(text, "payout") && !words.isLabel(text, "total")) {
             return;
         }
-        List<Long> amounts = amounts(line);
-        if (amounts.isEmpty()) {
+        List<Long> stated = amounts.of(line);
+        if (stated.isEmpty()) {
             return;
         }
-        for (long amount : amounts) {
-            Optional<String> known = known(amount);
+        for (long amount : stated) {
+            Optional<String> known = money.known(amount);
             if (known.isPresent()) {
                 findings.prove(
                         "%s: row %d states %s too"
@@ -295,75 +295,31 @@ final class RoundStudy {
                         .formatted(
                                 line.number(),
                                 text.strip(),
-                                new Amount(amounts.get(0)),
-                                new Amount(rowsMoney())));
-    }
-
-    private List<Long> amounts(Grid.Line line) {
-        List<Long> amounts = new ArrayList<>();
-        AmountReader plain = new AmountReader(inMain());
-        for (int i = 0; i < line.width(); i++) {
-            String cell = line.cell(i);
-            long whole = line.numbers().get(i) ? reader.readNumber(cell) : reader.read(cell);
-            if (whole != AmountReader.BAD && cell.matches(".*\\d.*")) {
-                amounts.add(whole);
-                continue;
-            }
-            Matcher found = AMOUNT.matcher(cell);
-            while (found.find()) {
-                long value = plain.read(found.group().strip());
-                if (value != AmountReader.BAD) {
-                    amounts.add(value);
-                }
-            }
-        }
-        return amounts;
-    }
-
-    private Layout.Numbers inMain() {
-        Layout.Numbers n = numbers.numbers();
-        char thousands = n.thousands() == 0 ? (n.decimal() == '.' ? ',' : '.') : n.thousands();
-        return new Layout.Numbers(n.decimal(), thousands, true, true);
+                                new Amount(stated.get(0)),
+                                new Amount(money.all())));
     }
 
     private boolean isKnown(Grid.Line line) {
-        return amounts(line).stream().anyMatch(a -> known(a).isPresent());
+        return amounts.of(line).stream().anyMatch(a -> money.known(a).isPresent());
     }
 
-    /** What of the table comes to the amount. */
-    private Optional<String> known(long amount) {
-        if (amount == 0) {
-            return Optional.empty();
-        }
-        long all = rowsMoney();
-        if (Math.abs(amount) == Math.abs(all)) {
-            return Optional.of("the rows come to " + new Amount(all));
-        }
-        long paid = 0;
-        for (int row = 0; row < table.body().size(); row++) {
-            paid += rules.isPayout(row) ? rules.money(row) : 0;
-        }
-        if (Math.abs(amount) == Math.abs(all - paid)) {
-            return Optional.of("the rows but payouts come to " + new Amount(all - paid));
-        }
-        return columns.stream()
-                .filter(c -> c.hasValues() && Math.abs(c.sum()) == Math.abs(amount))
-                .findFirst()
-                .map(c -> "'%s' comes to %s".formatted(c.reference(), new Amount(c.sum())));
+    private void lost(Grid.Line line) {
+        findings.unsound(
+                "row %d ('%s') has a date and an amount, but not in the columns of the table: it would be lost"
+                        .formatted(line.number(), line.first()));
     }
 
-    private long rowsMoney() {
-        long sum = 0;
-        for (int row = 0; row < table.body().size(); row++) {
-            sum = Math.addExact(sum, rules.money(row));
-        }
-        return sum;
+    private static boolean isDatedMoney(Grid.Line line) {
+        return line.cells().stream().anyMatch(DateFinder::isLike)
+                && line.cells().stream().anyMatch(LineAmounts::showsDecimals);
     }
 
     private void second(Grid.Line header) {
         List<Grid.Line> below =
                 table.others().stream().filter(l -> l.number() > header.number()).toList();
-        boolean summary = below.stream().anyMatch(this::isKnown);
+        boolean summary =
+                below.stream().anyMatch(this::isKnown)
+                        && below.stream().allMatch(l -> isKnown(l) || !isDatedMoney(l));
         others.add(
                 new OtherRow(
                         "",
@@ -380,7 +336,7 @@ final class RoundStudy {
                             .formatted(header.number()));
         } else {
             findings.unsound(
-                    "a second table begins in row %d (%s); a layout reads one table: save each as a file of its own"
+                    "a second table begins in row %d (%s), whose rows could not be read: they need a date and an amount each, under names of their own; save it as a file of its own"
                             .formatted(header.number(), String.join(", ", header.cells())));
         }
     }

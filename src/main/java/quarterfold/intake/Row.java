@@ -33,6 +33,16 @@ final class Row {
         return header;
     }
 
+    /** The same rows under another header: it stands where this one does. */
+    Row under(Header other) {
+        return new Row(rows, other, blanks, problems);
+    }
+
+    /** Forgets the problems of the row before, where another moves on. */
+    void begin() {
+        bad = false;
+    }
+
     long number() {
         return rows.number();
     }

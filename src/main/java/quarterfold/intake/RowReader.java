@@ -14,6 +14,14 @@ interface RowReader {
      */
     long read(Row row, Output output);
 
+    /**
+     * The row under the header of its own shape, where the file has rows of several; asked once for
+     * each row, in their order, before it is read.
+     */
+    default Row stand(Row row) {
+        return row;
+    }
+
     /** Where the outcome of a row goes. */
     interface Output {
         void line(Line line);

@@ -17,8 +17,9 @@ import quarterfold.ledger.Kind;
 final class RuleReader {
     private RuleReader() {}
 
-    static List<Rule> rules(YamlMap yaml) {
-        List<Rule> rules = yaml.maps("rows").stream().map(RuleReader::rule).toList();
+    /** {@code shape}: what stands on every row the rules are for. */
+    static List<Rule> rules(YamlMap yaml, Map<String, List<String>> shape) {
+        List<Rule> rules = yaml.maps("rows").stream().map(row -> rule(row, shape)).toList();
         if (rules.isEmpty()) {
             yaml.problem(
                     "rows",
@@ -27,12 +28,13 @@ final class RuleReader {
         return rules;
     }
 
-    private static Rule rule(YamlMap row) {
+    private static Rule rule(YamlMap row, Map<String, List<String>> shape) {
         row.known("when", "enter", "set_aside", "ask");
         if (!row.has("when")) {
             row.problem("when", "found nothing; expected conditions, such as when: {Type: Order}");
         }
-        Map<String, List<String>> conditions = conditions(row.map("when"));
+        Map<String, List<String>> conditions = new LinkedHashMap<>(shape);
+        conditions.putAll(conditions(row.map("when")));
         if (row.has("enter") == row.has("set_aside")) {
             row.problem(
                     "enter",

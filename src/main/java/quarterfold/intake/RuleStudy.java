@@ -2,10 +2,12 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import quarterfold.intake.Layout.Enter;
@@ -17,20 +19,8 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
+    private static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
     private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
-
-    /** Rows that say the same of themselves. */
-    private record Heap(Map<String, String> when, List<Integer> rows) {
-        List<String> texts() {
-            return List.copyOf(when.values());
-        }
-
-        String about() {
-            Map<String, List<String>> lists = new LinkedHashMap<>();
-            when.forEach((column, text) -> lists.put(column, List.of(text)));
-            return Asked.about(lists);
-        }
-    }
 
     private final List<Column> columns;
     private final MoneyPlan plan;
@@ -38,6 +28,7 @@ final class RuleStudy {
     private final KindFinder kinds;
     private final Findings findings;
     private final Subject subject;
+    private final Optional<Kind> titled;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
     private Signs signs = Signs.OWNER;
@@ -45,6 +36,7 @@ final class RuleStudy {
     /**
      * @param money the column of a row's one amount, as the layout names it
      * @param subject what words round the table say that its rows are
+     * @param titled what the title of the table itself says that they are
      */
     RuleStudy(
             List<Column> columns,
@@ -52,12 +44,14 @@ final class RuleStudy {
             String money,
             KindFinder kinds,
             Subject subject,
+            Optional<Kind> titled,
             Findings findings) {
         this.columns = columns;
         this.plan = plan;
         this.money = money;
         this.kinds = kinds;
         this.subject = subject;
+        this.titled = titled;
         this.findings = findings;
     }
 
@@ -72,7 +66,7 @@ final class RuleStudy {
     void study() {
         List<Column> said =
                 columns.stream()
-                        .filter(c -> c.role() == Role.TYPE || c.role() == Role.PART)
+                        .filter(c -> SAYING.contains(c.role()))
                         .toList();
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
         if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
@@ -86,7 +80,7 @@ final class RuleStudy {
             withoutWords(wide);
             return;
         }
-        List<Heap> heaps = heaps(said);
+        List<RowHeap> heaps = heaps(said);
         if (wide) {
             heaps.forEach(this::wide);
         } else {
@@ -97,7 +91,7 @@ final class RuleStudy {
         }
     }
 
-    private List<Heap> heaps(List<Column> said) {
+    private List<RowHeap> heaps(List<Column> said) {
         Map<Map<String, String>, List<Integer>> heaps = new LinkedHashMap<>();
         int rows = said.get(0).texts().size();
         for (int row = 0; row < rows; row++) {
@@ -107,11 +101,14 @@ final class RuleStudy {
             }
             heaps.computeIfAbsent(when, w -> new ArrayList<>()).add(row);
         }
-        return heaps.entrySet().stream().map(e -> new Heap(e.getKey(), e.getValue())).toList();
+        boolean marked = said.get(0).role() == Role.RECORD;
+        return heaps.entrySet().stream()
+                .map(e -> new RowHeap(e.getKey(), marked, e.getValue()))
+                .toList();
     }
 
-    private void single(Heap heap) {
-        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+    private void single(RowHeap heap) {
+        Optional<KindFinder.Said> said = heap.said(kinds);
         boolean moves = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         if (!moves && said.filter(KindFinder.Said::isNote).isPresent()) {
             add(heap, List.of(), "information only, no money", "");
@@ -135,11 +132,11 @@ final class RuleStudy {
         }
     }
 
-    private Optional<Kind> answered(Heap heap) {
+    private Optional<Kind> answered(RowHeap heap) {
         return findings.answer("kind/" + heap.about()).flatMap(a -> Coded.find(Kind.class, a));
     }
 
-    private Optional<Kind> ask(Heap heap) {
+    private Optional<Kind> ask(RowHeap heap) {
         long sum = 0;
         for (int row : heap.rows()) {
             sum += plan.money(row);
@@ -198,20 +195,20 @@ final class RuleStudy {
                 fee && !category.isEmpty() ? Map.of(Field.CATEGORY, category) : Map.of());
     }
 
-    private void add(Heap heap, List<Enter> enters, String setAside, String ask) {
+    private void add(RowHeap heap, List<Enter> enters, String setAside, String ask) {
         Map<String, List<String>> when = new LinkedHashMap<>();
         heap.when().forEach((column, text) -> when.put(column, List.of(text)));
         rules.add(new Rule(when, enters, setAside, ask, 0));
     }
 
-    private void wide(Heap heap) {
+    private void wide(RowHeap heap) {
         boolean moves =
                 heap.rows().stream()
                         .anyMatch(
                                 row ->
                                         plan.parts().stream()
                                                 .anyMatch(p -> p.column().values()[row] != 0));
-        Optional<KindFinder.Said> said = kinds.said(heap.texts());
+        Optional<KindFinder.Said> said = heap.said(kinds);
         if (!moves) {
             add(heap, List.of(), "information only, no money", "");
             return;
@@ -257,7 +254,7 @@ final class RuleStudy {
     /**
      * What a sale brings comes in, what it costs goes out; else names stand over the wrong cells.
      */
-    private void checkDirections(Heap heap, Optional<KindFinder.Said> said) {
+    private void checkDirections(RowHeap heap, Optional<KindFinder.Said> said) {
         if (said.filter(s -> s.event().equals("sale")).isPresent()) {
             Directions.check(plan, heap.rows(), 1, findings);
         } else if (said.filter(s -> s.event().equals("refund")).isPresent()) {
@@ -270,9 +267,10 @@ final class RuleStudy {
         boolean sold =
                 subject == Subject.SALES
                         || (wide && (plan.has(Role.GOODS) || plan.has(Role.TOTAL)));
+        Optional<Kind> known = sold && !bought ? Optional.of(Kind.SALE) : Optional.empty();
         Optional<Kind> kind =
-                sold && !bought
-                        ? Optional.of(Kind.SALE)
+                known.isPresent() || titled.isPresent()
+                        ? titled.or(() -> known)
                         : findings.ask(
                                         new Question(
                                                 "rows",
@@ -320,7 +318,7 @@ final class RuleStudy {
         for (int row = 0; row < columns.get(0).texts().size(); row++) {
             kindOfRow.put(row, kind);
         }
-        Enter enter = enter(kind, amounts(kind), "");
+        Enter enter = enter(kind, amounts(kind), "channel-fee");
         rules.add(new Rule(Map.of(), List.of(enter), "", "", 0));
     }
 

@@ -34,7 +34,18 @@ final class TableFinder {
             List<Grid.Line> others,
             Optional<String> record,
             Optional<Grid.Line> second,
-            long score) {}
+            long score) {
+
+        /** The same with other rows above. */
+        Found with(List<Grid.Line> above) {
+            return new Found(grid, header, above, body, others, record, second, score);
+        }
+
+        /** The same with other rows round it. */
+        Found round(List<Grid.Line> above, List<Grid.Line> round) {
+            return new Found(grid, header, above, body, round, record, second, score);
+        }
+    }
 
     private final Vocabulary words;
     private final NumberText numbers;
@@ -50,6 +61,11 @@ final class TableFinder {
         if (record.isPresent()) {
             return Optional.of(ofRecords(grid, record.get()));
         }
+        return ofTable(grid);
+    }
+
+    /** The table of rows that are dated in one column. */
+    Optional<Found> ofTable(Grid grid) {
         Optional<Integer> dateColumn = dateColumn(grid.lines());
         return dateColumn.map(column -> ofRows(grid, column));
     }
@@ -94,7 +110,7 @@ final class TableFinder {
                 .map(Map.Entry::getKey);
     }
 
-    private boolean hasDateAndNumber(Grid.Line line) {
+    boolean hasDateAndNumber(Grid.Line line) {
         boolean date = false;
         boolean number = false;
         for (String cell : line.cells()) {
@@ -185,7 +201,7 @@ final class TableFinder {
         return best;
     }
 
-    private boolean isTexts(Grid.Line line) {
+    boolean isTexts(Grid.Line line) {
         return line.cells().stream()
                 .noneMatch(c -> DateFinder.isLike(c) || (numbers.isNumber(c) && c.length() > 2));
     }
@@ -194,12 +210,15 @@ final class TableFinder {
         return (int) line.cells().stream().filter(c -> !words.roles(c).isEmpty()).count();
     }
 
+    /** Whether a row is one of column names, by its words alone. */
+    boolean areNames(Grid.Line line) {
+        return line.filled() >= 2 && isTexts(line) && hits(line) * 2 >= line.filled();
+    }
+
     /** Column names that are not those above, with a row of numbers below them. */
     private boolean isOtherHeader(
             Grid.Line line, Optional<Grid.Line> header, List<Grid.Line> lines, int at) {
-        if (line.filled() < 2
-                || !isTexts(line)
-                || hits(line) * 2 < line.filled()
+        if (!areNames(line)
                 || header.filter(h -> h.cells().equals(line.cells())).isPresent()
                 || at + 1 >= lines.size()) {
             return false;

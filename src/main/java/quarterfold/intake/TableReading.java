@@ -1,7 +1,9 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** A table of a file, read by a layout or as a plain sheet. */
@@ -18,6 +20,8 @@ final class TableReading implements Reading {
     private final Row row;
     private final int documents;
     private final RowMarks marks;
+    private final Map<Header, RowMarks> marksOfOthers = new IdentityHashMap<>();
+    private Row at;
     private boolean any;
 
     private TableReading(Tables tables, Brought file, Recognition.Found found)
@@ -31,6 +35,7 @@ final class TableReading implements Reading {
         rows = tables.rows(found.table(), form.shape());
         Tables.header(rows, form.shape().headerRow());
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
+        at = row;
         documents = form.documents().map(found.header()::column).orElse(-1);
         marks = new RowMarks(found.header(), form.repeats().ignored());
     }
@@ -67,6 +72,9 @@ final class TableReading implements Reading {
     public boolean next() throws BadFile {
         boolean more = reader.isPresent() && row.next();
         any |= more;
+        if (more) {
+            at = reader.orElseThrow().stand(row);
+        }
         return more;
     }
 
@@ -92,7 +100,12 @@ final class TableReading implements Reading {
 
     @Override
     public RowMark mark() {
-        return marks.of(row);
+        return at == row
+                ? marks.of(row)
+                : marksOfOthers
+                        .computeIfAbsent(
+                                at.header(), h -> new RowMarks(h, form.repeats().ignored()))
+                        .of(at);
     }
 
     @Override

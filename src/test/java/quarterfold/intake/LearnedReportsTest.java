@@ -23,7 +23,7 @@ class LearnedReportsTest {
 
     @TempDir private Path folder;
 
-    private static String family(Kind kind) {
+    static String family(Kind kind) {
         return switch (kind) {
             case SALE, SALE_REFUND -> "goods";
             case DELIVERY, DELIVERY_REFUND -> "delivery";

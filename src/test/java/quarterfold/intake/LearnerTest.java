@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import quarterfold.ledger.Book;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Line;
 
@@ -135,7 +136,7 @@ class LearnerTest {
 
         assertThat(learn(text).faults())
                 .containsExactly(
-                        "a second table begins in row 5 (Fee type, Amount); a layout reads one table: save each as a file of its own");
+                        "a second table begins in row 5 (Fee type, Amount), whose rows could not be read: they need a date and an amount each, under names of their own; save it as a file of its own");
         Learned summary = learn(text.replace("Levy,-4.00", "Sales,30.00"));
         assertThat(summary.isProved()).isTrue();
         assertThat(summary.proofs())
@@ -164,9 +165,15 @@ class LearnerTest {
                 F|2
                 """;
 
-        assertThat(learn(text).faults())
-                .contains(
-                        "records 'A' (1, the first in row 4) have a shape of their own and may hold money; a layout reads one kind of record: save them as a file of their own");
+        Learned open = learn(text);
+        assertThat(ids(open)).containsExactly("kind/#1: A");
+        assertThat(open.open().get(0).text())
+                .isEqualTo("records A: what is '#1: A' (1 row, -4.00)?");
+        assertThat(open.proofs()).contains("row 5 states 2 rows of the first shape: there are");
+        assertThat(learn(text, Map.of("kind/#1: A", "fee")).isProved()).isTrue();
+        assertThat(money())
+                .containsExactly(
+                        "2026-07-03 sale 10.00", "2026-07-04 sale 20.00", "2026-07-05 fee -4.00");
         Learned sound = learn(text.replace("A|20260705|Levy|-4.00\n", ""));
         assertThat(sound.isProved()).isTrue();
         assertThat(sound.proofs()).contains("row 4 states 2 rows: there are");
@@ -228,6 +235,70 @@ class LearnerTest {
                 "as the channel says",
                 "A. Wren",
                 LocalDate.of(2026, 10, 1));
+    }
+
+    @Test
+    void whatAPersonWroteIntoTheLayoutStaysWhenItIsLearnedAgain() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned learned =
+                learn("No,Date,Type,Amount\n1,2026-07-03,Sale,10.00\n2,2026-07-14,Sale,2.00\n");
+        Path file = Learner.write(book, learned, false).orElseThrow();
+        String own =
+                """
+                constants:
+                  channel: Quaylark    # my stall
+                # numbered anew in each export
+                repeats:
+                  rows: once
+
+                  ignore: [No]
+                """;
+        Files.writeString(file, Files.readString(file) + own);
+
+        assertThat(Learner.write(book, learned, false)).isEmpty();
+        assertThat(Learner.write(book, learned, true)).contains(file);
+
+        assertThat(Files.readString(file))
+                .isEqualTo(
+                        learned.yaml().orElseThrow()
+                                + """
+
+                                # Kept from the layout as it was.
+                                constants:
+                                  channel: Quaylark    # my stall
+
+                                # Kept from the layout as it was.
+                                repeats:
+                                  rows: once
+
+                                  ignore: [No]
+                                """);
+        Problems problems = new Problems();
+        Layout layout = LayoutReader.read("report.yaml", Files.readString(file), problems);
+        assertThat(problems.kept()).isEmpty();
+        assertThat(layout.repeats().ignored()).containsExactly("No");
+        assertThat(layout.constants()).containsEntry(Field.CHANNEL, "Quaylark");
+        String written = Files.readString(file);
+        assertThat(Learner.write(book, learned, true)).contains(file);
+        assertThat(Files.readString(file)).isEqualTo(written);
+    }
+
+    @Test
+    void whatNoLongerFitsIsLeftAsAComment() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned learned = learn("Date,Type,Amount\n2026-07-03,Sale,10.00\n2026-07-14,Sale,2.00\n");
+        Files.createDirectories(folder.resolve("book/layouts"));
+        Path file =
+                Files.writeString(
+                        folder.resolve("book/layouts/report.yaml"),
+                        "layout: report\nrepeats: {ignore: [Type]}\nrows: []\n");
+
+        Learner.write(book, learned, true);
+
+        assertThat(Files.readString(file))
+                .isEqualTo(
+                        learned.yaml().orElseThrow()
+                                + "\n# Not kept: it does not fit what was learned.\n# repeats: {ignore: [Type]}\n");
     }
 
     @Test

@@ -44,11 +44,11 @@ final class MadeReport {
         MARK
     }
 
-    private static final String[] LANGUAGES = {"en", "de", "fr", "es", "it", "nl", "pl"};
-    private static final Map<String, String[]> NAMES = new LinkedHashMap<>();
-    private static final Map<String, String> PAYOUT =
+    static final String[] LANGUAGES = {"en", "de", "fr", "es", "it", "nl", "pl"};
+    static final Map<String, String[]> NAMES = new LinkedHashMap<>();
+    static final Map<String, String> PAYOUT =
             Map.of("de", "Auszahlung", "fr", "Versement", "nl", "Uitbetaling", "pl", "Wypłata");
-    private static final Map<String, String[]> KINDS = new LinkedHashMap<>();
+    static final Map<String, String[]> KINDS = new LinkedHashMap<>();
 
     static {
         // date, order, type, goods, delivery, discount, fee, net, amount, debit, credit, balance,
@@ -489,15 +489,16 @@ final class MadeReport {
             }
             text.append(trailing ? String.valueOf(delimiter) : "").append("\r\n");
         }
-        return Files.write(folder.resolve("quaylark.csv"), bytes(text.toString()));
+        return Files.write(folder.resolve("quaylark.csv"), bytes(text.toString(), lot));
     }
 
-    private static String cell(String text, char delimiter) {
+    static String cell(String text, char delimiter) {
         boolean quoted = text.indexOf(delimiter) >= 0 || text.contains("\n") || text.contains("\"");
         return quoted ? '"' + text.replace("\"", "\"\"") + '"' : text;
     }
 
-    private byte[] bytes(String text) {
+    /** In one of the encodings that such files come in. */
+    static byte[] bytes(String text, Random lot) {
         Charset western = Charset.forName("windows-1252");
         boolean fits = western.newEncoder().canEncode(text);
         return switch (lot.nextInt(6)) {

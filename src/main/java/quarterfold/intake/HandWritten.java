@@ -1,0 +1,76 @@
+package quarterfold.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/**
+ * What a person wrote into a layout that learning does not find by itself: it is kept when the
+ * report is learned again.
+ */
+final class HandWritten {
+    private static final List<String> KEYS =
+            List.of("currency", "constants", "optional", "payout", "repeats");
+
+    private HandWritten() {}
+
+    /**
+     * The learned layout with what the one before says besides. What no longer fits is left as a
+     * comment.
+     *
+     * @param file the layout file's name
+     */
+    static String keep(String file, String before, String learned) {
+        String kept = learned;
+        for (String key : KEYS) {
+            List<String> block = block(before, key);
+            if (block.isEmpty() || !block(learned, key).isEmpty()) {
+                continue;
+            }
+            String with = kept + "\n# Kept from the layout as it was.\n" + text(block, "");
+            kept =
+                    isSound(file, with)
+                            ? with
+                            : kept
+                                    + "\n# Not kept: it does not fit what was learned.\n"
+                                    + text(block, "# ");
+        }
+        return kept;
+    }
+
+    private static String text(List<String> block, String before) {
+        StringBuilder text = new StringBuilder();
+        block.forEach(line -> text.append((before + line).stripTrailing()).append('\n'));
+        return text.toString();
+    }
+
+    private static boolean isSound(String file, String yaml) {
+        Problems problems = new Problems();
+        LayoutReader.read(file, yaml, problems);
+        return problems.none();
+    }
+
+    /** The lines of a key and of what is under it; none where there is no such key. */
+    private static List<String> block(String yaml, String key) {
+        List<String> block = new ArrayList<>();
+        Pattern starts = Pattern.compile("[\"']?" + key + "[\"']?\\s*:.*");
+        for (String line : yaml.lines().toList()) {
+            boolean top = !line.isBlank() && !line.startsWith(" ") && !line.startsWith("#");
+            boolean item = line.startsWith("- ");
+            if (top && !item && !block.isEmpty()) {
+                break;
+            }
+            if (!block.isEmpty() || starts.matcher(line).matches()) {
+                block.add(line);
+            }
+        }
+        while (!block.isEmpty()) {
+            String last = block.get(block.size() - 1);
+            if (!last.isBlank() && !last.startsWith("#")) {
+                break;
+            }
+            block.remove(block.size() - 1);
+        }
+        return block;
+    }
+}

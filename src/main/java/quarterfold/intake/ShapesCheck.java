@@ -1,0 +1,53 @@
+package quarterfold.intake;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Checks that the shapes of a layout, each sound by itself, can be told apart. */
+final class ShapesCheck {
+    private ShapesCheck() {}
+
+    static void check(Layout layout, YamlMap yaml) {
+        List<YamlMap> maps = yaml.maps("shapes");
+        if (layout.print().isPresent() && (!maps.isEmpty() || !layout.when().isEmpty())) {
+            yaml.problem(
+                    "shapes",
+                    "found other shapes of rows beside text; expected a line of rows for each, such as \"{Date} {Amount}\"");
+            return;
+        }
+        boolean files = layout.all().stream().anyMatch(s -> s.fields().containsKey(Field.FILE));
+        if (files && !maps.isEmpty()) {
+            yaml.problem(
+                    "shapes",
+                    "found other shapes of rows beside a column of documents; expected one shape, such as the layout without file under fields");
+        }
+        boolean named = layout.shape().headerRow() > 0;
+        Set<Set<String>> columns = new HashSet<>();
+        if (named && layout.when().isEmpty()) {
+            columns.add(layout.columns());
+        }
+        for (int i = 0; i < maps.size(); i++) {
+            Layout shape = layout.shapes().get(i);
+            LayoutCheck.check(shape, maps.get(i));
+            if (named && maps.get(i).has("columns")) {
+                maps.get(i)
+                        .problem(
+                                "columns",
+                                "found a number of columns beside a row that names them; expected it only with header_row: none");
+            }
+            if (!named && shape.when().isEmpty()) {
+                maps.get(i)
+                        .problem(
+                                "when",
+                                "found nothing, in a layout without column names; expected the texts by which such rows are known, such as when: {\"#1\": F}");
+            }
+            if (named && shape.when().isEmpty() && !columns.add(shape.columns())) {
+                maps.get(i)
+                        .problem(
+                                "fields",
+                                "found the very columns that another table of the layout reads; expected one of its own at least, such as Fee type");
+            }
+        }
+    }
+}
