@@ -8,7 +8,8 @@ import quarterfold.intake.Stop;
 
 /**
  * Ctrl-C, or another signal that ends a process, while files are brought in: the work is stopped
- * and given a moment to put away what it has begun. What is left after that, the next import clears.
+ * and given a moment to put away what it has begun. What is left after that, the next import
+ * clears.
  */
 final class Interruption implements AutoCloseable {
     private static final long SECONDS = 3;
@@ -24,7 +25,9 @@ final class Interruption implements AutoCloseable {
         this.tell = tell;
     }
 
-    /** Stops the work when a signal comes, until it is closed; {@code tell} says what became of it. */
+    /**
+     * Stops the work when a signal comes, until it is closed; {@code tell} says what became of it.
+     */
     static Interruption of(Stop stop, Consumer<String> tell) {
         Interruption interruption = new Interruption(stop, tell);
         try {

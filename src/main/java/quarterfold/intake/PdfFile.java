@@ -37,7 +37,8 @@ final class PdfFile implements Closeable {
             throw new BadFile(
                     name,
                     "found a PDF that is locked with a password; expected one that opens without, such as the same report printed to a new PDF");
-        } catch (OutOfMemoryError | StackOverflowError e) { // it unpacks parts whole, and without end
+        } catch (OutOfMemoryError
+                | StackOverflowError e) { // it unpacks parts whole, and without end
             throw new BadFile(
                     name,
                     "found a PDF of which a part unpacks to more than the memory there is; expected less, such as the same report printed to a new PDF");

@@ -38,7 +38,10 @@ final class XmlText {
         in.skipNBytes(mark);
         return new InputStreamReader(
                 in,
-                charset(first, faulty).newDecoder().onMalformedInput(faulty).onUnmappableCharacter(faulty));
+                charset(first, faulty)
+                        .newDecoder()
+                        .onMalformedInput(faulty)
+                        .onUnmappableCharacter(faulty));
     }
 
     private static int markLength(byte[] first) {

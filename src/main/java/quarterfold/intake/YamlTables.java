@@ -31,7 +31,9 @@ final class YamlTables implements Tables {
     private static final long LARGEST = 2L << 20;
     private static final int LOOKED_AT = 1 << 16;
 
-    /** Each key is a column of every item, so that many of them make a vast table of a small file. */
+    /**
+     * Each key is a column of every item, so that many of them make a vast table of a small file.
+     */
     private static final int MOST_KEYS = 200;
 
     private static final String EXPECTED =

@@ -60,22 +60,46 @@ final class Targets {
         List<byte[]> old = mostly(oldWorkbooks(sound), files(HOSTILE, ".xls"));
         List<byte[]> lists = mostly(List.of(RECEIPTS), files(HOSTILE, ".yaml"));
         Map<String, Target.Maker> all = new LinkedHashMap<>();
-        all.put("delimited", (folder, seed) -> imports(folder, "fuzz.csv", seed, tables));
-        all.put("workbook", (folder, seed) -> packed(folder, "fuzz.xlsx", seed, books));
+        all.put(
+                "delimited",
+                (folder, seed) ->
+                        imports(folder, "fuzz.csv", seed, tables, StatedInTables::inText));
+        all.put(
+                "workbook",
+                (folder, seed) ->
+                        packed(folder, "fuzz.xlsx", seed, books, StatedInTables::inWorkbook));
         all.put("old workbook", (folder, seed) -> imports(folder, "fuzz.xls", seed, old));
         all.put("list in YAML", (folder, seed) -> list(folder, seed, lists));
         all.put(
                 "e-invoice",
-                (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.invoices()));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.xml",
+                                seed,
+                                DocumentSeeds.invoices(),
+                                StatedInDocuments::inInvoice));
         all.put(
                 "bank statement",
-                (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.statements()));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.xml",
+                                seed,
+                                DocumentSeeds.statements(),
+                                StatedInDocuments::inStatement));
         all.put(
                 "exchange rates",
                 (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.rates()));
         all.put(
                 "pdf",
-                (folder, seed) -> imports(folder, "fuzz.pdf", seed, DocumentSeeds.pdfs(folder)));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.pdf",
+                                seed,
+                                DocumentSeeds.pdfs(folder),
+                                StatedInDocuments::inPdf));
         all.put("zip", (folder, seed) -> zip(folder, seed, DocumentSeeds.zips(sound)));
         all.put("layout", Targets::layout);
         all.put("learn", (folder, seed) -> learns(folder, seed, tables));
@@ -86,9 +110,14 @@ final class Targets {
     }
 
     /** A reader of files that are not packed. */
-    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds) {
+    private static Target imports(
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
         Mutator mutator = new Mutator(seed, seeds);
-        return new ImportTarget(folder, name, mutator::next);
+        return new ImportTarget(folder, name, mutator::next, stated);
+    }
+
+    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds) {
+        return imports(folder, name, seed, seeds, Stated.NOTHING);
     }
 
     /** Lists of receipts, with the picture that the sound one names. */
@@ -98,9 +127,10 @@ final class Targets {
     }
 
     /** A reader of packed files. */
-    private static Target packed(Path folder, String name, long seed, List<byte[]> seeds) {
+    private static Target packed(
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
         PackedMutator mutator = new PackedMutator(seed, seeds);
-        return new ImportTarget(folder, name, mutator::next);
+        return new ImportTarget(folder, name, mutator::next, stated);
     }
 
     /** Broken ZIPs, and sound ones with broken files in them. */

@@ -108,9 +108,7 @@ class HostileSizeTest {
     @Test
     void aRateOfTenMillionCharacters() throws IOException {
         String rate = "<exchangeRate><rateNew>" + "1".repeat(TEN_MILLION);
-        assertThat(
-                        desk.problems(
-                                "a.xml", "<exchangeRateMonthList>\n" + rate + "</rateNew>"))
+        assertThat(desk.problems("a.xml", "<exchangeRateMonthList>\n" + rate + "</rateNew>"))
                 .containsExactly(
                         "a.xml:2: found a text of more than 100,000 characters; expected a shorter one");
     }
