@@ -29,6 +29,12 @@ while [ $# -gt 0 ]; do
         *) usage >&2; exit 2 ;;
     esac
 done
+case "$signal" in
+    KILL) ended=137 ;;
+    INT) ended=130 ;;
+    TERM) ended=143 ;;
+    *) usage >&2; exit 2 ;;
+esac
 command -v sqlite3 > /dev/null || { echo "sqlite3 is missing: install it with: sudo apt-get install sqlite3" >&2; exit 1; }
 
 jar="${QUARTERFOLD_JAR:-target/quarterfold.jar}"
@@ -96,6 +102,18 @@ check() {
     done
 }
 
+# What an interrupted import says of itself is so. One that is hit before it has begun says nothing.
+check_told() {
+    grep -q "^Interrupted: " "$work/err.txt" || return 0
+    told=$((told + 1))
+    if grep -q "^Interrupted: nothing was entered[.]$" "$work/err.txt"; then
+        [ "$after" = "$before" ] || fail "it said that nothing was entered"
+    else
+        [ "$after" -gt "$before" ] || fail "it said that a file was entered"
+    fi
+    [ "$(strays "$book")" = 0 ] || untidy=$((untidy + 1))
+}
+
 # The files once more, by an import left alone: the same ledger, and nothing left over.
 finish() {
     quarterfold --book "$book" import "${files[@]}" > /dev/null || fail "the import that follows"
@@ -113,17 +131,35 @@ with_none=0
 with_one=0
 with_both=0
 left=0
+told=0
+untidy=0
+tenths=(0 0 0 0 0 0 0 0 0 0)
+sources() { sqlite3 -batch "$book/ledger.sqlite" "select count(*) from source"; }
 while [ "$done_kills" -lt "$kills" ]; do
-    env --default-signal=INT java -Xmx256m -jar "$jar" --book "$book" import "${files[@]}" > /dev/null 2>&1 &
+    before="$(sources)"
+    env --default-signal=INT java -Xmx256m -jar "$jar" --book "$book" import "${files[@]}" \
+        > /dev/null 2> "$work/err.txt" &
     job=$!
     wait_ms=$(((RANDOM * 32768 + RANDOM) % (span * 11 / 10)))
     sleep "$((wait_ms / 1000)).$(printf '%03d' $((wait_ms % 1000)))"
-    kill -s "$signal" "$job" 2> /dev/null || early=$((early + 1))
-    wait "$job" 2> /dev/null || true
+    kill -s "$signal" "$job" 2> /dev/null || true
+    code=0
+    wait "$job" 2> /dev/null || code=$?
     done_kills=$((done_kills + 1))
+    case "$code" in
+        0) early=$((early + 1)) ;;
+        "$ended")
+            tenth=$((wait_ms * 10 / span))
+            tenth=$((tenth > 9 ? 9 : tenth))
+            tenths[tenth]=$((tenths[tenth] + 1))
+            ;;
+        *) fail "exit code $code: $(cat "$work/err.txt")" ;;
+    esac
     check
+    after="$(sources)"
+    check_told
     [ "$(strays "$book")" = 0 ] || left=$((left + 1))
-    case "$(sqlite3 -batch "$book/ledger.sqlite" "select count(*) from source")" in
+    case "$after" in
         0) with_none=$((with_none + 1)) ;;
         1) with_one=$((with_one + 1)) ;;
         *) with_both=$((with_both + 1)); finish; new_book "$book" ;;
@@ -137,8 +173,9 @@ quarterfold --book "$book" ledger --json | sha256sum | cmp -s - "$work/expected.
 cat <<TEXT
 
 $kills imports of two files, $rows and $((rows + 1000)) rows, ended by SIG$signal at random instants of $((span * 11 / 10)) ms:
-  $((kills - early)) were at work still
+  $((kills - early)) were at work still and ended with exit code $ended; by tenths of the run they were hit in: ${tenths[*]}
   the book opened after each, with whole files alone: none of the two $with_none times, one $with_one times, both $with_both times
   a copy or a lock was left over $left times, and gone after the import that followed
+  $told said that they were interrupted and what the book holds, which was so; $untidy of these had no time to put all away
   $books books filled by an import left alone, each with the entries of the undisturbed one
 TEXT

@@ -18,5 +18,8 @@ final class ExitCode {
     /** A file or the ledger cannot be read or written. */
     static final int UNREADABLE = 74;
 
+    /** Interrupted, as by Ctrl-C: 128 and the number of the signal, as the system has it. */
+    static final int INTERRUPTED = 130;
+
     private ExitCode() {}
 }

@@ -15,6 +15,7 @@ import quarterfold.intake.Delivery;
 import quarterfold.intake.ImportResult;
 import quarterfold.intake.ImportResult.Entered;
 import quarterfold.intake.ImportResult.Refused;
+import quarterfold.intake.Stop;
 import quarterfold.intake.Watch;
 
 @Command(
@@ -59,8 +60,33 @@ final class ImportCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
         Watch watch = json ? Watch.NOBODY : ProgressBar.on(err);
+        Stop stop = new Stop();
+        try (Interruption interruption =
+                Interruption.of(
+                        stop,
+                        outcome -> {
+                            watch.end();
+                            err.println(Texts.plain(outcome));
+                        })) {
+            try {
+                bringIn(watch, stop, out, err);
+            } catch (Stop.Stopped e) {
+                interruption.tell(String.valueOf(e.getMessage()));
+                return ExitCode.INTERRUPTED;
+            } finally {
+                watch.wipe();
+                if (!json) {
+                    table.print(out); // also of the files before one that stopped everything
+                    out.flush();
+                }
+            }
+        }
+        return table.refused() ? ExitCode.BAD_INPUT : ExitCode.DONE;
+    }
+
+    private void bringIn(Watch watch, Stop stop, PrintWriter out, PrintWriter err) {
         try (OpenBook book = OpenBook.of(main)) {
-            new Delivery(book.book(), book.ledger(), watch)
+            new Delivery(book.book(), book.ledger(), watch, stop)
                     .enter(
                             files,
                             layout,
@@ -74,17 +100,7 @@ final class ImportCommand implements Callable<Integer> {
                                     tell(result, err);
                                 }
                             });
-        } finally {
-            watch.wipe();
-            if (!json) {
-                table.print(out); // also of the files before one that stopped everything
-                out.flush();
-            }
         }
-        if (table.isEmpty() && !json) {
-            out.println("Nothing was found to bring in.");
-        }
-        return table.refused() ? ExitCode.BAD_INPUT : ExitCode.DONE;
     }
 
     private static void tell(ImportResult result, PrintWriter err) {

@@ -176,11 +176,6 @@ final class ImportTable {
         return Texts.grouped(Long.toString(number));
     }
 
-    /** Whether there was no file at all. */
-    boolean isEmpty() {
-        return results.isEmpty() && others.isEmpty();
-    }
-
     /** Whether any file was refused. */
     boolean refused() {
         return results.stream().anyMatch(Refused.class::isInstance);

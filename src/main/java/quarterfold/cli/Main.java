@@ -38,7 +38,8 @@ import picocli.CommandLine.Spec;
             "2:wrong usage",
             "65:the input is bad; nothing was entered",
             "70:a fault of the program, with what to report",
-            "74:a file or the ledger cannot be read or written"
+            "74:a file or the ledger cannot be read or written",
+            "130:interrupted (Ctrl-C) while files were brought in"
         },
         mixinStandardHelpOptions = true,
         versionProvider = Main.Version.class,

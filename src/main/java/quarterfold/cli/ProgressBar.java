@@ -105,4 +105,13 @@ final class ProgressBar implements Watch {
             shown = false;
         }
     }
+
+    @Override
+    public void end() {
+        if (shown) {
+            err.println();
+            err.flush();
+            shown = false;
+        }
+    }
 }

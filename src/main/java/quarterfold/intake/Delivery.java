@@ -21,12 +21,14 @@ public final class Delivery {
     private final Book book;
     private final Importer importer;
     private final Watch watch;
+    private final Stop stop;
 
-    /** {@code ledger} is the book's. */
-    public Delivery(Book book, Ledger ledger, Watch watch) throws LedgerException {
+    /** {@code ledger} is the book's; {@code stop} may end its work early. */
+    public Delivery(Book book, Ledger ledger, Watch watch, Stop stop) throws LedgerException {
         this.book = book;
-        this.importer = new Importer(book, ledger);
+        this.importer = new Importer(book, ledger, stop);
         this.watch = watch;
+        this.stop = stop;
     }
 
     /**
@@ -35,6 +37,7 @@ public final class Delivery {
      * @param layout how to read them; found for each where empty
      * @param each told what became of each file, as soon as it is known
      * @throws LedgerException as {@link Importer#enter}, with the files before it entered
+     * @throws Stop.Stopped if it was stopped, with the files before it entered
      */
     public void enter(List<Path> named, Optional<String> layout, Consumer<ImportResult> each)
             throws LedgerException {
@@ -92,6 +95,7 @@ public final class Delivery {
         }
 
         private void enter(Piece piece) {
+            stop.begin(piece.name());
             watch.file(piece.name(), done, all);
             done += piece.size();
             each.accept(importer.enter(piece, layout, claims, watch));

@@ -86,6 +86,12 @@ final class EInvoice implements DocumentForm {
             try {
                 byte[] bytes = attachment.bytes();
                 Head head = Head.of(new ByteArrayInputStream(bytes));
+                boolean unread = head.hasDocumentType() || head.isBrokenXml();
+                if (unread && attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml")) {
+                    throw new BadFile(
+                            pdf.name() + ":" + attachment.name(),
+                            "found attached XML that has a document type (<!DOCTYPE) or that is broken; expected it whole and without one, such as the PDF as the supplier sent it");
+                }
                 if (ROOTS.contains(head.root())) {
                     found.add(new Packed(attachment.name(), head, new ByteArrayInputStream(bytes)));
                 }

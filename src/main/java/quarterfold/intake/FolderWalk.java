@@ -18,6 +18,7 @@ final class FolderWalk {
     private final String prefix;
     private final Gathered into;
     private int files;
+    private boolean any;
 
     /**
      * @param name what messages call the folder
@@ -38,10 +39,16 @@ final class FolderWalk {
                     "found a book; expected a folder of reports, such as the folder they were downloaded to");
         }
         walk(root, "");
+        if (!any) {
+            throw new BadFile(
+                    name,
+                    "found a folder with no file in it; expected at least one, such as the folder they were downloaded to");
+        }
     }
 
     private void walk(Path folder, String inside) throws BadFile {
         for (Path child : children(folder, inside)) {
+            boolean found = true;
             String own = String.valueOf(child.getFileName());
             String path = inside + own;
             if (Files.isSymbolicLink(child)) {
@@ -53,12 +60,14 @@ final class FolderWalk {
                     into.passedOver(prefix + path, "a book: its files are in it already");
                 } else {
                     walk(child, path + "/");
+                    found = false;
                 }
             } else if (Files.isRegularFile(child, LinkOption.NOFOLLOW_LINKS)) {
                 file(child, path, inside);
             } else {
                 into.passedOver(prefix + path, "no file");
             }
+            any |= found;
         }
     }
 
@@ -84,6 +93,7 @@ final class FolderWalk {
             into.refused(
                     inside.isEmpty() ? name : prefix + inside,
                     "could not be read: " + IoText.withFile(e));
+            any = true;
             return List.of();
         }
     }

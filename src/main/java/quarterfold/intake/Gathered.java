@@ -5,6 +5,13 @@ interface Gathered {
 
     void file(Piece piece);
 
+    /**
+     * A ZIP that says it holds so many files of so many bytes, before any of them.
+     *
+     * @throws BadFile if that is too much with what the ZIPs before it hold
+     */
+    void zip(String name, int files, long bytes) throws BadFile;
+
     /** A file that cannot be what it should. */
     void refused(String name, String fault);
 

@@ -26,6 +26,8 @@ final class Gathering implements AutoCloseable {
     private final List<ImportResult> told = new ArrayList<>();
     private final Deque<Zip> open = new ArrayDeque<>();
     private final Deque<Borrowed> borrowed = new ArrayDeque<>();
+    private int filesInZips;
+    private long bytesInZips;
 
     Gathering(SourceArchive archive) {
         this.archive = archive;
@@ -126,6 +128,25 @@ final class Gathering implements AutoCloseable {
                 return;
             }
             packed(piece, kind);
+        }
+
+        /** Of all ZIPs together, those in others too: many small ones may hold a vast number. */
+        @Override
+        public void zip(String name, int files, long bytes) throws BadFile {
+            if (filesInZips + files > Zip.MOST_FILES || bytesInZips + bytes > Zip.LARGEST_SUM) {
+                throw new BadFile(
+                        name,
+                        "found %,d files of %,d bytes in it, after %,d of %,d in other ZIPs; expected at most %,d of %,d in all, such as this ZIP brought in by itself; nothing of it was entered"
+                                .formatted(
+                                        files,
+                                        bytes,
+                                        filesInZips,
+                                        bytesInZips,
+                                        Zip.MOST_FILES,
+                                        Zip.LARGEST_SUM));
+            }
+            filesInZips += files;
+            bytesInZips += bytes;
         }
 
         private void packed(Piece piece, Zip.Kind kind) {

@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import javax.xml.stream.XMLStreamException;
@@ -14,10 +15,19 @@ import javax.xml.stream.XMLStreamReader;
  * @param root the local name of an XML file's root element; empty for other files
  * @param namespace of the root element; empty where there is none
  * @param hasDocumentType whether it is XML, or a web page, with a document type: nothing is read
+ * @param isBrokenXml whether it says that it is XML and is broken before its root element
  */
-record Head(boolean isPdf, String root, String namespace, boolean hasDocumentType) {
+record Head(
+        boolean isPdf,
+        String root,
+        String namespace,
+        boolean hasDocumentType,
+        boolean isBrokenXml) {
     private static final int LOOKED_AT = 64;
-    private static final Head OTHER = new Head(false, "", "", false);
+    private static final Head PDF = new Head(true, "", "", false, false);
+    private static final Head OTHER = new Head(false, "", "", false, false);
+    private static final Head WITH_TYPE = new Head(false, "", "", true, false);
+    private static final Head BROKEN = new Head(false, "", "", false, true);
 
     boolean isXml() {
         return !root.isEmpty();
@@ -35,9 +45,9 @@ record Head(boolean isPdf, String root, String namespace, boolean hasDocumentTyp
         byte[] first = in.readNBytes(LOOKED_AT);
         in.reset();
         if (startsPdf(first)) {
-            return new Head(true, "", "", false);
+            return PDF;
         }
-        return startsXml(first) ? xml(in) : OTHER;
+        return startsXml(first) ? xml(in, isDeclared(first)) : OTHER;
     }
 
     private static boolean startsPdf(byte[] first) {
@@ -60,21 +70,30 @@ record Head(boolean isPdf, String root, String namespace, boolean hasDocumentTyp
         return false;
     }
 
-    private static Head xml(InputStream in) {
+    private static boolean isDeclared(byte[] first) {
+        String text = new String(first, StandardCharsets.ISO_8859_1);
+        return text.replaceAll("[\0\u0080-\u00ff]", "").strip().startsWith("<?xml");
+    }
+
+    private static Head xml(InputStream in, boolean declared) {
         try {
             XMLStreamReader xml = SafeXml.glance(in);
             while (xml.hasNext()) {
                 if (xml.next() == XMLStreamReader.START_ELEMENT) {
                     String namespace = xml.getNamespaceURI();
                     return new Head(
-                            false, xml.getLocalName(), namespace == null ? "" : namespace, false);
+                            false,
+                            xml.getLocalName(),
+                            namespace == null ? "" : namespace,
+                            false,
+                            false);
                 }
             }
             return OTHER;
         } catch (SafeXml.DocumentType e) {
-            return new Head(false, "", "", true);
+            return WITH_TYPE;
         } catch (XMLStreamException e) {
-            return OTHER; // a text that begins with an angle bracket
+            return declared ? BROKEN : OTHER; // a text that begins with an angle bracket
         }
     }
 }

@@ -31,13 +31,20 @@ public final class Importer {
 
     private final Book book;
     private final Ledger ledger;
+    private final Stop stop;
     private final Layouts layouts;
     private boolean cleared;
 
     /** Reads the layouts that ship and the book's own. {@code ledger} is the book's. */
     public Importer(Book book, Ledger ledger) throws LedgerException {
+        this(book, ledger, new Stop());
+    }
+
+    /** {@code stop}: what may end its work early. */
+    Importer(Book book, Ledger ledger, Stop stop) throws LedgerException {
         this.book = book;
         this.ledger = ledger;
+        this.stop = stop;
         this.layouts = layouts(book);
     }
 
@@ -199,7 +206,7 @@ public final class Importer {
             Shelf shelf = new Shelf(book, ledger, layouts);
             Repeats repeats = Repeats.of(reading, copy.name(), shelf, Long.MAX_VALUE);
             Transfer transfer = new Transfer(reading, repeats, problems);
-            Into into = new Into(entry, new HeldRates(ledger, copy.name()), attaching, watch);
+            Into into = new Into(entry, new HeldRates(ledger, copy.name()), attaching, watch, stop);
             transfer.run(into);
             into.tell(problems);
             if (problems.none()) {
@@ -222,7 +229,7 @@ public final class Importer {
                         "%s: its copy in the book was removed by another import of the same file; nothing was entered, try again"
                                 .formatted(copy.name()));
             }
-            Source source = transfer.commit(entry);
+            Source source = stop.entering(() -> transfer.commit(entry));
             return new ImportResult.Entered(
                     source,
                     reading.kind().isEmpty() ? into.contents() : reading.kind(),

@@ -13,15 +13,17 @@ final class Into implements RowReader.Output {
     private final HeldRates held;
     private final Attaching attaching;
     private final Watch watch;
+    private final Stop stop;
     private final Contents contents = new Contents();
     private long lines;
     private long rates;
 
-    Into(FileEntry entry, HeldRates held, Attaching attaching, Watch watch) {
+    Into(FileEntry entry, HeldRates held, Attaching attaching, Watch watch, Stop stop) {
         this.entry = entry;
         this.held = held;
         this.attaching = attaching;
         this.watch = watch;
+        this.stop = stop;
     }
 
     @Override
@@ -29,6 +31,7 @@ final class Into implements RowReader.Output {
         entry.add(line);
         contents.add(line);
         if (++lines % TOLD == 0) {
+            stop.check();
             watch.rows(lines);
         }
     }

@@ -35,7 +35,7 @@ enum Nature {
         }
         boolean old = starts(head, 0, "\u00d0\u00cf\u0011\u00e0");
         boolean text = starts(head, 0, "\u00ff\u00fe") || starts(head, 0, "\u00fe\u00ff");
-        if (hasTableEnding(name) || text || (!old && !hasNul(head))) {
+        if (hasTableEnding(name) || YamlTables.isNamed(name) || text || (!old && !hasNul(head))) {
             return TABLE;
         }
         return OTHER;

@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
 import quarterfold.ledger.Settings;
 
@@ -19,7 +20,8 @@ final class NoReport {
         if (head.isPdf()) {
             return Optional.of("a PDF that no form of report fits, and no list of receipts names");
         }
-        if (head.isXml() || YamlTables.isList(file, name) || isWorkbook(file)) {
+        boolean xml = head.isXml() || name.toLowerCase(Locale.ROOT).endsWith(".xml");
+        if (xml || YamlTables.isList(file, name) || isWorkbook(file)) {
             return Optional.empty();
         }
         if (name.matches("(.*/)?(products|bundles)\\.csv")) {

@@ -37,6 +37,11 @@ final class PdfFile implements Closeable {
             throw new BadFile(
                     name,
                     "found a PDF that is locked with a password; expected one that opens without, such as the same report printed to a new PDF");
+        } catch (OutOfMemoryError
+                | StackOverflowError e) { // it unpacks parts whole, and without end
+            throw new BadFile(
+                    name,
+                    "found a PDF of which a part unpacks to more than the memory there is; expected less, such as the same report printed to a new PDF");
         } catch (IOException | RuntimeException e) { // its parser throws both on broken objects
             throw new BadFile(
                     name,

@@ -3,10 +3,7 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.pdfbox.contentstream.operator.Operator;
-import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 
 /**
  * The lines of text on the pages of a PDF, as a person reads them: down the page, left to right.
@@ -14,9 +11,6 @@ import org.apache.pdfbox.text.PDFTextStripper;
 final class PdfLines {
     private static final int PAGES_LIMIT = 2_000;
     private static final int LENGTH_LIMIT = 2_000;
-
-    /** Far more than the pages of a statement need; a small file can ask for any number. */
-    private static final long OPERATORS_LIMIT = 2_000_000;
 
     private PdfLines() {}
 
@@ -37,7 +31,7 @@ final class PdfLines {
         List<PrintedLine> lines = new ArrayList<>();
         int without = 0;
         try {
-            Stripper stripper = new Stripper();
+            PageTexts stripper = new PageTexts();
             for (int page = 1; page <= pages; page++) {
                 stripper.setStartPage(page);
                 stripper.setEndPage(page);
@@ -47,6 +41,10 @@ final class PdfLines {
                     without = page;
                 }
             }
+        } catch (PageTexts.TooMuch | OutOfMemoryError | StackOverflowError e) {
+            throw new BadFile(
+                    pdf.name(),
+                    "found pages that unpack to far more than text needs; expected a statement as it was downloaded; or enter its rows in the plain sheet");
         } catch (IOException | RuntimeException e) { // its parser throws both on broken objects
             throw new BadFile(
                     pdf.name(),
@@ -93,24 +91,5 @@ final class PdfLines {
             }
         }
         return plain.toString().strip();
-    }
-
-    /** Gives up on a page that asks for more work than any text needs. */
-    private static final class Stripper extends PDFTextStripper {
-        private long operators;
-
-        Stripper() {
-            setSortByPosition(true);
-        }
-
-        @Override
-        protected void processOperator(Operator operator, List<COSBase> operands)
-                throws IOException {
-            if (++operators > OPERATORS_LIMIT) {
-                // unchecked: the engine goes on after some checked ones
-                throw new IllegalStateException("more work than a page of text asks for");
-            }
-            super.processOperator(operator, operands);
-        }
     }
 }

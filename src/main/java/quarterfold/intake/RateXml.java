@@ -1,20 +1,10 @@
 package quarterfold.intake;
 
-import static javax.xml.stream.XMLStreamConstants.CDATA;
-import static javax.xml.stream.XMLStreamConstants.CHARACTERS;
-import static javax.xml.stream.XMLStreamConstants.END_ELEMENT;
-import static javax.xml.stream.XMLStreamConstants.START_ELEMENT;
-
-import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import javax.xml.stream.XMLStreamException;
-import javax.xml.stream.XMLStreamReader;
 import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.Publisher;
 
@@ -29,101 +19,66 @@ final class RateXml implements RateRows {
     static final String MONTHLY_ROOT = "exchangeRateMonthList";
     static final String DAILY_ROOT = "Envelope";
     private static final String CUBE = "Cube";
+    private static final String RATE = "exchangeRate";
 
-    private final String name;
     private final Publisher publisher;
-    private final InputStream in;
-    private final XMLStreamReader xml;
+    private final XmlPull xml;
     private String days = "";
     private Map<String, String> row = Map.of();
     private long number;
-    private long line = 1;
+    private String line = "";
+    private int within;
 
-    private RateXml(String name, Publisher publisher, InputStream in, XMLStreamReader xml) {
-        this.name = name;
+    private RateXml(Publisher publisher, XmlPull xml) {
         this.publisher = publisher;
-        this.in = in;
         this.xml = xml;
     }
 
     static RateXml open(Brought file, Publisher publisher) throws BadFile, IOException {
-        InputStream in = new BufferedInputStream(Files.newInputStream(file.path()));
-        try {
-            return new RateXml(file.name(), publisher, in, SafeXml.reader(in));
-        } catch (XMLStreamException e) {
-            in.close();
-            throw broken(file.name() + ":1");
-        }
+        return new RateXml(publisher, XmlPull.open(file.path(), file.name()));
     }
 
     @Override
     public boolean next() throws BadFile {
-        try {
-            while (xml.hasNext()) {
-                if (xml.next() == START_ELEMENT && isRate()) {
-                    number++;
-                    return true;
-                }
+        while (within >= 0) {
+            if (!xml.child(within)) {
+                within--;
+            } else if (isRate()) {
+                number++;
+                return true;
+            } else {
+                within++;
             }
-            return false;
-        } catch (XMLStreamException e) {
-            throw broken(name + ":" + line);
         }
+        return false;
     }
 
     /** Whether the element it stands at is a rate, which is read then; of the rest, the days. */
-    private boolean isRate() throws XMLStreamException {
-        line = xml.getLocation().getLineNumber();
-        String element = xml.getLocalName();
+    private boolean isRate() throws BadFile {
+        line = xml.place();
+        String element = xml.name();
         if (publisher == Publisher.ECB) {
-            days = element.equals(CUBE) ? attribute("time").orElse(days) : days;
-            row =
-                    Map.of(
-                            "currency",
-                            attribute("currency").orElse(""),
-                            "rate",
-                            attribute("rate").orElse(""));
-            return element.equals(CUBE) && attribute("currency").isPresent();
+            if (!element.equals(CUBE)) {
+                return false;
+            }
+            String currency = xml.attribute("currency");
+            String rate = xml.attribute("rate");
+            String time = xml.attribute("time");
+            boolean is = !currency.isEmpty() || !rate.isEmpty();
+            days = is && time.isEmpty() ? days : time;
+            row = Map.of("currency", currency, "rate", rate);
+            return is;
         }
         if (element.equals(MONTHLY_ROOT)) {
-            days = attribute("Period").orElse("");
+            days = xml.attribute("Period");
         }
-        if (!element.equals("exchangeRate")) {
+        if (!element.equals(RATE)) {
             return false;
         }
-        row = children();
-        return true;
-    }
-
-    private Optional<String> attribute(String attribute) {
-        return Optional.ofNullable(xml.getAttributeValue(null, attribute)).map(String::strip);
-    }
-
-    private Map<String, String> children() throws XMLStreamException {
         Map<String, String> texts = new HashMap<>();
-        StringBuilder text = new StringBuilder();
-        int depth = 1;
-        while (depth > 0) {
-            switch (xml.next()) {
-                case START_ELEMENT -> {
-                    depth++;
-                    text.setLength(0);
-                }
-                case END_ELEMENT -> {
-                    depth--;
-                    texts.put(xml.getLocalName(), text.toString().strip());
-                    text.setLength(0);
-                }
-                case CHARACTERS, CDATA -> {
-                    if (text.length() + xml.getTextLength() > Rows.CELL_LIMIT) {
-                        throw new XMLStreamException("a text that is too long");
-                    }
-                    text.append(xml.getText());
-                }
-                default -> {}
-            }
-        }
-        return texts;
+        xml.texts((path, text) -> texts.put(path.substring(path.indexOf('/') + 1), text));
+        row = texts;
+        return true;
     }
 
     @Override
@@ -133,8 +88,7 @@ final class RateXml implements RateRows {
 
     @Override
     public String place() {
-        return "%s:%d %s[%d]"
-                .formatted(name, line, publisher == Publisher.ECB ? CUBE : "exchangeRate", number);
+        return "%s %s[%d]".formatted(line, publisher == Publisher.ECB ? CUBE : RATE, number);
     }
 
     @Override
@@ -163,20 +117,8 @@ final class RateXml implements RateRows {
         return row.getOrDefault(element, "");
     }
 
-    private static BadFile broken(String place) {
-        return new BadFile(
-                place,
-                "found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
-    }
-
     @Override
     public void close() throws IOException {
-        try {
-            xml.close();
-        } catch (XMLStreamException e) {
-            throw new IOException(e);
-        } finally {
-            in.close();
-        }
+        xml.close();
     }
 }

@@ -67,6 +67,11 @@ final class Readings {
                     file.name(),
                     "found a document type (<!DOCTYPE), as web pages have; expected XML without one, or a table, such as the same report downloaded as .csv");
         }
+        if (head.isBrokenXml()) {
+            throw new BadFile(
+                    file.name(),
+                    "found XML that breaks off or breaks the rules of XML before its first element; expected the whole file as it was issued; get it again");
+        }
         List<DocumentForm> fitting = new ArrayList<>();
         for (DocumentForm form : DOCUMENTS) {
             if (fitting.isEmpty() && form.fits(head, file)) {

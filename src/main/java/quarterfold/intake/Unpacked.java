@@ -15,7 +15,7 @@ final class Unpacked extends FilterInputStream {
     private static final long RATIO_FROM = 8L << 20;
 
     /** Tables pack to a twentieth or so; what is packed smaller by far is made to do harm. */
-    private static final long RATIO = 200;
+    static final long RATIO = 200;
 
     private final String name;
     private final long packed;

@@ -14,6 +14,9 @@ public interface Watch {
 
                 @Override
                 public void wipe() {}
+
+                @Override
+                public void end() {}
             };
 
     /** A file is begun; of all bytes to be read so many are done. */
@@ -24,4 +27,7 @@ public interface Watch {
 
     /** Something is about to be said: what is shown of this must go. */
     void wipe();
+
+    /** The work was broken off: what is shown of this stays, on a line of its own. */
+    void end();
 }

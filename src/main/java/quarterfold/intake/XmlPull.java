@@ -215,6 +215,11 @@ final class XmlPull implements Closeable {
         if (cause instanceof IOException failure && !encoding) {
             throw new UncheckedIOException(failure);
         }
+        if (encoding) {
+            return new BadFile(
+                    file,
+                    "found bytes that are not of the file's encoding; expected UTF-8, or the encoding its first line declares, such as encoding=\"windows-1252\"; get the file again");
+        }
         int line = e.getLocation() == null ? -1 : e.getLocation().getLineNumber();
         return new BadFile(
                 line > 0 ? file + ":" + line : file,

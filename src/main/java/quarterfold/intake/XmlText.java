@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.UnsupportedEncodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.IllegalCharsetNameException;
@@ -25,8 +26,8 @@ final class XmlText {
     private XmlText() {}
 
     /**
-     * @param faulty what becomes of bytes that are not of the encoding: a fault of reading, or a
-     *     sign in their place
+     * @param faulty what becomes of bytes that are not of the encoding, and of an encoding that is
+     *     not known: a fault of reading, or a sign in their place
      */
     static Reader of(InputStream from, CodingErrorAction faulty) throws IOException {
         InputStream in = from.markSupported() ? from : new BufferedInputStream(from);
@@ -37,7 +38,10 @@ final class XmlText {
         in.skipNBytes(mark);
         return new InputStreamReader(
                 in,
-                charset(first).newDecoder().onMalformedInput(faulty).onUnmappableCharacter(faulty));
+                charset(first, faulty)
+                        .newDecoder()
+                        .onMalformedInput(faulty)
+                        .onUnmappableCharacter(faulty));
     }
 
     private static int markLength(byte[] first) {
@@ -47,7 +51,7 @@ final class XmlText {
         return starts(first, 0xFE, 0xFF) || starts(first, 0xFF, 0xFE) ? 2 : 0;
     }
 
-    private static Charset charset(byte[] first) throws IOException {
+    private static Charset charset(byte[] first, CodingErrorAction faulty) throws IOException {
         if (starts(first, 0xFE, 0xFF) || starts(first, 0x00, '<')) {
             return StandardCharsets.UTF_16BE;
         }
@@ -61,7 +65,10 @@ final class XmlText {
         try {
             return Charset.forName(declared.group(1));
         } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
-            throw new IOException("an encoding that is not known: " + declared.group(1), e);
+            if (faulty.equals(CodingErrorAction.REPLACE)) {
+                return StandardCharsets.ISO_8859_1;
+            }
+            throw new UnsupportedEncodingException(declared.group(1));
         }
     }
 

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.InputStream;
+import java.io.UnsupportedEncodingException;
 import java.nio.charset.CharacterCodingException;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -61,7 +62,8 @@ final class XmlTree {
                 take(xml, event, line);
             }
         } catch (XMLStreamException e) {
-            if (e.getNestedException() instanceof CharacterCodingException) {
+            if (e.getNestedException() instanceof CharacterCodingException
+                    || e.getNestedException() instanceof UnsupportedEncodingException) {
                 throw new BadFile(
                         place,
                         "found bytes that are not of the file's encoding; expected UTF-8, or the encoding its first line declares, such as encoding=\"windows-1252\"");

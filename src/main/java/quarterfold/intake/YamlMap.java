@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -15,6 +13,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import quarterfold.ledger.YamlNodes;
 
 /**
  * A mapping of a YAML file, read as texts with their lines. What is not as it should be becomes a
@@ -39,10 +38,7 @@ final class YamlMap {
     static YamlMap of(String file, String text, Problems problems) {
         YamlMap map = new YamlMap(file, problems, "", 1);
         try {
-            Node node =
-                    new Compose(LoadSettings.builder().setLabel(file).build())
-                            .composeString(text)
-                            .orElse(null);
+            Node node = YamlNodes.of(file, text).orElse(null);
             if (node instanceof MappingNode mapping) {
                 map.fill(mapping);
             } else {

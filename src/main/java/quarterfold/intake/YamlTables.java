@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -12,8 +13,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -21,6 +20,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+import quarterfold.ledger.YamlNodes;
 
 /**
  * A small list in YAML, a plain sheet by other means: each item is a row, each key a column. {@code
@@ -29,6 +29,13 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  */
 final class YamlTables implements Tables {
     private static final long LARGEST = 2L << 20;
+    private static final int LOOKED_AT = 1 << 16;
+
+    /**
+     * Each key is a column of every item, so that many of them make a vast table of a small file.
+     */
+    private static final int MOST_KEYS = 200;
+
     private static final String EXPECTED =
             "; expected a list of receipts, such as - {file: r1.jpg, date: 2026-08-05, supplier: Inkwell Nook Ltd, amount: 27.89}";
     private static final Map<String, String> ALSO =
@@ -55,13 +62,19 @@ final class YamlTables implements Tables {
     /** Whether it is YAML and begins as a list does. */
     static boolean isList(Path file, String name) throws IOException {
         return isNamed(name)
-                && new String(Files.readAllBytes(file), StandardCharsets.UTF_8)
+                && new String(head(file), StandardCharsets.UTF_8)
                         .lines()
-                        .map(line -> line.replace("\ufeff", "").strip())
+                        .map(line -> line.replaceAll("[\0\ufeff\ufffd]", "").strip())
                         .filter(line -> !line.isEmpty() && !line.matches("#.*|---"))
                         .findFirst()
                         .filter(line -> line.startsWith("-") || line.startsWith("["))
                         .isPresent();
+    }
+
+    private static byte[] head(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return in.readNBytes(LOOKED_AT);
+        }
     }
 
     static YamlTables open(Path file, String name) throws BadFile, IOException {
@@ -73,23 +86,34 @@ final class YamlTables implements Tables {
         }
         Set<String> columns = new LinkedHashSet<>();
         List<Item> items = new ArrayList<>();
+        int last = 0;
         for (Node node : list(file, name)) {
             if (!(node instanceof MappingNode map)) {
                 throw new BadFile(place(name, node), "found an item without keys" + EXPECTED);
             }
             Item item = item(name, map);
+            if (item.line() <= last) {
+                throw new BadFile(
+                        place(name, node),
+                        "found two items that begin on this line, or one that is named again by an alias"
+                                + "; expected each on a line of its own, such as - {date: 2026-08-05, amount: 27.89}");
+            }
+            last = item.line();
             items.add(item);
             columns.addAll(item.texts().keySet());
+            if (columns.size() > MOST_KEYS) {
+                throw new BadFile(
+                        place(name, node),
+                        "found more than %d keys in all; expected at most that, such as the columns of the plain sheet"
+                                .formatted(MOST_KEYS));
+            }
         }
         return new YamlTables(name, List.copyOf(columns), items);
     }
 
     private static List<Node> list(Path file, String name) throws BadFile, IOException {
         try {
-            Node root =
-                    new Compose(LoadSettings.builder().setLabel(name).build())
-                            .composeString(Files.readString(file))
-                            .orElse(null);
+            Node root = YamlNodes.of(name, Files.readString(file)).orElse(null);
             if (root instanceof SequenceNode sequence) {
                 return sequence.getValue();
             }
@@ -117,6 +141,12 @@ final class YamlTables implements Tables {
                 throw new BadFile(
                         place(name, tuple.getKeyNode()),
                         "found a list or keys within an item" + EXPECTED);
+            }
+            if (value.getValue().length() > Rows.CELL_LIMIT) {
+                throw new BadFile(
+                        place(name, key),
+                        "found a text of more than %,d characters; expected at most that"
+                                .formatted(Rows.CELL_LIMIT));
             }
             String column = ALSO.getOrDefault(key.getValue(), key.getValue());
             if (texts.put(column, value.getValue()) != null) {

@@ -24,7 +24,7 @@ final class Zip implements Closeable {
     /** In bytes, of one file and of all together, unpacked. */
     private static final long LARGEST = 4L << 30;
 
-    private static final long LARGEST_SUM = 8L << 30;
+    static final long LARGEST_SUM = 8L << 30;
 
     /** What a packed file is. */
     enum Kind {
@@ -82,6 +82,8 @@ final class Zip implements Closeable {
     void list(Gathered into) throws BadFile {
         List<ZipArchiveEntry> entries = Collections.list(zip.getEntries());
         refuseWhole(entries);
+        refuseBomb(entries);
+        into.zip(name, entries.size(), sum(entries));
         Map<String, List<ZipArchiveEntry>> files = new TreeMap<>();
         for (ZipArchiveEntry entry : entries) {
             Optional<String> path = Beside.path("", entry.getName());
@@ -126,10 +128,7 @@ final class Zip implements Closeable {
                     "found %,d files in a ZIP; expected at most %,d, such as one quarter's; nothing of it was entered"
                             .formatted(entries.size(), MOST_FILES));
         }
-        long sum = 0;
-        for (ZipArchiveEntry entry : entries) {
-            sum += Math.min(LARGEST_SUM + 1, Math.max(0, entry.getSize()));
-        }
+        long sum = sum(entries);
         if (sum > LARGEST_SUM) {
             throw new BadFile(
                     name,
@@ -138,12 +137,37 @@ final class Zip implements Closeable {
         }
     }
 
+    /** Many files that are small enough by themselves may be a bomb together. */
+    private void refuseBomb(List<ZipArchiveEntry> entries) throws BadFile {
+        List<ZipArchiveEntry> others =
+                entries.stream()
+                        .filter(e -> !Unpacked.isBomb(e.getSize(), e.getCompressedSize()))
+                        .toList();
+        long packed = others.stream().mapToLong(e -> Math.max(0, e.getCompressedSize())).sum();
+        if (Unpacked.isBomb(sum(others), packed)) {
+            throw new BadFile(
+                    name,
+                    "found a ZIP of files that unpack to more than %d times their size in it; expected less, such as the files by themselves; nothing of it was entered"
+                            .formatted(Unpacked.RATIO));
+        }
+    }
+
+    private static long sum(List<ZipArchiveEntry> entries) {
+        long sum = 0;
+        for (ZipArchiveEntry entry : entries) {
+            sum += Math.min(LARGEST_SUM + 1, Math.max(0, entry.getSize()));
+        }
+        return sum;
+    }
+
     private void file(
             String path, List<ZipArchiveEntry> same, Map<String, Piece> pieces, Gathered into) {
         ZipArchiveEntry entry = same.get(0);
         Optional<String> fault = fault(same, entry);
         if (entry.isUnixSymlink()) {
-            into.passedOver(inside(path), "a symbolic link: links are not followed");
+            into.refused(
+                    inside(path),
+                    "found a symbolic link; expected a file, such as the one it leads to packed in its place: links are not followed");
         } else if (fault.isPresent()) {
             into.refused(inside(path), fault.get());
         } else {

@@ -54,24 +54,17 @@ public final class SourceArchive {
                                             ? "this is not a file"
                                             : "there is no such file"));
         }
-        String name = String.valueOf(file.getFileName());
-        try {
-            Files.createDirectories(folder); // a copy of a book may have lost an empty one
-            Path part = Files.createTempFile(folder, INCOMING, PART);
-            try {
-                FileState before = FileState.of(file);
-                String sha256 = copy(file, part);
-                before.refuseChanged(file, Files.size(part));
-                Optional<Path> known = find(sha256);
-                return known.isPresent()
-                        ? new Archived(known.get(), sha256, name, false)
-                        : new Archived(keep(part, sha256, name), sha256, name, true);
-            } finally {
-                Files.deleteIfExists(part);
-            }
-        } catch (IOException e) {
-            throw LedgerException.file(file, "be copied into " + folder, e);
-        }
+        return archive(
+                String.valueOf(file.getFileName()),
+                file,
+                part -> {
+                    FileState before = FileState.of(file);
+                    try (FileChannel in = FileChannel.open(file)) {
+                        String sha256 = copy(in, part);
+                        before.refuseChanged(file, Files.size(part));
+                        return sha256;
+                    }
+                });
     }
 
     /** Says that an import is at work here, until it is closed. */
@@ -105,11 +98,20 @@ public final class SourceArchive {
      *     {@code bytes} threw
      */
     public Archived archive(String name, Bytes bytes) throws LedgerException {
+        return archive(name, name, part -> copy(bytes, part));
+    }
+
+    /** Copies into an unfinished copy and gives the digest. */
+    private interface Copying {
+        String into(Path part) throws IOException;
+    }
+
+    /** {@code from}: what messages call that which is copied. */
+    private Archived archive(String name, Object from, Copying copying) throws LedgerException {
         try {
-            Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, INCOMING, PART);
-            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
-                String sha256 = copy(in, part);
+            Path part = unfinished();
+            try {
+                String sha256 = copying.into(part);
                 Optional<Path> known = find(sha256);
                 return known.isPresent()
                         ? new Archived(known.get(), sha256, name, false)
@@ -118,8 +120,13 @@ public final class SourceArchive {
                 Files.deleteIfExists(part);
             }
         } catch (IOException e) {
-            throw LedgerException.file(name, "be copied into " + folder, e);
+            throw LedgerException.file(from, "be copied into " + folder, e);
         }
+    }
+
+    private Path unfinished() throws IOException {
+        Files.createDirectories(folder); // a copy of a book may have lost an empty one
+        return Files.createTempFile(folder, INCOMING, PART);
     }
 
     /**
@@ -130,11 +137,10 @@ public final class SourceArchive {
      */
     public Borrowed borrow(String name, Bytes bytes) throws LedgerException {
         try {
-            Files.createDirectories(folder);
-            Path part = Files.createTempFile(folder, INCOMING, PART);
+            Path part = unfinished();
             boolean whole = false;
-            try (ReadableByteChannel in = Channels.newChannel(bytes.open())) {
-                copy(in, part);
+            try {
+                copy(bytes, part);
                 whole = true;
                 return new Borrowed(part);
             } finally {
@@ -214,8 +220,8 @@ public final class SourceArchive {
         return Optional.empty();
     }
 
-    private static String copy(Path from, Path to) throws IOException {
-        try (FileChannel in = FileChannel.open(from)) {
+    private static String copy(Bytes from, Path to) throws IOException {
+        try (ReadableByteChannel in = Channels.newChannel(from.open())) {
             return copy(in, to);
         }
     }

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -33,8 +31,7 @@ final class YamlFile {
     /** The file's settings. Refuses a file that has none. */
     MappingNode root() {
         try {
-            Optional<Node> root =
-                    new Compose(LoadSettings.builder().setLabel(place).build()).composeString(text);
+            Optional<Node> root = YamlNodes.of(place, text);
             if (root.isPresent() && root.get() instanceof MappingNode map) {
                 return map;
             }

@@ -73,7 +73,7 @@ class FailingSystemTest {
 
     /**
      * Stopped as by Ctrl-C, for which Java has one way of ending; here by the signal that no shell
-     * makes its children ignore. The copy goes with the next import.
+     * makes its children ignore. It puts away what it had begun, and says so.
      */
     @Test
     void anImportThatIsInterrupted() throws Exception {
@@ -89,6 +89,9 @@ class FailingSystemTest {
         process.destroy();
         assertThat(process.waitFor()).isEqualTo(128 + 15);
 
+        assertThat(Files.readString(folder.resolve("err.txt")))
+                .isEqualTo("Interrupted: nothing was entered.\n");
+        assertThat(names(sources)).as("no copy and no lock is left").hasSize(1);
         assertThat(Run.of("--book", book, "ledger", "--json").out().lines().count()).isEqualTo(6);
         SmallBook.enter(
                 book, SmallBook.file(folder, "more.csv", "date,kind,gross\n2026-07-01,sale,6\n"));

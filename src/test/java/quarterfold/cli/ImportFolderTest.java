@@ -103,8 +103,19 @@ class ImportFolderTest {
     void aFolderOfNothing() throws IOException {
         Path empty = Files.createDirectory(folder.resolve("empty"));
         assertThat(run("import", empty))
-                .isEqualTo(new Run(0, "Nothing was found to bring in.\n", ""));
-        assertThat(run("import", "--json", empty)).isEqualTo(new Run(0, "", ""));
+                .isEqualTo(
+                        new Run(
+                                65,
+                                """
+                                file   kind  layout  rows  entries  set aside  money
+                                empty                   0        0          0         refused: nothing was entered
+                                """,
+                                """
+                                empty: found a folder with no file in it; expected at least one, such as the folder they were downloaded to
+                                """));
+        Files.createDirectories(empty.resolve("folders/in/folders"));
+        assertThat(run("import", empty).code()).isEqualTo(65);
+        assertThat(run("ledger", "--json").out()).isEmpty();
     }
 
     /** What stops everything is told last, and what was entered before it is shown. */

@@ -56,6 +56,23 @@ class ProgressBarTest {
                                 + "\r");
     }
 
+    /** Ctrl-C leaves its mark behind the bar; what is said of it has a line of its own. */
+    @Test
+    void workThatIsBrokenOffLeavesTheBar() {
+        ProgressBar bar = bar();
+        after(700);
+        bar.file("a.csv", 50, 100);
+        bar.end();
+        bar.end();
+        bar.wipe();
+
+        assertThat(written.toString())
+                .isEqualTo(
+                        "\r[############............]  50%  a.csv"
+                                + " ".repeat(78 - 38)
+                                + System.lineSeparator());
+    }
+
     @Test
     void aLongNameIsCutInItsMiddleAndNothingGoesBeyondTheLine() {
         ProgressBar bar = bar();

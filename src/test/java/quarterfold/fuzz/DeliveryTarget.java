@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import quarterfold.cli.SmallBook;
 import quarterfold.intake.Delivery;
 import quarterfold.intake.ImportResult;
+import quarterfold.intake.Stop;
 import quarterfold.intake.Watch;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Ledger;
@@ -31,7 +32,7 @@ final class DeliveryTarget implements Target {
         Book book = Book.open(place);
         sources = place.resolve("sources");
         ledger = book.ledger();
-        delivery = new Delivery(book, ledger, Watch.NOBODY);
+        delivery = new Delivery(book, ledger, Watch.NOBODY, new Stop());
     }
 
     @Override

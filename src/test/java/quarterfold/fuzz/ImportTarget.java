@@ -3,6 +3,7 @@ package quarterfold.fuzz;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,14 +34,17 @@ final class ImportTarget implements Target {
     }
 
     private final Inputs inputs;
+    private final Stated stated;
     private final Path file;
     private final Book book;
     private final Ledger ledger;
     private final Importer importer;
     private final Rereader rereader;
+    private long checked;
 
-    ImportTarget(Path folder, String name, Inputs inputs) {
+    ImportTarget(Path folder, String name, Inputs inputs, Stated stated) {
         this.inputs = inputs;
+        this.stated = stated;
         file = folder.resolve(name);
         book = Book.open(SmallBook.empty(folder));
         ledger = book.ledger();
@@ -65,8 +69,31 @@ final class ImportTarget implements Target {
         if (result instanceof ImportResult.Entered entered) {
             assertAddsUp(ledger, entered.source());
             assertReadsTheSame(entered.source());
+            assertSaysWhatTheFileStates(input, entered);
         }
         return true;
+    }
+
+    /** Unless a question says that something does not tie, or is not all of it. */
+    private void assertSaysWhatTheFileStates(byte[] input, ImportResult.Entered entered)
+            throws IOException {
+        boolean asked =
+                entered.queries().stream()
+                        .anyMatch(q -> q.code().matches("(document|statement)-.*"));
+        Optional<BigDecimal> money =
+                asked ? Optional.empty() : stated.money(input, entered.layout());
+        if (money.isPresent()) {
+            checked++;
+            assertThat(entered.source().moneyIn().plus(entered.repeated().money()))
+                    .as("money of the entries against what the file states")
+                    .isEqualTo(Amount.of(money.get()));
+        }
+    }
+
+    /** How many inputs were held against what they state themselves. */
+    @Override
+    public long checked() {
+        return checked;
     }
 
     static void assertRefused(ImportResult.Refused refused, String file) {

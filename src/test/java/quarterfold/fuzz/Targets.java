@@ -16,9 +16,11 @@ import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
 /** Every reader that is tried with broken input; a new one is a line here. */
@@ -35,27 +37,69 @@ final class Targets {
     private static final String BUNDLES =
             "bundle,product,shelf_price,from,to\nGIFT,TW-1,7.99,2024-01-01,\nGIFT,TW-2,12.00,2024-01-01,\n";
 
+    private static final byte[] RECEIPTS =
+            """
+            # August
+            - file: r1.pdf
+              date: 2026-08-05
+              supplier: Inkwell Nook Ltd
+              amount: 27.89
+              rate: 20
+              category: stationery
+            - {date: 2026-08-06, supplier: "Corner Shop", amount: 3.50, kind: purchase}
+            - {date: 2026-08-07, supplier: 'Reed & Co', net: 10.00, vat: 2.00}
+            """
+                    .getBytes(StandardCharsets.UTF_8);
+
     private Targets() {}
 
     static Map<String, Target.Maker> all() throws IOException {
         List<byte[]> sound = files(DEMO, ".csv");
         List<byte[]> tables = mostly(sound, files(HOSTILE, ".csv"));
         List<byte[]> books = mostly(workbooks(sound), files(HOSTILE, ".xlsx"));
+        List<byte[]> old = mostly(oldWorkbooks(sound), files(HOSTILE, ".xls"));
+        List<byte[]> lists = mostly(List.of(RECEIPTS), files(HOSTILE, ".yaml"));
         Map<String, Target.Maker> all = new LinkedHashMap<>();
-        all.put("delimited", (folder, seed) -> imports(folder, "fuzz.csv", seed, tables));
-        all.put("workbook", (folder, seed) -> packed(folder, "fuzz.xlsx", seed, books));
+        all.put(
+                "delimited",
+                (folder, seed) ->
+                        imports(folder, "fuzz.csv", seed, tables, StatedInTables::inText));
+        all.put(
+                "workbook",
+                (folder, seed) ->
+                        packed(folder, "fuzz.xlsx", seed, books, StatedInTables::inWorkbook));
+        all.put("old workbook", (folder, seed) -> imports(folder, "fuzz.xls", seed, old));
+        all.put("list in YAML", (folder, seed) -> list(folder, seed, lists));
         all.put(
                 "e-invoice",
-                (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.invoices()));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.xml",
+                                seed,
+                                DocumentSeeds.invoices(),
+                                StatedInDocuments::inInvoice));
         all.put(
                 "bank statement",
-                (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.statements()));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.xml",
+                                seed,
+                                DocumentSeeds.statements(),
+                                StatedInDocuments::inStatement));
         all.put(
                 "exchange rates",
                 (folder, seed) -> imports(folder, "fuzz.xml", seed, DocumentSeeds.rates()));
         all.put(
                 "pdf",
-                (folder, seed) -> imports(folder, "fuzz.pdf", seed, DocumentSeeds.pdfs(folder)));
+                (folder, seed) ->
+                        imports(
+                                folder,
+                                "fuzz.pdf",
+                                seed,
+                                DocumentSeeds.pdfs(folder),
+                                StatedInDocuments::inPdf));
         all.put("zip", (folder, seed) -> zip(folder, seed, DocumentSeeds.zips(sound)));
         all.put("layout", Targets::layout);
         all.put("learn", (folder, seed) -> learns(folder, seed, tables));
@@ -66,15 +110,27 @@ final class Targets {
     }
 
     /** A reader of files that are not packed. */
-    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds) {
+    private static Target imports(
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
         Mutator mutator = new Mutator(seed, seeds);
-        return new ImportTarget(folder, name, mutator::next);
+        return new ImportTarget(folder, name, mutator::next, stated);
+    }
+
+    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds) {
+        return imports(folder, name, seed, seeds, Stated.NOTHING);
+    }
+
+    /** Lists of receipts, with the picture that the sound one names. */
+    private static Target list(Path folder, long seed, List<byte[]> lists) throws IOException {
+        Files.writeString(folder.resolve("r1.pdf"), "%PDF-1.4 a receipt");
+        return imports(folder, "fuzz.yaml", seed, lists);
     }
 
     /** A reader of packed files. */
-    private static Target packed(Path folder, String name, long seed, List<byte[]> seeds) {
+    private static Target packed(
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
         PackedMutator mutator = new PackedMutator(seed, seeds);
-        return new ImportTarget(folder, name, mutator::next);
+        return new ImportTarget(folder, name, mutator::next, stated);
     }
 
     /** Broken ZIPs, and sound ones with broken files in them. */
@@ -152,17 +208,30 @@ final class Targets {
     private static List<byte[]> workbooks(List<byte[]> tables) throws IOException {
         List<byte[]> all = new ArrayList<>();
         for (byte[] table : tables) {
-            try (XSSFWorkbook workbook = new XSSFWorkbook();
-                    ByteArrayOutputStream out = new ByteArrayOutputStream()) {
-                fill(workbook, new String(table, Charset.forName("windows-1252")));
-                workbook.write(out);
-                all.add(out.toByteArray());
-            }
+            all.add(written(new XSSFWorkbook(), table));
         }
         return all;
     }
 
-    private static void fill(XSSFWorkbook workbook, String table) throws IOException {
+    /** The same in the old binary format. */
+    private static List<byte[]> oldWorkbooks(List<byte[]> tables) throws IOException {
+        List<byte[]> all = new ArrayList<>();
+        for (byte[] table : tables) {
+            all.add(written(new HSSFWorkbook(), table));
+        }
+        return all;
+    }
+
+    private static byte[] written(Workbook made, byte[] table) throws IOException {
+        try (Workbook workbook = made;
+                ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+            fill(workbook, new String(table, Charset.forName("windows-1252")));
+            workbook.write(out);
+            return out.toByteArray();
+        }
+    }
+
+    private static void fill(Workbook workbook, String table) throws IOException {
         Sheet sheet = workbook.createSheet("Table");
         CellStyle date = workbook.createCellStyle();
         date.setDataFormat((short) 14);

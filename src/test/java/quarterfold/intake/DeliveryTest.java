@@ -150,6 +150,24 @@ class DeliveryTest {
         assertThat(desk.lines()).hasSize(1);
     }
 
+    /** What was to be a report is never taken for none because it is broken. */
+    @Test
+    void whatIsBrokenIsNotPassedOver() throws IOException {
+        file("cut.xml", "<?xml version=\"1.0\"?>\n<Invo");
+        file("type.xml", "<!DOCTYPE a [<!ENTITY b \"c\">]>\n<a>&b;</a>");
+        file("list.yaml", "- {date: 2026-09-30, supplier: \"a\0b\", amount: 1.00}\n");
+        Files.write(
+                quarter.resolve("wide.yaml"),
+                "- {date: 2026-09-30, amount: 1.00}\n".getBytes(StandardCharsets.UTF_16));
+
+        assertThat(enter(quarter))
+                .containsExactlyInAnyOrder(
+                        "cut.xml | refused | cut.xml: found XML that breaks off or breaks the rules of XML before its first element; expected the whole file as it was issued; get it again",
+                        "type.xml | refused | type.xml: found a document type (<!DOCTYPE), as web pages have; expected XML without one, or a table, such as the same report downloaded as .csv",
+                        "list.yaml | refused | list.yaml: found text that is not YAML (special characters are not allowed); expected a list of receipts, such as - {file: r1.jpg, date: 2026-08-05, supplier: Inkwell Nook Ltd, amount: 27.89}",
+                        "wide.yaml | refused | wide.yaml: found bytes that are not UTF-8; expected text in UTF-8, such as the list saved again in that encoding");
+    }
+
     @Test
     void aFileNamedByItselfIsMeant() throws IOException {
         Path photo =
@@ -287,7 +305,8 @@ class DeliveryTest {
         }
 
         assertThat(enter(file))
-                .containsExactly("link.zip/link.csv | a symbolic link: links are not followed");
+                .containsExactly(
+                        "link.zip/link.csv | refused | link.zip/link.csv: found a symbolic link; expected a file, such as the one it leads to packed in its place: links are not followed");
     }
 
     @Test
@@ -325,6 +344,45 @@ class DeliveryTest {
                 .containsExactly(
                         "bomb.zip/good.csv | Entered | 1",
                         "bomb.zip/zeros.csv | refused | bomb.zip/zeros.csv: found a file that unpacks to more than 200 times its size in the ZIP; expected less, such as the file by itself");
+    }
+
+    /** Each file is small enough by itself. */
+    @Test
+    void aZipThatUnpacksToFarTooMuchInParts() throws IOException {
+        String zeros = "\0".repeat(3 << 20);
+        Path file = zip("parts.zip", "1.csv", zeros, "2.csv", zeros, "3.csv", zeros, "a.csv", "x");
+
+        assertThat(enter(file))
+                .containsExactly(
+                        "parts.zip | refused | parts.zip: found a ZIP of files that unpack to more than 200 times their size in it; expected less, such as the files by themselves; nothing of it was entered");
+    }
+
+    /** A ZIP of ZIPs of many files each is limited as one ZIP of all of them. */
+    @Test
+    void tooManyFilesInZipsInAZip() throws IOException {
+        Path outer = quarter.resolve("outer.zip");
+        Path half = quarter.resolve("half.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(half))) {
+            for (int i = 0; i < Zip.MOST_FILES / 2; i++) {
+                zip.putNextEntry(new ZipEntry("." + i));
+            }
+        }
+        byte[] bytes = Files.readAllBytes(half);
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(outer))) {
+            for (String name : List.of("a.zip", "b.zip")) {
+                zip.putNextEntry(new ZipEntry(name));
+                zip.write(bytes);
+            }
+            zip.putNextEntry(new ZipEntry("c.csv"));
+            zip.write(sale(1).getBytes(StandardCharsets.UTF_8));
+        }
+
+        assertThat(enter(outer))
+                .containsExactly(
+                        "outer.zip/c.csv | Entered | 1",
+                        "outer.zip/a.zip | 5000 hidden files or folders, such as .0",
+                        "outer.zip/b.zip | refused | outer.zip/b.zip: found 5,000 files of 0 bytes in it, after 5,003 of %,d in other ZIPs; expected at most 10,000 of 8,589,934,592 in all, such as this ZIP brought in by itself; nothing of it was entered"
+                                .formatted(2 * bytes.length + sale(1).length()));
     }
 
     /** The same with a ZIP that says it is small: both places that state the size are patched. */

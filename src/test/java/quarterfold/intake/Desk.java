@@ -92,7 +92,11 @@ final class Desk implements AutoCloseable {
 
     /** Brings in files, folders and ZIPs at once. */
     void deliver(List<Path> named, Consumer<ImportResult> each) {
-        new Delivery(book, ledger, Watch.NOBODY).enter(named, Optional.empty(), each);
+        delivery(Watch.NOBODY, new Stop()).enter(named, Optional.empty(), each);
+    }
+
+    Delivery delivery(Watch watch, Stop stop) {
+        return new Delivery(book, ledger, watch, stop);
     }
 
     Ledger ledger() {

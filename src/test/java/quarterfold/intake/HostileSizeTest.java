@@ -95,6 +95,37 @@ class HostileSizeTest {
     }
 
     @Test
+    void aListInYamlThatIsTooLarge() throws IOException {
+        String item = "- {date: 2026-09-30, amount: 1.00, supplier: %s}\n";
+        assertThat(desk.problems("a.yaml", item.formatted("x".repeat(TEN_MILLION))))
+                .containsExactly(
+                        "a.yaml: found YAML of more than 2,097,152 bytes; expected less, such as the list as .csv");
+        assertThat(desk.problems("b.yaml", item.formatted("x".repeat(100_001))))
+                .containsExactly(
+                        "b.yaml:1: found a text of more than 100,000 characters; expected at most that");
+    }
+
+    @Test
+    void aRateOfTenMillionCharacters() throws IOException {
+        String rate = "<exchangeRate><rateNew>" + "1".repeat(TEN_MILLION);
+        assertThat(desk.problems("a.xml", "<exchangeRateMonthList>\n" + rate + "</rateNew>"))
+                .containsExactly(
+                        "a.xml:2: found a text of more than 100,000 characters; expected a shorter one");
+    }
+
+    /** The parser's own limit; what it says of it is not for people. */
+    @Test
+    void anElementOfAMillionAttributes() throws IOException {
+        StringBuilder xml = new StringBuilder("<exchangeRateMonthList>\n<exchangeRate");
+        for (int i = 0; i < MILLION; i++) {
+            xml.append(" a").append(i).append("=''");
+        }
+        assertThat(desk.problems("a.xml", xml + "/></exchangeRateMonthList>"))
+                .containsExactly(
+                        "a.xml:2: found XML that breaks off, breaks the rules of XML, or has a document type; expected the whole file as it was issued, every element closed; get it again");
+    }
+
+    @Test
     void aSheetOfManyRowsIsNoBomb() throws IOException {
         ImportResult result = desk.enter(workbook(60_000));
 

@@ -73,6 +73,14 @@ class LayoutTest {
                         "When", "Type", "Count", "Price", "Tax", "Kept tax", "Total", "Paid out");
     }
 
+    /** The library goes down without a limit, until the stack is used up. */
+    @Test
+    void listsWithinListsWithoutEnd() {
+        assertThat(problems("layout: till\nrows: " + "[".repeat(100_000)))
+                .containsExactly(
+                        "till.yaml:2: found text that is not YAML (lists or keys within one another, more than 50 deep); expected keys and values, such as layout: my-report");
+    }
+
     @Test
     void textThatIsNotYaml() {
         assertThat(problems("layout: till\nfile: {delimiter: \",\"\n"))

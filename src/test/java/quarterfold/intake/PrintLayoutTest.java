@@ -223,7 +223,7 @@ class PrintLayoutTest {
     void aPdfThatAsksForTooMuchWork() throws IOException {
         assertThat(desk.problems(PrintedPdf.bomb(folder.resolve("bomb.pdf"))))
                 .containsExactly(
-                        "bomb.pdf: found a PDF whose pages cannot be read; expected sound ones, such as the same report downloaded again");
+                        "bomb.pdf: found pages that unpack to far more than text needs; expected a statement as it was downloaded; or enter its rows in the plain sheet");
     }
 
     @Test

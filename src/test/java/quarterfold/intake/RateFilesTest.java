@@ -242,7 +242,7 @@ class RateFilesTest {
     void aFileThatBreaksOff() throws IOException {
         assertThat(desk.problems("m.xml", XML.substring(0, XML.length() - 60)))
                 .containsExactly(
-                        "m.xml:17: found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
+                        "m.xml:22: found XML that breaks off, breaks the rules of XML, or has a document type; expected the whole file as it was issued, every element closed; get it again");
     }
 
     /** Entity expansion and external entities: nothing is expanded, nothing outside is read. */
@@ -271,7 +271,7 @@ class RateFilesTest {
     void anEntityIsRefused() throws IOException {
         assertThat(desk.problems("m.xml", XML.replace(">1.3367<", ">&r;<")))
                 .containsExactly(
-                        "m.xml:17: found XML that breaks off, breaks the rules of XML, or has a document type; expected a whole file without one, such as the same downloaded again");
+                        "m.xml:22: found XML that breaks off, breaks the rules of XML, or has a document type; expected the whole file as it was issued, every element closed; get it again");
     }
 
     @Test
