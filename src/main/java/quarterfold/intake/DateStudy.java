@@ -16,8 +16,7 @@ final class DateStudy {
     private final Findings findings;
 
     /** {@code beside}: dates of rows of other shapes, which may be written alike. */
-    DateStudy(
-            List<Column> columns, boolean nativeDates, List<String> beside, Findings findings) {
+    DateStudy(List<Column> columns, boolean nativeDates, List<String> beside, Findings findings) {
         this.columns = columns;
         this.beside = beside;
         this.nativeDates = nativeDates;

@@ -2,8 +2,6 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +11,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.intake.Layout.Dates;
 import quarterfold.intake.Layout.OtherRow;
-import quarterfold.intake.Layout.WorkedOut;
 
 /**
  * Makes the layout of one table, or of the rows of one shape, from what the studies of its parts

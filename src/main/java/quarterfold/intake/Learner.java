@@ -135,8 +135,7 @@ public final class Learner {
             Optional<ShapeFinder.Shapes> shapes = shapeFinder.find(table);
             if (shapes.isPresent()) {
                 Findings apart = findings.afresh();
-                ShapesMaker maker =
-                        new ShapesMaker(shapes.get(), dates, words, text, kinds, apart);
+                ShapesMaker maker = new ShapesMaker(shapes.get(), dates, words, text, kinds, apart);
                 Optional<Layout> layout = maker.make(name, own);
                 if (!maker.isSummary()) {
                     return finish(tables, name, own, table, maker, layout, apart, lines);
@@ -155,8 +154,7 @@ public final class Learner {
 
     /** Rows above the names of columns are not read, so they may not be rows of another table. */
     private void tellAbove(TableFinder.Found table, Findings findings) {
-        List<Grid.Line> dated =
-                table.preamble().stream().filter(finder::hasDateAndNumber).toList();
+        List<Grid.Line> dated = table.preamble().stream().filter(finder::hasDateAndNumber).toList();
         if (dated.size() > 1) {
             findings.unsound(
                     "rows above the column names have dates and amounts too (%,d, the first in row %d); expected all of them below names of their own, or a file of their own"

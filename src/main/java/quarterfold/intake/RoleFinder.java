@@ -91,7 +91,11 @@ final class RoleFinder {
                             && column.meant().isEmpty()
                             && column.distinct().size() <= KINDS;
             long known =
-                    may ? column.stated().stream().filter(t -> !words.meanings(t).isEmpty()).count() : 0;
+                    may
+                            ? column.stated().stream()
+                                    .filter(t -> !words.meanings(t).isEmpty())
+                                    .count()
+                            : 0;
             if (known > most) {
                 most = known;
                 best = Optional.of(column);

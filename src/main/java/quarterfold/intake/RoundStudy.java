@@ -134,7 +134,10 @@ final class RoundStudy {
         }
         boolean money =
                 lines.stream()
-                        .anyMatch(l -> !amounts.of(LineAmounts.decimals(l)).isEmpty() && !isKnown(LineAmounts.decimals(l)));
+                        .anyMatch(
+                                l ->
+                                        !amounts.of(LineAmounts.decimals(l)).isEmpty()
+                                                && !isKnown(LineAmounts.decimals(l)));
         if (lines.size() > 1 || money) {
             findings.unsound(
                     "records '%s' (%,d, the first in row %d) have no date and amount in columns of their own, and may hold money: save the file without them"
@@ -226,7 +229,8 @@ final class RoundStudy {
             if (value.filter(v -> v != 0 && money.known(v).isEmpty()).isPresent()) {
                 findings.fault(
                         "row %d ('%s'): found %s in column %d, where the rows of the table have no amounts"
-                                .formatted(line.number(), line.first(), Problem.quoted(cell), i + 1));
+                                .formatted(
+                                        line.number(), line.first(), Problem.quoted(cell), i + 1));
             }
         }
     }

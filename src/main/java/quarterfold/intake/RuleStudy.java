@@ -64,10 +64,7 @@ final class RuleStudy {
     }
 
     void study() {
-        List<Column> said =
-                columns.stream()
-                        .filter(c -> SAYING.contains(c.role()))
-                        .toList();
+        List<Column> said = columns.stream().filter(c -> SAYING.contains(c.role())).toList();
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
         if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
             signs = Signs.DOCUMENT;

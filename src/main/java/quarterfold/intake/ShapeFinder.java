@@ -92,7 +92,9 @@ final class ShapeFinder {
             dated |= ColumnLook.of(body, column, numbers) == ColumnLook.DATES && all(body, column);
         }
         boolean shape = dated && body.stream().allMatch(tables::hasDateAndNumber);
-        boolean atEnd = lines.get(0) == all.get(0) || lines.get(0) == all.get(all.size() - 1);
+        long number = lines.get(0).number();
+        boolean atEnd =
+                number == all.get(0).number() || number == all.get(all.size() - 1).number();
         if (shape && lines.size() == 1 && atEnd) {
             shape = kinds.said(lines.get(0).cells()).isPresent(); // no first or last record
         }
@@ -108,8 +110,7 @@ final class ShapeFinder {
     }
 
     private boolean isNames(Grid.Line line) {
-        long known =
-                line.cells().stream().skip(1).filter(c -> !words.roles(c).isEmpty()).count();
+        long known = line.cells().stream().skip(1).filter(c -> !words.roles(c).isEmpty()).count();
         return tables.isTexts(line) && known * 2 >= line.filled() - 1 && known >= 2;
     }
 
@@ -254,8 +255,7 @@ final class ShapeFinder {
             if (tables.hasDateAndNumber(line)) {
                 rows = true;
             } else if (tables.hasDateAndNumber(lines.get(i + 1)) && tables.areNames(line)) {
-                boolean others =
-                        names.filter(n -> n.cells().equals(line.cells())).isEmpty();
+                boolean others = names.filter(n -> n.cells().equals(line.cells())).isEmpty();
                 if (rows && others) {
                     starts.add(i);
                 }

@@ -39,9 +39,7 @@ record ShapePart(
 
     /** The columns of {@code rows}, which are these rows or some of them. */
     List<Column> columns(TableFinder.Found rows) {
-        return isTable()
-                ? RoleFinder.columns(rows)
-                : RoleFinder.columns(rows.body(), names, true);
+        return isTable() ? RoleFinder.columns(rows) : RoleFinder.columns(rows.body(), names, true);
     }
 
     /** The text that marks rows says what they are, beside what else does. */

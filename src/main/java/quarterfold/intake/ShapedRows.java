@@ -97,7 +97,7 @@ final class ShapedRows implements RowReader {
 
     /** Of a shape known by a text: its own number of columns, or the columns of the file. */
     private Header header(Layout shape) {
-        return layout.shape().headerRow() > 0 || shape == layout
+        return layout.shape().headerRow() > 0
                 ? terms.header()
                 : new Header(Header.numbered(shape.shape().columns()));
     }

@@ -65,10 +65,7 @@ final class WholeStudy {
         Optional<String> whole =
                 all.known(amount).map(k -> k.replaceFirst("^the rows", "the rows of all shapes"));
         return whole.or(
-                () ->
-                        makers.stream()
-                                .flatMap(m -> m.money().known(amount).stream())
-                                .findFirst());
+                () -> makers.stream().flatMap(m -> m.money().known(amount).stream()).findFirst());
     }
 
     /** What of the whole file the amount is, to the sign. */
@@ -76,9 +73,7 @@ final class WholeStudy {
         if (amount == all.all()) {
             return Optional.of(FileTotal.MONEY);
         }
-        return amount == all.all() - all.paid()
-                ? Optional.of(FileTotal.PAYOUT)
-                : Optional.empty();
+        return amount == all.all() - all.paid() ? Optional.of(FileTotal.PAYOUT) : Optional.empty();
     }
 
     /** A row below the last table, where it states what all tables come to and not just its own. */
@@ -116,16 +111,17 @@ final class WholeStudy {
         }
         String text = letters.group().strip();
         states.forEach((column, total) -> tell(line, total, 0));
-        return Optional.of(new OtherRow(
-                "",
-                text,
-                alsoStarts(body, text) ? List.of(date(last)) : List.of(),
-                Map.of(),
-                List.of(),
-                false,
-                false,
-                states,
-                "total of the file"));
+        return Optional.of(
+                new OtherRow(
+                        "",
+                        text,
+                        alsoStarts(body, text) ? List.of(date(last)) : List.of(),
+                        Map.of(),
+                        List.of(),
+                        false,
+                        false,
+                        states,
+                        "total of the file"));
     }
 
     private void count(Grid.Line line, LayoutMaker last, Map<String, FileTotal> states) {

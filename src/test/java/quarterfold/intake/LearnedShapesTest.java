@@ -26,8 +26,7 @@ class LearnedShapesTest {
     @TempDir private Path folder;
 
     private Learned learn(Path file, Map<String, Long> given) throws IOException {
-        return new Learner(Desk.settings())
-                .learn(file, "made", Map.of(), line -> add(given, line));
+        return new Learner(Desk.settings()).learn(file, "made", Map.of(), line -> add(given, line));
     }
 
     private static void add(Map<String, Long> given, Line line) {

@@ -42,8 +42,20 @@ final class MadeShapes {
 
     private static final Map<String, String> ADVERTS =
             Map.of(
-                    "en", "Advertising", "de", "Werbung", "fr", "Publicité", "es", "Publicidad",
-                    "it", "Pubblicità", "nl", "Reclame", "pl", "Reklama");
+                    "en",
+                    "Advertising",
+                    "de",
+                    "Werbung",
+                    "fr",
+                    "Publicité",
+                    "es",
+                    "Publicidad",
+                    "it",
+                    "Pubblicità",
+                    "nl",
+                    "Reclame",
+                    "pl",
+                    "Reklama");
 
     /** A shape: its mark, its title, its column names, and its rows. */
     private record Part(
@@ -171,7 +183,8 @@ final class MadeShapes {
         put(day, "discount", -way * discount);
         put(day, "fee", -way * fee);
         List<String> row =
-                new ArrayList<>(List.of(date(day), "Q-" + (100 + i), kinds[way > 0 ? 0 : 1], title()));
+                new ArrayList<>(
+                        List.of(date(day), "Q-" + (100 + i), kinds[way > 0 ? 0 : 1], title()));
         for (long each :
                 new long[] {
                     way * goods,
@@ -320,7 +333,11 @@ final class MadeShapes {
             List<String> trailer = new ArrayList<>(List.of("Z9"));
             if (count) {
                 trailer.add(
-                        "%06d".formatted(lot.nextBoolean() ? rows : (long) lines.size() + 1 + lost()));
+                        "%06d"
+                                .formatted(
+                                        lot.nextBoolean()
+                                                ? rows
+                                                : (long) lines.size() + 1 + lost()));
             }
             if (money) {
                 trailer.add(number((lot.nextBoolean() ? all : all - paid) + wrong));
@@ -441,8 +458,7 @@ final class MadeShapes {
             }
             text.append("\r\n");
         }
-        return Files.write(
-                folder.resolve("quaylark.csv"), MadeReport.bytes(text.toString(), lot));
+        return Files.write(folder.resolve("quaylark.csv"), MadeReport.bytes(text.toString(), lot));
     }
 
     private Path workbook(Path folder) throws IOException {

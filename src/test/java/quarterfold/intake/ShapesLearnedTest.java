@@ -273,8 +273,7 @@ class ShapesLearnedTest {
         Learned learned = learn(text, Map.of("kind/#1: F; #2: Plan", "fee"));
 
         assertThat(learned.isProved()).isTrue();
-        assertThat(learned.proofs())
-                .contains("records T: #5 + #6 + #7 = #8 in 3 of 3 rows");
+        assertThat(learned.proofs()).contains("records T: #5 + #6 + #7 = #8 in 3 of 3 rows");
         assertThat(learned.yaml().orElseThrow())
                 .contains("  - {when: {\"#2\": Date}, why: \"column names\"}\n")
                 .contains("      - {when: {\"#2\": Fee type}, why: \"column names\"}\n")
@@ -375,7 +374,8 @@ class ShapesLearnedTest {
                         imported(
                                 learned,
                                 STACKED.replace(
-                                        "2026-07-31,Adv", "2026-07-05,N-3,Sale,5.00\n2026-07-31,Adv")))
+                                        "2026-07-31,Adv",
+                                        "2026-07-05,N-3,Sale,5.00\n2026-07-31,Adv")))
                 .containsExactly(
                         "other.txt:11: found 4 cells; expected the 3 of the header; is a text that holds the delimiter without its quotes, such as \"blue, 12 cm\"?");
     }
