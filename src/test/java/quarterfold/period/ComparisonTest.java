@@ -71,11 +71,12 @@ class ComparisonTest {
         }
     }
 
-    /** VATA 1994 s.26B: the flat rate's VAT is made by no entry, and explains box 1 all the same. */
+    /**
+     * VATA 1994 s.26B: the flat rate's VAT is made by no entry, and explains box 1 all the same.
+     */
     @Test
     void aFigureBesideTheEntries() {
-        try (TempBook book =
-                new TempBook(folder, SampleSettings.scheme("flat-rate", "044"))) {
+        try (TempBook book = new TempBook(folder, SampleSettings.scheme("flat-rate", "044"))) {
             book.enter("a.csv", sale("2026-05-01", "1000"), sale("2026-07-01", "3000"));
             Comparison.BoxChange box = box(book, "1");
             assertThat(box.treatments())
@@ -98,7 +99,8 @@ class ComparisonTest {
                         List.of(
                                 new NotifiedPeriod(
                                         LocalDate.of(2025, 1, 1),
- LocalDate.of(2026, 3, 31), Optional.empty())),
+                                        LocalDate.of(2026, 3, 31),
+                                        Optional.empty())),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty());

@@ -71,7 +71,9 @@ class CorrectionQuestionsTest {
         return vatReturn.corrections().rows().stream().map(Correction::takenUp).toList();
     }
 
-    /** An import the same in boxes 1 and 4 needs no telling apart, even by a book that tells all. */
+    /**
+     * An import the same in boxes 1 and 4 needs no telling apart, even by a book that tells all.
+     */
     @Test
     void nothingIsToldApartWhereNothingIsAnError() {
         reopen(SampleSettings.choosing(Map.of("errors-told-separately", "yes")));
@@ -128,7 +130,9 @@ class CorrectionQuestionsTest {
         assertThat(june.corrections().limit()).isEmpty();
     }
 
-    /** A document held in a period closed since: out of its own return, and an error of that one. */
+    /**
+     * A document held in a period closed since: out of its own return, and an error of that one.
+     */
     @Test
     void aClaimMovedBetweenClosedReturns() {
         book.enter("may.csv", bought("purchase", "500", "100").rate("20").on("2026-05-01"));
@@ -168,8 +172,7 @@ class CorrectionQuestionsTest {
     void anEntryWrongInTwoReturns() {
         book.close();
         book = new TempBook(folder.resolve("old"), SampleSettings.GB);
-        book.enter(
-                "a.csv", SampleLine.of("sale").on("2022-03-10").gross("600").goods("", "US"));
+        book.enter("a.csv", SampleLine.of("sale").on("2022-03-10").gross("600").goods("", "US"));
         for (int quarter = 0; quarter < 17; quarter++) {
             LocalDate end = LocalDate.of(2022, 3, 1).plusMonths(3L * quarter);
             book.close(end.toString().substring(0, 7));

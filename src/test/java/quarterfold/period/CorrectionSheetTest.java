@@ -36,8 +36,7 @@ class CorrectionSheetTest {
     }
 
     private static CorrectionSheet sheet(Correction... rows) {
-        return new CorrectionSheet(
-                List.of(rows), Set.of("1", "2"), Set.of("4"), Optional.empty());
+        return new CorrectionSheet(List.of(rows), Set.of("1", "2"), Set.of("4"), Optional.empty());
     }
 
     @Test

@@ -91,7 +91,9 @@ class ExemptTradeTest {
         assertThat(book.of("2026-09").queries()).isEmpty();
     }
 
-    /** Reg 101(2)(d): all supplies are taxable, so that all of it is deducted, and this is shown. */
+    /**
+     * Reg 101(2)(d): all supplies are taxable, so that all of it is deducted, and this is shown.
+     */
     @Test
     void aDecisionThatAPurchaseIsForBoth() {
         book.enter("a.csv", sale("70000"), bought("3000"));

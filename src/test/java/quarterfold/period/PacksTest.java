@@ -39,7 +39,9 @@ class PacksTest {
         return book.returns().pack(book.period(period));
     }
 
-    /** A receipt kept with a row is a paper of the period the row is in, before the close and after. */
+    /**
+     * A receipt kept with a row is a paper of the period the row is in, before the close and after.
+     */
     @Test
     void sourcesAndAttachments() {
         book.enter("may.csv", sale("2026-05-01"));
@@ -106,8 +108,7 @@ class PacksTest {
     @Test
     void theAccountsLineOfAnAdjustment() {
         try (TempBook flat =
-                new TempBook(
-                        folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"))) {
+                new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"))) {
             flat.enter("quarter.csv", SampleLine.of("sale").gross("10000"));
             Pack pack = flat.returns().pack(flat.period("2026-09"));
             VatAccount account = VatAccount.of(pack);

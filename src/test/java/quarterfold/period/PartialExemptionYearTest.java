@@ -156,7 +156,9 @@ class PartialExemptionYearTest {
         }
     }
 
-    /** Reg 107(1): twice 5,000.00 left out, and 10,000.00 of the year: nothing is left to settle. */
+    /**
+     * Reg 107(1): twice 5,000.00 left out, and 10,000.00 of the year: nothing is left to settle.
+     */
     @Test
     void nothingToSettle() {
         try (TempBook book = book()) {

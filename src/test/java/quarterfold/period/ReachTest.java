@@ -126,7 +126,9 @@ class ReachTest {
         }
     }
 
-    /** VAT Regulations 1995 reg 29(1): claimed when the document is held, an import like a purchase. */
+    /**
+     * VAT Regulations 1995 reg 29(1): claimed when the document is held, an import like a purchase.
+     */
     @Test
     void aPurchaseHeldLaterIsALateClaimOfEachKind() {
         try (TempBook book = new TempBook(folder, SampleSettings.GB)) {

@@ -92,7 +92,8 @@ class RecomputationTest {
             rule = ledger.closedEntry(1).get(0).rule();
         }
         assertThat(after(RULING.formatted(columns).split("; ")))
-                .containsExactly("2026-09 entry 1 [%s]: ".formatted(field) + text.replace("%s", rule));
+                .containsExactly(
+                        "2026-09 entry 1 [%s]: ".formatted(field) + text.replace("%s", rule));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -140,7 +141,8 @@ class RecomputationTest {
         closed(SampleSettings.scheme("flat-rate", "044"), sale("10000", "2000"));
         List<String> found = after("delete from close_adjustment");
         assertThat(found)
-                .contains("2026-09 adjustments: found 0 frozen; worked out again they are 1, or others")
+                .contains(
+                        "2026-09 adjustments: found 0 frozen; worked out again they are 1, or others")
                 .anySatisfy(
                         f ->
                                 assertThat(f)
