@@ -16,11 +16,6 @@ final class Figured {
         boxes.forEach((box, amount) -> sums.merge(box, amount, Amount::plus));
     }
 
-    /** The exact sum of each box so far, by box id. */
-    Map<String, Amount> sums() {
-        return Map.copyOf(sums);
-    }
-
     /**
      * The figures of the form's boxes, in its order; a computed box takes the figures before it.
      */
