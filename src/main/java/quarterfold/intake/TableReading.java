@@ -1,7 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
-import java.util.IdentityHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,7 +20,7 @@ final class TableReading implements Reading {
     private final Row row;
     private final int documents;
     private final RowMarks marks;
-    private final Map<Header, RowMarks> marksOfOthers = new IdentityHashMap<>();
+    private final Map<Header, RowMarks> marksOfOthers = new HashMap<>();
     private Row at;
     private boolean any;
 
