@@ -16,6 +16,7 @@ import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.ledger.Settings;
+import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
@@ -142,8 +143,9 @@ class CorrectionQuestionsTest {
         book.decide("entry", "2", "state", "held=2026-08-05");
         VatReturn december = book.of("2026-12");
         assertThat(december.corrections().rows())
-                .extracting(r -> r.of().toString(), r -> r.difference().get("4").toString())
-                .containsExactlyInAnyOrder(tuple("2026-09", "100.00"), tuple("2026-06", "-100.00"));
+                .extracting(r -> r.of().toString(), r -> r.difference().getOrDefault("4", Amount.ZERO))
+                .containsExactlyInAnyOrder(tuple("2026-09", Amount.of("100")),
+                        tuple("2026-06", Amount.of("-100")));
         assertThat(december.box("4").text()).isEqualTo("0.00");
         book.close("2026-12");
         assertThat(book.of("2027-03").corrections().isEmpty()).as("once").isTrue();
@@ -177,6 +179,10 @@ class CorrectionQuestionsTest {
             LocalDate end = LocalDate.of(2022, 3, 1).plusMonths(3L * quarter);
             book.close(end.toString().substring(0, 7));
         }
+        book.decide("entry", "1", "treat-as", "exempt-sale");
+        assertThat(ways(book.of("2026-06")))
+                .as("where VAT is right and a value alone is wrong there is no time limit")
+                .containsExactly(TakenUp.ERROR, TakenUp.ERROR);
         book.decide("entry", "1", "treat-as", "uk-sale");
         VatReturn june = book.of("2026-06");
         assertThat(ways(june)).containsExactly(TakenUp.TOO_OLD, TakenUp.ERROR);

@@ -114,4 +114,14 @@ class InputTaxInShareTest {
                 .endsWith(
                         "Input tax for exempt supplies, 1000.00, is not above 1875.00 (625.00 a month for 3 months) and above 50% of all input tax, 1000.00: it is not deducted.");
     }
+
+    /** Reg 101(2)(d): without a taxable supply nothing of what is for both is deducted. */
+    @Test
+    void noTaxableSupplies() {
+        book.enter("a.csv", sale("60000", "exempt"), bought("50000", "10000", "both"));
+        assertThat(working())
+                .contains(
+                        "Of the part for both 0% is for taxable supplies, which is 0.00 (taxable supplies 0.00 of 60000.00). For exempt supplies: 10000.00.");
+        assertThat(book.of("2026-09").box("4").text()).isEqualTo("0.00");
+    }
 }

@@ -103,20 +103,32 @@ class StoriesTest {
         }
     }
 
-    /** One occasion is put right while another one is still to come. */
+    /** VAT Regulations 1995 reg 57: one payment is put right, the next is still in its period. */
     @Test
     void aCorrectionHidesNoOtherOccasion() {
-        try (TempBook book = book(SampleSettings.GB)) {
-            book.enter("a.csv", sale("2026-03-10", "600").goods("", "US"));
+        try (TempBook book = book(SampleSettings.scheme("cash", ""))) {
+            book.enter(
+                    "a.csv",
+                    sale("2026-02-01", "1200").document("INV-1").party("Customer", "GB", ""),
+                    received("2026-03-01"),
+                    received("2026-05-01"));
             book.close("2026-03");
-            book.decide("entry", "1", "state", "rate=0");
-            book.decide("entry", "1", "state", "business_use=50");
-            List<String> story = story(book, 1);
-            assertThat(story)
-                    .as("closed, and what its time running out does")
-                    .anyMatch(s -> s.startsWith("2026-03-10 export-awaited in-its-period"))
-                    .anyMatch(s -> s.startsWith("2026-06-10 "));
+            book.decide("entry", "1", "treat-as", "exempt-sale");
+            assertThat(story(book, 1))
+                    .containsExactly(
+                            "2026-02-01 awaiting-payment in-its-period {} in 2026-03",
+                            "2026-03-01 uk-sale in-its-period {1=100.00, 6=500.00} in 2026-03",
+                            "2026-06-30 exempt-sale error {1=-100.00} in 2026-06",
+                            "2026-05-01 exempt-sale in-its-period {6=600.00, exempt-supplies=600.00} in 2026-06");
         }
+    }
+
+    private static SampleLine received(String day) {
+        return SampleLine.of("customer-payment")
+                .on(day)
+                .gross("600")
+                .document("INV-1")
+                .party("Customer", "GB", "");
     }
 
     private static Settings endingInAugust() {
