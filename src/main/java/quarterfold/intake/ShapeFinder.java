@@ -93,8 +93,7 @@ final class ShapeFinder {
         }
         boolean shape = dated && body.stream().allMatch(tables::hasDateAndNumber);
         long number = lines.get(0).number();
-        boolean atEnd =
-                number == all.get(0).number() || number == all.get(all.size() - 1).number();
+        boolean atEnd = number == all.get(0).number() || number == all.get(all.size() - 1).number();
         if (shape && lines.size() == 1 && atEnd) {
             shape = kinds.said(lines.get(0).cells()).isPresent(); // no first or last record
         }

@@ -361,7 +361,7 @@ final class MadeShapes {
                             MadeReport.PAYOUT.getOrDefault(language, "Payout"),
                             number(all - paid + (isWrong() ? 100 : 0))));
         }
-        boolean totals = lot.nextBoolean() || harmed && !above;
+        boolean totals = lot.nextBoolean() || (harmed && !above);
         for (int i = 0; i < parts.size(); i++) {
             Part part = parts.get(i);
             boolean untyped = !part.names().contains(names[2]);
