@@ -143,9 +143,10 @@ class CorrectionQuestionsTest {
         book.decide("entry", "2", "state", "held=2026-08-05");
         VatReturn december = book.of("2026-12");
         assertThat(december.corrections().rows())
-                .extracting(r -> r.of().toString(), r -> r.difference().getOrDefault("4", Amount.ZERO))
-                .containsExactlyInAnyOrder(tuple("2026-09", Amount.of("100")),
-                        tuple("2026-06", Amount.of("-100")));
+                .extracting(
+                        r -> r.of().toString(), r -> r.difference().getOrDefault("4", Amount.ZERO))
+                .containsExactlyInAnyOrder(
+                        tuple("2026-09", Amount.of("100")), tuple("2026-06", Amount.of("-100")));
         assertThat(december.box("4").text()).isEqualTo("0.00");
         book.close("2026-12");
         assertThat(book.of("2027-03").corrections().isEmpty()).as("once").isTrue();
