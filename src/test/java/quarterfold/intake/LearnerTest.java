@@ -326,8 +326,7 @@ class LearnerTest {
         Path file =
                 Learner.write(book, learn("Date,Type,Amount\n2026-07-03,Sale,10.00\n"), false)
                         .orElseThrow();
-        Files.writeString(
-                file, Files.readString(file) + "payout: {column: Statement total}\n");
+        Files.writeString(file, Files.readString(file) + "payout: {column: Statement total}\n");
 
         Learned learned = again(book);
         Learner.write(book, learned, true);
