@@ -74,9 +74,10 @@ final class LearnCommand implements Callable<Integer> {
             Map<String, String> answers =
                     new LinkedHashMap<>(Learner.answers(book.ledger().decisions()));
             given.forEach(text -> answer(text, answers));
-            Learned learned = learner.learn(file, layout, answers);
+            Optional<String> before = Learner.before(book.book(), layout);
+            Learned learned = learner.learn(file, layout, answers, before);
             while (ask(learned, answers)) {
-                learned = learner.learn(file, layout, answers);
+                learned = learner.learn(file, layout, answers, before);
             }
             boolean wanted = learned.yaml().isPresent() && (learned.isProved() || accept);
             Optional<Path> written =

@@ -1,5 +1,8 @@
 package quarterfold.intake;
 
+import static java.util.stream.Collectors.joining;
+
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -12,6 +15,20 @@ final class HandWritten {
     private static final List<String> KEYS =
             List.of("currency", "constants", "optional", "payout", "repeats");
 
+    /** Whether the report reads no worse by a layout that is sound. */
+    interface Fit {
+        boolean fits(Layout layout) throws BadFile, IOException;
+    }
+
+    /**
+     * The learned layout and what stays of the one before.
+     *
+     * @param yaml all of it
+     * @param added what stays alone, behind what was learned
+     * @param notes what stays and what does not, for a person
+     */
+    record Kept(String yaml, String added, List<String> notes) {}
+
     private HandWritten() {}
 
     /**
@@ -20,22 +37,34 @@ final class HandWritten {
      *
      * @param file the layout file's name
      */
-    static String keep(String file, String before, String learned) {
+    static Kept keep(String file, String before, String learned, Fit fit)
+            throws BadFile, IOException {
         String kept = learned;
+        List<String> notes = new ArrayList<>();
         for (String key : KEYS) {
             List<String> block = block(before, key);
             if (block.isEmpty() || !block(learned, key).isEmpty()) {
                 continue;
             }
             String with = kept + "\n# Kept from the layout as it was.\n" + text(block, "");
+            boolean fits = isSound(file, with, fit);
             kept =
-                    isSound(file, with)
+                    fits
                             ? with
                             : kept
                                     + "\n# Not kept: it does not fit what was learned.\n"
                                     + text(block, "# ");
+            notes.add(
+                    (fits
+                                    ? "kept from the layout as it was: %s"
+                                    : "not kept from the layout as it was, for it does not fit this report: %s")
+                            .formatted(
+                                    block.stream()
+                                            .map(String::strip)
+                                            .filter(line -> !line.isEmpty())
+                                            .collect(joining(" "))));
         }
-        return kept;
+        return new Kept(kept, kept.substring(learned.length()), List.copyOf(notes));
     }
 
     private static String text(List<String> block, String before) {
@@ -44,10 +73,10 @@ final class HandWritten {
         return text.toString();
     }
 
-    private static boolean isSound(String file, String yaml) {
+    private static boolean isSound(String file, String yaml, Fit fit) throws BadFile, IOException {
         Problems problems = new Problems();
-        LayoutReader.read(file, yaml, problems);
-        return problems.none();
+        Layout layout = LayoutReader.read(file, yaml, problems);
+        return problems.none() && fit.fits(layout);
     }
 
     /** The lines of a key and of what is under it; none where there is no such key. */

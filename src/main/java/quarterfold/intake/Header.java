@@ -48,8 +48,9 @@ final class Header {
         return names.size();
     }
 
+    /** The number of a column beyond the names. */
     String name(int column) {
-        return names.get(column);
+        return column < names.size() ? names.get(column) : "#" + (column + 1);
     }
 
     /** The names where no row says them: {@code #1} and on. */
@@ -75,6 +76,16 @@ final class Header {
         return mark == 0
                 ? (number <= names.size() ? number - 1 : -1)
                 : occurrence(name.substring(0, mark), number);
+    }
+
+    /** The column of the name, or of the number {@code #7} beyond the names too; or -1. */
+    int place(String name) {
+        return isNumber(name) ? Integer.parseInt(name.substring(1)) - 1 : column(name);
+    }
+
+    /** Whether it is the number of a column, such as {@code #7}. */
+    static boolean isNumber(String name) {
+        return name.matches("#[1-9]\\d{0,3}");
     }
 
     private int occurrence(String name, int number) {

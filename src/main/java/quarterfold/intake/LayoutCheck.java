@@ -19,6 +19,7 @@ final class LayoutCheck {
         tax(layout, yaml, counted);
         RepeatsReader.check(layout, yaml);
         optional(layout, yaml);
+        stated(layout, yaml);
         layout.print().ifPresent(print -> PrintCheck.check(layout, print, yaml));
         for (Map.Entry<String, Layout.WorkedOut> worked : layout.workedOut().entrySet()) {
             for (String factor : worked.getValue().columns()) {
@@ -64,6 +65,21 @@ final class LayoutCheck {
                             mustCount(at, "column", tax.column(), counted);
                             tax.withheld().ifPresent(w -> mustCount(at, "withheld", w, counted));
                         });
+    }
+
+    /** Without column names a total stands in a column that has a number. */
+    private static void stated(Layout layout, YamlMap yaml) {
+        for (YamlMap row : yaml.maps("other_rows")) {
+            YamlMap states = row.map("states");
+            for (String column : states.keys()) {
+                if (layout.shape().headerRow() == 0 && !Header.isNumber(column.strip())) {
+                    states.wrong(
+                            column,
+                            column,
+                            "the number of a column, in a layout without column names, such as #6");
+                }
+            }
+        }
     }
 
     /** A column that may be missing fills a field and does nothing else. */

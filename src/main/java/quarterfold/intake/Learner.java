@@ -60,7 +60,36 @@ public final class Learner {
      * @throws IOException if the file cannot be read
      */
     public Learned learn(Path file, String name, Map<String, String> answers) throws IOException {
-        return learn(file, name, answers, line -> {});
+        return learn(file, name, answers, Optional.empty());
+    }
+
+    /**
+     * Learns a file anew. What a person wrote into the layout before that learning does not find
+     * stays, such as which rows of earlier files count, and the file is read with it too; what the
+     * file does not read with is left as a comment. Nothing is written.
+     *
+     * @param before the text of the layout of that name; see {@link #before}
+     */
+    public Learned learn(
+            Path file, String name, Map<String, String> answers, Optional<String> before)
+            throws IOException {
+        return learn(file, name, answers, before, line -> {});
+    }
+
+    /**
+     * The text of the book's own layout of that name, where there is one.
+     *
+     * @throws LedgerException if it cannot be read
+     */
+    public static Optional<String> before(Book book, String name) throws LedgerException {
+        Path file = book.folder().resolve("layouts").resolve(name + ".yaml");
+        try {
+            return Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty();
+        } catch (IOException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.UNREADABLE,
+                    "%s: could not be read: %s".formatted(file, IoText.withFile(e)));
+        }
     }
 
     /**
@@ -91,9 +120,7 @@ public final class Learner {
     }
 
     /**
-     * Writes a layout into the book's folder of layouts, whole or not at all. What a person wrote
-     * into one of the same name that learning does not find stays, such as which rows of earlier
-     * files count.
+     * Writes a layout into the book's folder of layouts, as it was proved; whole or not at all.
      *
      * @param replace whether one of the same name may be replaced
      * @return the file; nothing where one of that name says something else and may not be replaced
@@ -106,12 +133,8 @@ public final class Learner {
         String yaml = learned.yaml().orElseThrow();
         try {
             Files.createDirectories(folder);
-            if (Files.exists(file)) {
-                String before = Files.readString(file);
-                if (!replace && !before.equals(yaml)) {
-                    return Optional.empty();
-                }
-                yaml = HandWritten.keep(learned.name() + ".yaml", before, yaml);
+            if (!replace && Files.exists(file) && !Files.readString(file).equals(yaml)) {
+                return Optional.empty();
             }
             Path part = Files.createTempFile(folder, learned.name(), ".part");
             Files.writeString(part, yaml);
@@ -127,6 +150,16 @@ public final class Learner {
     /** {@code lines} is given each line an import would enter, where a layout was found. */
     Learned learn(Path file, String name, Map<String, String> answers, Consumer<Line> lines)
             throws IOException {
+        return learn(file, name, answers, Optional.empty(), lines);
+    }
+
+    Learned learn(
+            Path file,
+            String name,
+            Map<String, String> answers,
+            Optional<String> before,
+            Consumer<Line> lines)
+            throws IOException {
         Findings findings = new Findings(answers);
         String own = String.valueOf(file.getFileName());
         try (Tables tables = Tables.open(file, own)) {
@@ -138,14 +171,14 @@ public final class Learner {
                 ShapesMaker maker = new ShapesMaker(shapes.get(), dates, words, text, kinds, apart);
                 Optional<Layout> layout = maker.make(name, own);
                 if (!maker.isSummary()) {
-                    return finish(tables, name, own, table, maker, layout, apart, lines);
+                    return finish(tables, name, own, table, maker, layout, apart, before, lines);
                 }
             }
             tellAbove(table, findings);
             LayoutMaker maker =
                     new LayoutMaker(ShapePart.only(table), dates, words, text, kinds, findings);
             Optional<Layout> layout = maker.make(name, own);
-            return finish(tables, name, own, table, maker, layout, findings, lines);
+            return finish(tables, name, own, table, maker, layout, findings, before, lines);
         } catch (BadFile e) {
             findings.unsound(e.problem().toString());
             return learned(name, Optional.empty(), List.of(), findings, 0, 0);
@@ -226,6 +259,7 @@ public final class Learner {
             Making maker,
             Optional<Layout> layout,
             Findings findings,
+            Optional<String> before,
             Consumer<Line> lines)
             throws BadFile, IOException {
         if (layout.isEmpty() || !findings.canBeWritten()) {
@@ -240,8 +274,13 @@ public final class Learner {
         if (!problems.none()) {
             return learned(made.name(), Optional.empty(), maker.found(), findings, 0, 0);
         }
+        String sheet = table.grid().table();
+        Optional<HandWritten.Kept> old = keep(tables, own, sheet, read, yaml, before);
+        Layout whole =
+                old.map(o -> LayoutReader.read(made.name() + ".yaml", o.yaml(), problems))
+                        .orElse(read);
         List<Line> kept = new ArrayList<>();
-        Trial trial = Trial.run(tables, own, read, table.grid().table(), book, kept::add);
+        Trial trial = Trial.run(tables, own, whole, sheet, book, kept::add);
         trial.problems().kept().stream().limit(50).forEach(p -> findings.fault(p.toString()));
         trial.raised().forEach(findings::fault);
         if (trial.tied().settlements() > 0) {
@@ -260,17 +299,41 @@ public final class Learner {
                                     trial.money()));
             kept.forEach(lines);
         }
+        List<String> proved = comments(own, maker.found(), findings);
+        old.ifPresent(o -> o.notes().forEach(findings::note));
         return learned(
                 made.name(),
                 Optional.of(
-                        LayoutWriter.write(
-                                made,
-                                "Learned from " + own,
-                                comments(own, maker.found(), findings))),
+                        LayoutWriter.write(made, "Learned from " + own, proved)
+                                + old.map(HandWritten.Kept::added).orElse("")),
                 maker.found(),
                 findings,
                 trial.rows(),
                 trial.entries());
+    }
+
+    /** What stays of the layout before: what the file reads with no worse than without. */
+    private Optional<HandWritten.Kept> keep(
+            Tables tables,
+            String own,
+            String sheet,
+            Layout read,
+            String yaml,
+            Optional<String> before)
+            throws BadFile, IOException {
+        if (before.isEmpty()) {
+            return Optional.empty();
+        }
+        List<String> told = Trial.run(tables, own, read, sheet, book, line -> {}).told();
+        return Optional.of(
+                HandWritten.keep(
+                        read.name() + ".yaml",
+                        before.get(),
+                        yaml,
+                        layout ->
+                                told.containsAll(
+                                        Trial.run(tables, own, layout, sheet, book, line -> {})
+                                                .told())));
     }
 
     private static List<String> comments(String own, List<String> found, Findings findings) {

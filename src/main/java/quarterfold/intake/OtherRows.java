@@ -35,7 +35,7 @@ final class OtherRows {
             blank = row.blank().stream().mapToInt(header::column).toArray();
             whenColumns = row.when().keySet().stream().mapToInt(header::column).toArray();
             whenTexts = List.copyOf(row.when().values());
-            stateColumns = row.states().keySet().stream().mapToInt(header::column).toArray();
+            stateColumns = row.states().keySet().stream().mapToInt(header::place).toArray();
             stated = List.copyOf(row.states().values());
             sums = row.sums().stream().mapToInt(money::index).toArray();
             sum = new long[sums.length];

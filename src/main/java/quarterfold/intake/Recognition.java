@@ -13,9 +13,18 @@ final class Recognition {
     /** A table of the file, its header, and the form they are of. */
     record Found(Form form, String table, Header header) {}
 
-    /** A header some form looks at, and the columns of the form it lacks. */
+    /**
+     * A header some form looks at, and the columns of the form it lacks.
+     *
+     * @param below whether they are those of a table below, which does not begin
+     */
     private record Attempt(
-            Form form, String table, Header header, List<String> lacking, int wanted) {
+            Form form,
+            String table,
+            Header header,
+            List<String> lacking,
+            int wanted,
+            boolean below) {
         boolean fits() {
             return lacking.isEmpty();
         }
@@ -66,7 +75,10 @@ final class Recognition {
             throw recognition.unknown();
         }
         Attempt attempt = best.get().fits() ? recognition.only(recognition.fitting()) : best.get();
-        for (String column : attempt.lacking()) {
+        if (attempt.below()) {
+            problems.add(recognition.noTable(attempt).problem());
+        }
+        for (String column : attempt.below() ? List.<String>of() : attempt.lacking()) {
             problems.add(
                     new Problem(
                             recognition.place(attempt),
@@ -142,12 +154,13 @@ final class Recognition {
         List<String> lacking =
                 new ArrayList<>(form.columns().stream().filter(c -> !header.has(c)).toList());
         int wanted = form.columns().size();
+        boolean first = lacking.isEmpty();
         if (form instanceof Layout layout && !layout.tables().isEmpty()) {
             StackedTables below = new StackedTables(layout);
-            lacking.addAll(lacking.isEmpty() ? below.lacking(header, rows) : List.of());
+            lacking.addAll(first ? below.lacking(header, rows) : List.of());
             wanted += below.columns();
         }
-        return new Attempt(form, table, header, lacking, wanted);
+        return new Attempt(form, table, header, lacking, wanted, first && !lacking.isEmpty());
     }
 
     /** Without column names, rows must read as the layout says. */
@@ -155,7 +168,8 @@ final class Recognition {
         Header header = new Header(Header.numbered(layout.shape().columns()));
         boolean fits = Headerless.fits(layout, rows);
         List<String> columns = List.copyOf(layout.columns());
-        return new Attempt(layout, table, header, fits ? List.of() : columns, columns.size());
+        return new Attempt(
+                layout, table, header, fits ? List.of() : columns, columns.size(), false);
     }
 
     /** Column names say more than what rows look like, and several shapes more than one. */
@@ -221,15 +235,27 @@ final class Recognition {
                     "found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross");
         }
         Attempt attempt = nearest.get();
+        if (attempt.below()) {
+            return noTable(attempt);
+        }
         return new BadFile(
                 place(attempt),
                 "found the header %s, which no layout fits; expected, for layout %s, also %s; or write a layout for it"
                         .formatted(
                                 Problem.quoted(attempt.header().toString()),
                                 attempt.form().name(),
-                                attempt.lacking().stream()
-                                        .map(Problem::quoted)
-                                        .collect(Collectors.joining(", "))));
+                                lacking(attempt)));
+    }
+
+    private BadFile noTable(Attempt attempt) {
+        return new BadFile(
+                tables.hasNativeDates() ? name + ":" + attempt.table() : name,
+                "found no row with the column names %s below the table; expected one, for layout %s; where the export leaves that table out, write a layout of its own for such files, without the shape"
+                        .formatted(lacking(attempt), attempt.form().name()));
+    }
+
+    private static String lacking(Attempt attempt) {
+        return attempt.lacking().stream().map(Problem::quoted).collect(Collectors.joining(", "));
     }
 
     private String place(Attempt attempt) {

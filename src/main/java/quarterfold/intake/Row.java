@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.util.BitSet;
+import java.util.List;
 import java.util.Set;
 
 /**
@@ -64,6 +65,16 @@ final class Row {
             wrong(column, text, "a value, such as 12.50: put the cell's formula right");
         }
         return !blanks.isEmpty() && blanks.contains(text) ? "" : text;
+    }
+
+    /** The cell as it stands, trimmed; adds no problem, whatever is in it. */
+    String bare(int column) {
+        return rows.cell(column).strip();
+    }
+
+    /** All of them as they stand, without blanks at the end. */
+    List<String> bare() {
+        return Header.texts(rows);
     }
 
     boolean isNumber(int column) {

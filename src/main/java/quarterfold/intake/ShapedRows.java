@@ -1,8 +1,11 @@
 package quarterfold.intake;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
@@ -16,12 +19,14 @@ final class ShapedRows implements RowReader {
     /** One shape, and how its rows are read; not before its column names are found. */
     private final class Part {
         private final Layout layout;
+        private final Set<String> columns;
         private Optional<Row> view = Optional.empty();
         private Optional<LayoutRows> reader = Optional.empty();
         private Optional<ShapeMark> mark = Optional.empty();
 
         Part(Layout layout) {
             this.layout = layout;
+            columns = layout.columns();
         }
 
         boolean isTable() {
@@ -47,18 +52,21 @@ final class ShapedRows implements RowReader {
     private final FileTotals totals = new FileTotals();
     private final List<Part> parts = new ArrayList<>();
     private final List<Part> byText;
+    private final Set<String> columns = new HashSet<>();
     private final boolean stacked;
     private boolean begun;
     private Part table;
     private Part current;
     private boolean known;
     private boolean names;
+    private Optional<Part> rival = Optional.empty();
     private long stands = -1;
 
     ShapedRows(Layout layout, Form.Terms terms) {
         this.layout = layout;
         this.terms = terms;
         layout.all().forEach(shape -> parts.add(new Part(shape)));
+        parts.forEach(part -> columns.addAll(part.columns));
         byText = parts.stream().filter(p -> !p.isTable()).toList();
         stacked = !layout.tables().isEmpty();
         table = parts.get(0);
@@ -106,32 +114,31 @@ final class ShapedRows implements RowReader {
     private Optional<Header> names(Row row) {
         boolean may = false;
         for (int i = 0; i < row.width() && !may; i++) {
-            String text = row.text(i);
-            may =
-                    !text.isEmpty()
-                            && parts.stream().anyMatch(p -> p.layout.columns().contains(text));
+            may = columns.contains(row.bare(i));
         }
         if (!may) {
             return Optional.empty();
         }
-        List<String> texts = new ArrayList<>();
-        for (int i = 0; i < row.width(); i++) {
-            texts.add(row.text(i));
-        }
-        Header header = new Header(Header.trimmed(texts));
-        Optional<Part> best = Optional.empty();
-        for (Part part : parts) {
-            boolean has = part.isTable() && part.layout.columns().stream().allMatch(header::has);
-            if (has && size(part) > best.map(ShapedRows::size).orElse(0)) {
-                best = Optional.of(part);
-            }
-        }
+        Header header = new Header(row.bare());
+        List<Part> fitting =
+                parts.stream()
+                        .filter(p -> p.isTable() && p.columns.stream().allMatch(header::has))
+                        .toList();
+        Optional<Part> best = fitting.stream().max(Comparator.comparingInt(p -> p.columns.size()));
         best.ifPresent(part -> table = part);
+        rival = fitting.stream().filter(p -> !table.columns.containsAll(p.columns)).findFirst();
         return best.map(part -> header);
     }
 
-    private static int size(Part part) {
-        return part.layout.columns().size();
+    /** Two tables have columns there, neither all of the other's: which begins is not guessed. */
+    private void torn(Row row, Part other) {
+        row.fault(
+                "",
+                "found column names that the tables %s and %s of layout %s both fit; expected names that fit one of them alone; give the shape that is meant the columns of the other too, such as fields: {description: Item}, or save each table as a file of its own"
+                        .formatted(
+                                Problem.quoted(String.join(", ", other.columns)),
+                                Problem.quoted(String.join(", ", table.columns)),
+                                layout.name()));
     }
 
     @Override
@@ -139,6 +146,7 @@ final class ShapedRows implements RowReader {
         Row at = stand(row);
         totals.record();
         if (names) {
+            rival.ifPresent(other -> torn(row, other));
             at.header()
                     .repeated(current.layout.named())
                     .forEach(

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Settings;
 import quarterfold.money.Amount;
@@ -42,7 +43,7 @@ record Trial(
         Header header = header(tables, layout, table);
         Recognition.Found found = new Recognition.Found(layout, table, header);
         for (String column : layout.columns()) {
-            if (!header.has(column)) {
+            if (!header.has(column) && !isBeside(layout, column)) {
                 problems.add(new Problem(name, column, "found no such column"));
             }
         }
@@ -78,6 +79,18 @@ record Trial(
                 problems,
                 List.copyOf(raised),
                 payouts.tied());
+    }
+
+    /** Whether a row round the shapes, which may be wider than they are, states a total there. */
+    private static boolean isBeside(Layout layout, String column) {
+        return layout.shape().headerRow() == 0
+                && layout.otherRows().stream().anyMatch(o -> o.states().containsKey(column));
+    }
+
+    /** What is wrong and what is asked, in words. */
+    List<String> told() {
+        return Stream.concat(problems.kept().stream().map(Problem::toString), raised.stream())
+                .toList();
     }
 
     private static Header header(Tables tables, Layout layout, String table)

@@ -255,8 +255,9 @@ class LearnerTest {
                 """;
         Files.writeString(file, Files.readString(file) + own);
 
-        assertThat(Learner.write(book, learned, false)).isEmpty();
-        assertThat(Learner.write(book, learned, true)).contains(file);
+        Learned again = again(book);
+        assertThat(Learner.write(book, again, false)).isEmpty();
+        assertThat(Learner.write(book, again, true)).contains(file);
 
         assertThat(Files.readString(file))
                 .isEqualTo(
@@ -278,9 +279,65 @@ class LearnerTest {
         assertThat(problems.kept()).isEmpty();
         assertThat(layout.repeats().ignored()).containsExactly("No");
         assertThat(layout.constants()).containsEntry(Field.CHANNEL, "Quaylark");
+        assertThat(again.notes())
+                .containsExactly(
+                        "kept from the layout as it was: constants: channel: Quaylark    # my stall",
+                        "kept from the layout as it was: repeats: rows: once ignore: [No]");
         String written = Files.readString(file);
-        assertThat(Learner.write(book, learned, true)).contains(file);
+        assertThat(Learner.write(book, again(book), false)).contains(file);
         assertThat(Files.readString(file)).isEqualTo(written);
+    }
+
+    /** The last report, learned again beside the layout of the book. */
+    private Learned again(Book book) throws IOException {
+        lines.clear();
+        return new Learner(book.settings())
+                .learn(
+                        folder.resolve("report.csv"),
+                        "report",
+                        Map.of(),
+                        Learner.before(book, "report"),
+                        lines::add);
+    }
+
+    @Test
+    void theLayoutProvedIsTheOneWritten() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        String text = "Date,Type,Amount\n2026-07-03,Sale,€10.00\n2026-07-14,Sale,€2.00\n";
+        Path file = Learner.write(book, learn(text), false).orElseThrow();
+        assertThat(Files.readString(file)).contains("\ncurrency: \"EUR\"\n");
+
+        learn(text.replace("€", ""));
+        Learned learned = again(book);
+        Learner.write(book, learned, true);
+
+        assertThat(lines.stream().map(l -> l.profile().currency())).containsExactly("EUR", "EUR");
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.notes())
+                .containsExactly("kept from the layout as it was: currency: \"EUR\"");
+        assertThat(Files.readString(file))
+                .isEqualTo(learned.yaml().orElseThrow())
+                .endsWith("\n# Kept from the layout as it was.\ncurrency: \"EUR\"\n");
+    }
+
+    @Test
+    void aColumnTheReportHasNoMoreIsLeftAsAComment() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Path file =
+                Learner.write(book, learn("Date,Type,Amount\n2026-07-03,Sale,10.00\n"), false)
+                        .orElseThrow();
+        Files.writeString(file, Files.readString(file) + "payout: {column: Statement total}\n");
+
+        Learned learned = again(book);
+        Learner.write(book, learned, true);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.notes())
+                .containsExactly(
+                        "not kept from the layout as it was, for it does not fit this report: payout: {column: Statement total}");
+        assertThat(Files.readString(file))
+                .endsWith(
+                        "\n# Not kept: it does not fit what was learned.\n# payout: {column: Statement total}\n");
     }
 
     @Test
@@ -293,7 +350,7 @@ class LearnerTest {
                         folder.resolve("book/layouts/report.yaml"),
                         "layout: report\nrepeats: {ignore: [Type]}\nrows: []\n");
 
-        Learner.write(book, learned, true);
+        Learner.write(book, again(book), true);
 
         assertThat(Files.readString(file))
                 .isEqualTo(

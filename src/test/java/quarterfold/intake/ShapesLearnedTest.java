@@ -218,6 +218,28 @@ class ShapesLearnedTest {
     }
 
     @Test
+    void theLastRecordIsWiderThanTheFirstShape() throws IOException {
+        String text =
+                """
+                T|2026-08-05|A1|Sale|300.60
+                F|2026-08-07|Commission|-5.00
+                T|2026-08-06|A2|Sale|50.00
+                Z|2026-08-01|2026-08-31|GBP|3|345.60
+                """;
+
+        Learned learned = learn(text);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.yaml().orElseThrow()).contains("\"#6\": money");
+        assertThat(imported(learned, text))
+                .containsExactly(
+                        "2026-08-05 sale 300.60", "2026-08-07 fee -5.00", "2026-08-06 sale 50.00");
+        assertThat(imported(learned, text.replace("345.60", "345.61")))
+                .containsExactly(
+                        "other.txt:4 [#6]: found '345.61'; expected what the 3 rows of the file come to, 345.60; are rows missing, or is one there twice?");
+    }
+
+    @Test
     void whatTheLastRecordStatesDoesNotTie() throws IOException {
         Map<String, String> answers = Map.of("kind/#1: R", "sale-refund");
 

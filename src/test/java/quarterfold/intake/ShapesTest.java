@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.apache.poi.ss.usermodel.FormulaError;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -313,14 +314,15 @@ class ShapesTest {
 
         assertThat(desk.problems("s.csv", text))
                 .containsExactly(
-                        "s.csv:2: found the header 'Date, Order, Type, Amount', which no layout fits; expected, for layout stacked, also 'Day', 'Fee type', 'Fee'; or write a layout for it");
+                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
         assertThat(
                         desk.enter(desk.file("s.csv", text), "stacked").problems().stream()
                                 .map(Problem::toString))
                 .containsExactly(
-                        "s.csv:2 [Day]: found no such column; expected every column that layout stacked names, such as 'Day'",
-                        "s.csv:2 [Fee type]: found no such column; expected every column that layout stacked names, such as 'Fee type'",
-                        "s.csv:2 [Fee]: found no such column; expected every column that layout stacked names, such as 'Fee'");
+                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
+        assertThat(desk.problems(workbook(folder.resolve("s.xlsx"), text)))
+                .containsExactly(
+                        "s.xlsx:Table: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
         assertThat(desk.enter("whole.csv", STACKED_FILE).problems()).isEmpty();
     }
 
@@ -360,8 +362,83 @@ class ShapesTest {
                         "s.csv:8 [Fee]: found the name in columns 3 and 4; expected it once, such as one of them renamed");
     }
 
+    private static final String ALIKE =
+            """
+            layout: alike
+            dates: {pattern: "yyyy-MM-dd"}
+            signs: owner
+            fields: {date: Date, order: Order, description: Item}
+            rows:
+              - when: {}
+                enter: [{kind: sale, gross: Amount}]
+            amounts: [Amount]
+            shapes:
+              - fields: {date: Date}
+                rows:
+                  - when: {Fee type: [Levy]}
+                    enter: [{kind: fee, gross: Amount}]
+                amounts: [Amount]
+            """;
+
+    @Test
+    void namesThatTwoTablesFit() throws IOException {
+        String file =
+                "Date,Order,Item,Amount\n2026-07-03,N-1,Bowl,30.00\nDate,Order,Item,Fee type,Amount\n2026-07-03,N-1,Bowl,Levy,-4.00\n";
+        desk.layout("alike", ALIKE);
+
+        assertThat(desk.problems("s.csv", file))
+                .containsExactly(
+                        "s.csv:3: found column names that the tables 'Date, Fee type, Amount' and 'Date, Item, Order, Amount' of layout alike both fit; expected names that fit one of them alone; give the shape that is meant the columns of the other too, such as fields: {description: Item}, or save each table as a file of its own");
+
+        desk.layout(
+                "alike",
+                ALIKE.replace("{date: Date}", "{date: Date, order: Order, description: Item}"));
+        assertThat(desk.enter("s.csv", file).problems()).isEmpty();
+        assertThat(money()).containsExactly("2 2026-07-03 sale 30.00", "4 2026-07-03 fee -4.00");
+    }
+
+    @Test
+    void aFailedFormulaRightOfTheFirstTable() throws IOException {
+        desk.layout("stacked", STACKED);
+        Path file =
+                workbook(
+                        folder.resolve("s.xlsx"),
+                        "Quaylark\nDate,Order,Type,Amount\n2026-07-03,N-1,Sale,30.00\nDay,Fee type,A,B,C,Fee\n2026-07-03,Levy,x,y,z,4.00\n");
+        try (XSSFWorkbook book = new XSSFWorkbook(Files.newInputStream(file));
+                OutputStream out = Files.newOutputStream(file)) {
+            book.getSheet("Table")
+                    .getRow(4)
+                    .getCell(5)
+                    .setCellErrorValue(FormulaError.NA.getCode());
+            book.write(out);
+        }
+
+        assertThat(desk.problems(file))
+                .containsExactly(
+                        "s.xlsx:Table!F5 [Fee]: found '#N/A'; expected a value, such as 12.50: put the cell's formula right");
+    }
+
+    @Test
+    void aTotalRightOfTheFirstShape() throws IOException {
+        desk.layout("records", RECORDS.replace("\"#5\": payout", "\"#7\": payout"));
+
+        assertThat(desk.problems("r.txt", RECORD_FILE.replace("|0.00|17.00", "|0.00||17.01")))
+                .containsExactly(
+                        "r.txt:7 [#7]: found ''; expected what the 5 rows of the file come to without payouts, 17.00; are rows missing, or is one there twice?");
+        assertThat(desk.problems("r.txt", RECORD_FILE.replace("|0.00|17.00", "|0.00|||17.01")))
+                .containsExactly(
+                        "r.txt:7 [#7]: found '17.01'; expected what the 5 rows of the file come to without payouts, 17.00; are rows missing, or is one there twice?");
+        assertThat(
+                        desk.enter("r.txt", RECORD_FILE.replace("|0.00|17.00", "|0.00|||17.00"))
+                                .problems())
+                .isEmpty();
+    }
+
     @Test
     void mistakesAreTold() {
+        assertThat(problems(RECORDS.replace("\"#5\": payout", "Paid: payout")))
+                .containsExactly(
+                        "records.yaml:16 [other_rows.states.Paid]: found 'Paid'; expected the number of a column, in a layout without column names, such as #6");
         assertThat(problems(STACKED.replace("{Fee: money}", "{Fee: all}")))
                 .containsExactly(
                         "stacked.yaml:22 [shapes.other_rows.states.Fee]: found 'all'; expected money, payout, rows or records, such as money");
