@@ -31,8 +31,7 @@ class PageTextsTest {
             }
             PDResources resources = new PDResources();
             resources.put(
-                    COSName.getPDFName("F"),
-                    new PDType1Font(Standard14Fonts.FontName.HELVETICA));
+                    COSName.getPDFName("F"), new PDType1Font(Standard14Fonts.FontName.HELVETICA));
             for (int i = 0; i < pages; i++) {
                 PDPage page = new PDPage();
                 page.setResources(resources);
