@@ -41,7 +41,7 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
             return open;
         } catch (ExecutionException e) {
             ledger.close();
-            throw new IllegalStateException("the law's tables could not be read", e.getCause());
+            throw fault(e);
         } catch (InterruptedException e) {
             ledger.close();
             Thread.currentThread().interrupt();
@@ -50,6 +50,16 @@ record OpenBook(Book book, Ledger ledger, Law law, Returns returns) implements A
             ledger.close();
             throw e;
         }
+    }
+
+    /** What reading the tables failed with, as itself: its message may be meant for a person. */
+    static RuntimeException fault(ExecutionException e) {
+        if (e.getCause() instanceof Error error) {
+            throw error;
+        }
+        return e.getCause() instanceof RuntimeException told
+                ? told
+                : new IllegalStateException("the law's tables could not be read", e.getCause());
     }
 
     /** Refuses settings that are sound in themselves but that the country's tables do not know. */

@@ -28,6 +28,9 @@ final class EInvoice implements DocumentForm {
     /** XML found in a PDF. */
     private record Packed(String name, Head head, InputStream content) {}
 
+    /** What is attached to a PDF; the fault of the first XML of which nothing can be known. */
+    private record Attached(List<Packed> invoices, Optional<BadFile> unread) {}
+
     /** An invoice in a PDF, and the pages it is in. */
     private record Hybrid(Packed packed, InvoicePages pages) {}
 
@@ -42,7 +45,9 @@ final class EInvoice implements DocumentForm {
             return ROOTS.contains(head.root());
         }
         try (PdfFile pdf = PdfFile.open(file.path(), file.name())) {
-            return !packed(pdf).isEmpty();
+            Attached attached = attached(pdf);
+            return !attached.invoices().isEmpty()
+                    || (attached.unread().isPresent() && !PdfReading.isKnown(pdf, file.layouts()));
         }
     }
 
@@ -62,9 +67,13 @@ final class EInvoice implements DocumentForm {
 
     private static Hybrid inPdf(Brought file) throws BadFile, IOException {
         try (PdfFile pdf = PdfFile.open(file.path(), file.name())) {
-            List<Packed> found = packed(pdf);
+            Attached attached = attached(pdf);
+            List<Packed> found = attached.invoices();
             if (found.size() == 1) {
                 return new Hybrid(found.get(0), InvoicePages.of(pdf, found.get(0).name()));
+            }
+            if (found.isEmpty() && attached.unread().isPresent()) {
+                throw attached.unread().get();
             }
             throw new BadFile(
                     file.name(),
@@ -80,32 +89,42 @@ final class EInvoice implements DocumentForm {
     }
 
     /** The e-invoices attached to a PDF, found by what they begin with. */
-    private static List<Packed> packed(PdfFile pdf) throws BadFile {
+    private static Attached attached(PdfFile pdf) {
         List<Packed> found = new ArrayList<>();
+        Optional<BadFile> unread = Optional.empty();
         for (PdfAttachments.Attachment attachment : PdfAttachments.of(pdf)) {
             try {
                 byte[] bytes = attachment.bytes();
                 Head head = Head.of(new ByteArrayInputStream(bytes));
-                boolean unread = head.hasDocumentType() || head.isBrokenXml();
-                if (unread && attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml")) {
-                    throw new BadFile(
-                            pdf.name() + ":" + attachment.name(),
-                            "found attached XML that has a document type (<!DOCTYPE) or that is broken; expected it whole and without one, such as the PDF as the supplier sent it");
+                if ((head.hasDocumentType() || head.isBrokenXml()) && isNamedXml(attachment)) {
+                    BadFile fault =
+                            new BadFile(
+                                    pdf.name() + ":" + attachment.name(),
+                                    head.hasDocumentType()
+                                            ? "found attached XML with a document type (<!DOCTYPE); expected it without one, such as the PDF as the supplier sent it"
+                                            : "found attached XML that breaks off or breaks the rules of XML before its first element; expected it whole, such as the PDF as the supplier sent it");
+                    unread = unread.or(() -> Optional.of(fault));
                 }
                 if (ROOTS.contains(head.root())) {
                     found.add(new Packed(attachment.name(), head, new ByteArrayInputStream(bytes)));
                 }
             } catch (IOException e) {
-                if (!attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml")) {
+                if (!isNamedXml(attachment)) {
                     continue; // a picture or a film, say, of which nothing is needed
                 }
-                throw new BadFile(
-                        pdf.name(),
-                        "found an attached file %s that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it"
-                                .formatted(Problem.quoted(attachment.name())));
+                BadFile fault =
+                        new BadFile(
+                                pdf.name(),
+                                "found an attached file %s that cannot be unpacked, or that is larger than 50 MB; expected files that open, such as the PDF as the supplier sent it"
+                                        .formatted(Problem.quoted(attachment.name())));
+                unread = unread.or(() -> Optional.of(fault));
             }
         }
-        return found;
+        return new Attached(found, unread);
+    }
+
+    private static boolean isNamedXml(PdfAttachments.Attachment attachment) {
+        return attachment.name().toLowerCase(Locale.ROOT).endsWith(".xml");
     }
 
     /**

@@ -19,9 +19,10 @@ import org.apache.pdfbox.util.Matrix;
  */
 final class PageTexts extends PDFTextStripper {
 
-    /** Of all pages, and of what is drawn into them each time it is. */
-    private static final long OPERATORS_LIMIT = 2_000_000;
+    /** Of one page, and of what is drawn into it each time it is. */
+    private static final long OPERATORS_LIMIT = 500_000;
 
+    /** Of all pages together, and of what is drawn into them each time it is. */
     private static final long BYTES_LIMIT = 256L << 20;
 
     /** Of one page, or one thing drawn into it: its longest text is held in memory. */
@@ -37,15 +38,32 @@ final class PageTexts extends PDFTextStripper {
     /** A PDF asks for more than it may; unchecked, since the engine goes on after checked ones. */
     static final class TooMuch extends RuntimeException {
         private static final long serialVersionUID = 1;
+
+        private final int page;
+
+        TooMuch(int page, String found) {
+            super(found);
+            this.page = page;
+        }
+
+        /** The page at which it does, from 1. */
+        int page() {
+            return page;
+        }
     }
 
     PageTexts() {
         setSortByPosition(true);
     }
 
+    /** The library asks for every page each time, and only then looks which ones are wanted. */
     @Override
     public void processPage(PDPage page) throws IOException {
+        if (getCurrentPageNo() < getStartPage() || getCurrentPageNo() > getEndPage()) {
+            return;
+        }
         letters = 0;
+        operators = 0;
         spend(page);
         super.processPage(page);
     }
@@ -71,13 +89,17 @@ final class PageTexts extends PDFTextStripper {
     @Override
     protected void showText(byte[] text) throws IOException {
         letters += text.length;
-        refuse(letters > LETTERS_LIMIT);
+        if (letters > LETTERS_LIMIT) {
+            throw tooMuch("more than %,d letters on one page".formatted(LETTERS_LIMIT));
+        }
         super.showText(text);
     }
 
     @Override
     protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
-        refuse(++operators > OPERATORS_LIMIT);
+        if (++operators > OPERATORS_LIMIT) {
+            throw tooMuch("more than %,d drawing steps on one page".formatted(OPERATORS_LIMIT));
+        }
         super.processOperator(operator, operands);
     }
 
@@ -88,14 +110,20 @@ final class PageTexts extends PDFTextStripper {
             for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
                 unpacked += read;
                 bytes += read;
-                refuse(unpacked > STREAM_LIMIT || bytes > BYTES_LIMIT);
+                if (unpacked > STREAM_LIMIT) {
+                    throw tooMuch(
+                            "more than %,d bytes of drawing in one piece".formatted(STREAM_LIMIT));
+                }
+                if (bytes > BYTES_LIMIT) {
+                    throw tooMuch(
+                            "more than %,d bytes of drawing up to this page"
+                                    .formatted(BYTES_LIMIT));
+                }
             }
         }
     }
 
-    private static void refuse(boolean tooMuch) {
-        if (tooMuch) {
-            throw new TooMuch();
-        }
+    private TooMuch tooMuch(String found) {
+        return new TooMuch(getCurrentPageNo(), found);
     }
 }

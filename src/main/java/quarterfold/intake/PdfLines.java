@@ -41,7 +41,12 @@ final class PdfLines {
                     without = page;
                 }
             }
-        } catch (PageTexts.TooMuch | OutOfMemoryError | StackOverflowError e) {
+        } catch (PageTexts.TooMuch e) {
+            throw new BadFile(
+                    pdf.name() + ":page " + e.page(),
+                    "found %s, far more than text needs; expected at most that, such as a statement as it was downloaded; or enter its rows in the plain sheet"
+                            .formatted(e.getMessage()));
+        } catch (OutOfMemoryError | StackOverflowError e) {
             throw new BadFile(
                     pdf.name(),
                     "found pages that unpack to far more than text needs; expected a statement as it was downloaded; or enter its rows in the plain sheet");

@@ -55,6 +55,17 @@ final class PdfReading implements Reading {
         return new PdfReading(file, layout, print, lines);
     }
 
+    /** Whether a layout, or several, know the text of a PDF's pages. */
+    static boolean isKnown(PdfFile pdf, Layouts layouts) {
+        try {
+            List<PrintedLine> lines = PdfLines.of(pdf);
+            return !fitting(layouts.own(), lines).isEmpty()
+                    || !fitting(layouts.shipped(), lines).isEmpty();
+        } catch (BadFile unreadable) {
+            return false;
+        }
+    }
+
     /** The one layout that fits; the book's own win over those that ship. */
     private static Layout recognise(Brought file, List<PrintedLine> lines) throws BadFile {
         List<Layout> fitting = fitting(file.layouts().own(), lines);

@@ -30,17 +30,19 @@ public final class Stop {
         if (entered == 0) {
             return "Interrupted: nothing was entered.";
         }
-        return "Interrupted: nothing of %s was entered; the %s entered before it %s in the book whole."
-                .formatted(
-                        file,
-                        entered == 1 ? "file" : "%d files".formatted(entered),
-                        entered == 1 ? "is" : "are");
+        String files = entered == 1 ? "file" : "%d files".formatted(entered);
+        String are = entered == 1 ? "is" : "are";
+        return file.isEmpty()
+                ? "Interrupted: the %s entered %s in the book whole; nothing else was entered."
+                        .formatted(files, are)
+                : "Interrupted: nothing of %s was entered; the %s entered before it %s in the book whole."
+                        .formatted(file, files, are);
     }
 
     /** A file is begun. */
     synchronized void begin(String name) throws Stopped {
-        check();
         file = name;
+        check();
     }
 
     synchronized void check() throws Stopped {
@@ -54,6 +56,7 @@ public final class Stop {
         check();
         T done = commit.get();
         entered++;
+        file = ""; // it is at work no more, so that nothing false is said of it
         return done;
     }
 }

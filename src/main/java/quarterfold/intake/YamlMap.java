@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -48,21 +47,14 @@ final class YamlMap {
                                 "",
                                 "found no keys; expected keys and values, such as layout: my-report"));
             }
-        } catch (MarkedYamlEngineException e) {
-            int at = e.getProblemMark().map(mark -> mark.getLine() + 1).orElse(1);
-            problems.add(
-                    new Problem(
-                            file + ":" + at,
-                            "",
-                            "found text that is not YAML (%s); expected keys and values, such as layout: my-report"
-                                    .formatted(e.getProblem())));
         } catch (YamlEngineException e) {
+            YamlNodes.NotYaml why = YamlNodes.notYaml(e);
             problems.add(
                     new Problem(
-                            file,
+                            file + why.at(),
                             "",
                             "found text that is not YAML (%s); expected keys and values, such as layout: my-report"
-                                    .formatted(e.getMessage())));
+                                    .formatted(why.problem())));
         }
         return map;
     }

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -122,14 +121,11 @@ final class YamlTables implements Tables {
             throw new BadFile(
                     name,
                     "found bytes that are not UTF-8; expected text in UTF-8, such as the list saved again in that encoding");
-        } catch (MarkedYamlEngineException e) {
-            int line = e.getProblemMark().map(mark -> mark.getLine() + 1).orElse(1);
-            throw new BadFile(
-                    name + ":" + line,
-                    "found text that is not YAML (%s)%s".formatted(e.getProblem(), EXPECTED));
         } catch (YamlEngineException e) {
+            YamlNodes.NotYaml why = YamlNodes.notYaml(e);
             throw new BadFile(
-                    name, "found text that is not YAML (%s)%s".formatted(e.getMessage(), EXPECTED));
+                    name + why.at(),
+                    "found text that is not YAML (%s)%s".formatted(why.problem(), EXPECTED));
         }
     }
 

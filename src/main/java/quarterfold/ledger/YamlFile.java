@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.exceptions.Mark;
-import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -36,14 +35,11 @@ final class YamlFile {
                 return map;
             }
             throw bad(place + ": found no settings; " + SHAPE);
-        } catch (MarkedYamlEngineException e) {
+        } catch (YamlEngineException e) {
+            YamlNodes.NotYaml why = YamlNodes.notYaml(e);
             throw bad(
                     "%s%s: found text that is not YAML (%s); %s"
-                            .formatted(place, line(e.getProblemMark()), e.getProblem(), SHAPE));
-        } catch (YamlEngineException e) {
-            throw bad(
-                    "%s: found text that is not YAML (%s); %s"
-                            .formatted(place, e.getMessage(), SHAPE));
+                            .formatted(place, why.at(), why.problem(), SHAPE));
         }
     }
 

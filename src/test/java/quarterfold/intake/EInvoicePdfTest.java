@@ -8,6 +8,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** E-invoices within PDFs, found wherever they are attached and whatever they are called. */
@@ -208,6 +210,41 @@ class EInvoicePdfTest {
                 file("factur-x.xml", usual().cii()));
         assertThat(desk.enter(saved()).problems()).isEmpty();
         oneEntry();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+                    <?xml version="1.0"?><Order | found attached XML that breaks off or breaks the rules of XML before its first element; expected it whole, such as the PDF as the supplier sent it
+                    <!DOCTYPE Order><Order/> | found attached XML with a document type (<!DOCTYPE); expected it without one, such as the PDF as the supplier sent it
+                    """)
+    void attachedXmlThatCannotBeRead(String text, String fault) throws IOException {
+        embed(file("order.xml", text));
+        assertThat(desk.problems(saved())).containsExactly("a.pdf:order.xml: " + fault);
+
+        embed(file("order.xml", text), file("factur-x.xml", usual().cii()));
+        assertThat(desk.enter(saved()).problems()).isEmpty();
+        oneEntry();
+    }
+
+    /** The layout reads the pages; the attached file is nothing to it. */
+    @Test
+    void brokenXmlBesidePagesThatALayoutKnows() throws IOException {
+        pdf.close();
+        pdf =
+                Loader.loadPDF(
+                        PrintedPdf.write(
+                                        folder.resolve("printed.pdf"),
+                                        PdfReadingTest.CERTIFICATE,
+                                        PdfReadingTest.SECOND_PAGE)
+                                .toFile());
+        embed(file("order.xml", "<?xml version=\"1.0\"?><Order"));
+        ImportResult result = desk.enter(saved());
+        assertThat(result.problems()).isEmpty();
+        assertThat(result.layout()).isEqualTo("import-vat-certificate-pdf");
+        assertThat(desk.lines()).hasSize(3);
     }
 
     @Test

@@ -223,7 +223,7 @@ class PrintLayoutTest {
     void aPdfThatAsksForTooMuchWork() throws IOException {
         assertThat(desk.problems(PrintedPdf.bomb(folder.resolve("bomb.pdf"))))
                 .containsExactly(
-                        "bomb.pdf: found pages that unpack to far more than text needs; expected a statement as it was downloaded; or enter its rows in the plain sheet");
+                        "bomb.pdf:page 1: found more than 500,000 drawing steps on one page, far more than text needs; expected at most that, such as a statement as it was downloaded; or enter its rows in the plain sheet");
     }
 
     @Test

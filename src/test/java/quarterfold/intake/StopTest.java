@@ -105,6 +105,32 @@ class StopTest {
         assertThat(desk.archive()).containsExactly("a.csv", "b.csv");
     }
 
+    /** The wish comes once a file is entered for good, and the next is not begun. */
+    @Test
+    void betweenTwoFiles() throws IOException {
+        List<Path> files = List.of(sales("a.csv", 1), sales("b.csv", 2));
+        List<String> afterTheFirst = new ArrayList<>();
+        assertThatThrownBy(
+                        () ->
+                                desk.delivery(Watch.NOBODY, stop)
+                                        .enter(
+                                                files,
+                                                Optional.empty(),
+                                                result -> {
+                                                    stop.wish();
+                                                    afterTheFirst.add(stop.outcome());
+                                                }))
+                .isInstanceOf(Stop.Stopped.class)
+                .hasMessage(
+                        "Interrupted: nothing of b.csv was entered; the file entered before it is in the book whole.");
+
+        assertThat(afterTheFirst)
+                .containsExactly(
+                        "Interrupted: the file entered is in the book whole; nothing else was entered.");
+        assertThat(desk.lines()).hasSize(1);
+        assertThat(desk.archive()).containsExactly("a.csv");
+    }
+
     /** All its rows are there, and yet it is not entered: no one could tell the person so. */
     @Test
     void justBeforeAFileIsEntered() throws IOException {
