@@ -1,6 +1,5 @@
 package quarterfold.period;
 
-import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
 import quarterfold.law.Law;
@@ -47,6 +46,7 @@ final class Contexts {
         Baskets baskets = baskets(liabilities);
         Answers answers = Answers.of(ledger.decisions());
         Exchange exchange = new Exchange(law, book.settings(), ledger.rates()::of);
+        Ties ties = Ties.of(ledger.search()::forEach, law, answers);
         boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
         return new Context(
                 law,
@@ -61,22 +61,26 @@ final class Contexts {
                         liabilities,
                         answers,
                         exchange,
-                        this::claimed),
+                        this::claimed,
+                        ties.imports()),
                 answers,
-                Ties.of(ledger.search()::forEach, law, answers),
+                ties,
                 fileName,
                 book.settings().roundingPerLine(),
                 related(liabilities, baskets, answers, exchange));
     }
 
     /**
-     * The period of the first return that took the entry up, where what is claimed of it stands.
+     * What returns have claimed of the entry, in the period of the first that took it up, where the
+     * claim stands.
      */
-    private Optional<YearMonth> claimed(long entry) {
+    private Optional<DoubleClaims.Claim> claimed(long entry) {
         List<ClosedEntry> frozen = ledger.closedEntry(entry);
         Amount claim = frozen.stream().map(ClosedEntry::claim).reduce(Amount.ZERO, Amount::plus);
         return claim.signum() > 0
-                ? frozen.stream().map(ClosedEntry::closedIn).findFirst()
+                ? frozen.stream()
+                        .map(first -> new DoubleClaims.Claim(first.closedIn(), claim))
+                        .findFirst()
                 : Optional.empty();
     }
 

@@ -19,8 +19,9 @@ import quarterfold.treatment.Treated;
 
 /**
  * Watches for a channel that takes fees off its settlements while no invoice for its fees is
- * entered: their VAT, or the reverse charge, would be missed. An invoice of the channel counts
- * whatever kind it is entered as, since an e-invoice does not say what it is for.
+ * entered: their VAT, or the reverse charge, would be missed. An invoice of the channel that is
+ * held and has no category counts whatever kind it is entered as, since an e-invoice does not say
+ * what it is for.
  */
 final class FeeWatch {
 
@@ -43,8 +44,14 @@ final class FeeWatch {
         }
         Profile profile = entry.profile();
         boolean fee = entry.kind() == Kind.FEE || entry.kind() == Kind.FEE_REFUND;
-        if (!fee || profile.settlement().isEmpty() || profile.evidence() != Evidence.UNSTATED) {
-            parties.ifPresent(p -> invoiced.addAll(p.charging(profile)));
+        if (!fee) {
+            if (mayBeForFees(profile)) {
+                parties.ifPresent(p -> invoiced.addAll(p.charging(profile)));
+            }
+            return;
+        }
+        if (profile.settlement().isEmpty() || profile.evidence() != Evidence.UNSTATED) {
+            parties.ifPresent(p -> invoiced.addAll(orNameless(p.charging(profile))));
             return;
         }
         onSettlements.merge(
@@ -53,12 +60,26 @@ final class FeeWatch {
                 new Taker(profile.channel(), profile.party(), profile.partyVat()), profile);
     }
 
+    /** A purchase is no invoice for fees where it says what else it is, or is not held. */
+    private static boolean mayBeForFees(Profile profile) {
+        return profile.settlement().isEmpty()
+                && profile.category().isEmpty()
+                && profile.evidence() != Evidence.UNSTATED
+                && profile.evidence() != Evidence.MISSING;
+    }
+
+    /** Fees of nobody are met by a fee document of nobody. */
+    private static Set<String> orNameless(Set<String> names) {
+        return names.isEmpty() ? Set.of("") : names;
+    }
+
     /** The fees taken by each channel of which no fee document is entered. */
     Map<String, Amount> withoutInvoice() {
         Map<String, Amount> without = new TreeMap<>(onSettlements);
         takers.forEach(
                 (taker, profile) -> {
-                    if (!Collections.disjoint(ChannelParties.taking(profile), invoiced)) {
+                    if (!Collections.disjoint(
+                            orNameless(ChannelParties.taking(profile)), invoiced)) {
                         without.remove(taker.channel());
                     }
                 });

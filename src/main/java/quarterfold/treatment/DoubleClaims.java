@@ -7,6 +7,7 @@ import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Profile;
+import quarterfold.money.Amount;
 
 /**
  * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
@@ -47,13 +48,25 @@ public final class DoubleClaims {
 
     /** What closed returns have claimed. */
     public interface Closed {
-        /** The period of the return that has claimed VAT of an entry, by its number. */
-        Optional<YearMonth> claimed(long entry);
+        /** What is claimed of an entry, by its number; empty where that is not above zero. */
+        Optional<Claim> claimed(long entry);
     }
+
+    /**
+     * VAT of an entry that closed returns have claimed.
+     *
+     * @param in the period of the first of them
+     * @param vat above zero, in sterling
+     */
+    public record Claim(YearMonth in, Amount vat) {}
 
     /** Of a ledger without purchases and imports. */
     DoubleClaims(Law law) {
-        importVat = new ImportVatBilled(law);
+        this(law, ImportStatements.NONE);
+    }
+
+    private DoubleClaims(Law law, ImportStatements imports) {
+        importVat = new ImportVatBilled(law, imports);
         feeLines = new FeeLines(law, channels);
     }
 
@@ -63,9 +76,11 @@ public final class DoubleClaims {
      * @param scan shows at least the entries of which {@link #mayConcern} says so, in the order of
      *     their numbers
      * @param closed what closed returns have claimed
+     * @param imports which lines of certificates and statements count
      */
-    static DoubleClaims of(Together.Scan scan, Law law, Answers answers, Closed closed) {
-        DoubleClaims all = new DoubleClaims(law);
+    static DoubleClaims of(
+            Together.Scan scan, Law law, Answers answers, Closed closed, ImportStatements imports) {
+        DoubleClaims all = new DoubleClaims(law, imports);
         scan.forEach(
                 entry -> {
                     if (SupplierDocuments.isWeighed(entry)) {
@@ -73,7 +88,7 @@ public final class DoubleClaims {
                         if (!answered.decided().equals("duplicate")) {
                             all.add(answered.entry());
                             if (answered.treatment().isEmpty()) {
-                                all.importVat.addBill(answered.entry());
+                                all.importVat.addUndecided(answered.entry());
                             }
                         }
                     }

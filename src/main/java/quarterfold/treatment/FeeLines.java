@@ -2,12 +2,11 @@ package quarterfold.treatment;
 
 import java.time.LocalDate;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import java.util.TreeMap;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
@@ -26,6 +25,9 @@ import quarterfold.ledger.Kind;
  */
 final class FeeLines {
     private static final String DAYS = "fee-invoice-lines";
+
+    /** Sets of {@code counted-categories.csv}. */
+    private static final List<String> GOODS = List.of("relevant-goods", "capital-goods");
 
     private final Law law;
     private final Map<Fees, NavigableMap<LocalDate, Long>> lines = new HashMap<>();
@@ -55,7 +57,7 @@ final class FeeLines {
     /** The first of the lines that claim the fees of an invoice, by its number. */
     OptionalLong of(Entry invoice) {
         boolean bought = invoice.kind().side() == Kind.Side.PURCHASES;
-        if (lines.isEmpty() || !bought || isOnSettlement(invoice)) {
+        if (lines.isEmpty() || !bought || isOnSettlement(invoice) || isOfGoods(invoice)) {
             return OptionalLong.empty();
         }
         Optional<LocalDate> first =
@@ -63,7 +65,7 @@ final class FeeLines {
                         .map(Dated::value)
                         .map(days -> days.before(invoice.taxPoint()));
         Kind fee = invoice.kind().direction() < 0 ? Kind.FEE : Kind.FEE_REFUND;
-        return names(invoice).stream()
+        return parties.charging(invoice.profile()).stream()
                 .map(name -> lines.getOrDefault(new Fees(name, fee), new TreeMap<>()))
                 .flatMap(
                         days ->
@@ -75,12 +77,11 @@ final class FeeLines {
                 .findFirst();
     }
 
-    /** A document that names its channel is of that one, or of lines that its party takes. */
-    private Set<String> names(Entry invoice) {
-        Set<String> names = new LinkedHashSet<>(parties.charging(invoice.profile()));
-        names.add(Plain.name(invoice.profile().party()));
-        names.remove("");
-        return names;
+    /** Whether it is a purchase that says to be of goods, which are no fees. */
+    private boolean isOfGoods(Entry invoice) {
+        String category = invoice.profile().category();
+        return !ChannelParties.isFee(invoice.kind())
+                && GOODS.stream().anyMatch(set -> law.counts(set, category, invoice.taxPoint()));
     }
 
     private static boolean isOnSettlement(Entry entry) {

@@ -4,9 +4,11 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import quarterfold.law.Law;
 import quarterfold.ledger.Amounts;
@@ -19,7 +21,8 @@ import quarterfold.money.Amount;
  * Import VAT that an agent or courier bills again: an expense of which the VAT, the value or the
  * whole is, to the penny, the VAT of an import entry with its certificate or statement, some days
  * before or after it; of goods the VAT alone, since an agent sells none. The bill waits, but for
- * one whose VAT a closed return has claimed: then the import that is entered after it does.
+ * one whose VAT a closed return has claimed: then the import that is entered after it does, if its
+ * VAT was paid; postponed VAT is paid to no agent, and is due in box 1 whatever is claimed.
  *
  * <p>The certificate is the normal evidence of import VAT paid (HMRC manual IMPS03100), and input
  * tax is never deducted twice: VAT Regulations 1995 reg 29(4). How many days is {@code
@@ -29,53 +32,56 @@ final class ImportVatBilled {
     private static final String DAYS = "agent-import-vat";
 
     private final Law law;
+    private final ImportStatements imports;
     private final Map<Amount, List<Entry>> evidenced = new HashMap<>();
     private final List<Entry> bills = new ArrayList<>();
+    private final Set<Long> open = new HashSet<>();
     private final Map<Long, Claimed> claimed = new HashMap<>();
+    private final Set<Long> claimedBills = new HashSet<>();
 
     /** A bill whose VAT a closed return has claimed. */
     record Claimed(long bill, YearMonth in) {}
 
-    ImportVatBilled(Law law) {
+    ImportVatBilled(Law law, ImportStatements imports) {
         this.law = law;
+        this.imports = imports;
     }
 
     void add(Entry entry) {
-        if (isImportVat(entry) && isEvidenced(entry)) {
+        if (isImportVat(entry) && isEvidenced(entry) && imports.counts(entry)) {
             evidenced
                     .computeIfAbsent(SupplierDocuments.money(entry), vat -> new ArrayList<>())
                     .add(entry);
         }
     }
 
-    /** Adds what may be an agent's bill and nobody has said is another document. */
-    void addBill(Entry entry) {
+    /** Adds what may be an agent's bill or import VAT paid on one, as nobody has said otherwise. */
+    void addUndecided(Entry entry) {
         if (entry.kind() == Kind.EXPENSE || entry.kind() == Kind.PURCHASE) {
             bills.add(entry);
+        } else if (entry.kind() == Kind.IMPORT_VAT_PAID) {
+            open.add(entry.number());
         }
     }
 
-    /**
-     * Looks for imports that were entered after a close claimed them on a bill, once all are there.
-     */
+    /** Looks for imports that were entered after a close claimed them on a bill. */
     void compare(DoubleClaims.Closed closed) {
-        if (evidenced.isEmpty()) {
-            return;
-        }
         for (Entry bill : bills) {
-            all(bill)
-                    .filter(i -> i.number() > bill.number() && !claimed.containsKey(i.number()))
-                    .findFirst()
-                    .ifPresent(
-                            i ->
-                                    closed.claimed(bill.number())
-                                            .ifPresent(
-                                                    in ->
-                                                            claimed.put(
-                                                                    i.number(),
-                                                                    new Claimed(
-                                                                            bill.number(), in))));
+            if (all(bill).anyMatch(i -> i.number() > bill.number())) {
+                closed.claimed(bill.number()).ifPresent(claim -> hold(bill, claim));
+            }
         }
+    }
+
+    /** One bill is for one import, and for one of as much VAT as was claimed on it. */
+    private void hold(Entry bill, DoubleClaims.Claim claim) {
+        claimedBills.add(bill.number());
+        all(bill)
+                .filter(i -> i.number() > bill.number() && open.contains(i.number()))
+                .filter(i -> !claimed.containsKey(i.number()))
+                .filter(i -> SupplierDocuments.money(i).equals(claim.vat()))
+                .findFirst()
+                .ifPresent(i -> claimed.put(i.number(), new Claimed(bill.number(), claim.in())));
     }
 
     /** The bill on which a closed return has claimed an import entered after it. */
@@ -83,7 +89,10 @@ final class ImportVatBilled {
         return Optional.ofNullable(claimed.get(imported.number()));
     }
 
-    /** The import entry whose VAT the entry seems to be. */
+    /**
+     * The import entry whose VAT the entry seems to be. What a closed return has claimed stands, so
+     * its bill is that of no import entered after it: the import waits, or a person has decided.
+     */
     Optional<Entry> of(Entry entry) {
         if (evidenced.isEmpty()) {
             return Optional.empty();
@@ -93,7 +102,8 @@ final class ImportVatBilled {
                     ? Optional.empty()
                     : near(SupplierDocuments.money(entry), entry.taxPoint()).findFirst();
         }
-        return all(entry).findFirst();
+        boolean stands = claimedBills.contains(entry.number());
+        return all(entry).filter(i -> !stands || i.number() < entry.number()).findFirst();
     }
 
     /** Every import whose VAT a bill may be. */

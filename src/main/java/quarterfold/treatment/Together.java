@@ -29,6 +29,7 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
      *
      * @param claims shows at least the entries of {@link DoubleClaims#mayConcern}
      * @param closed what closed returns have claimed
+     * @param imports which lines of import certificates and statements count
      * @param stock shows at least the entries of goods on hand
      */
     public static Together of(
@@ -39,9 +40,10 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
             Liabilities liabilities,
             Answers answers,
             Exchange exchange,
-            DoubleClaims.Closed closed) {
+            DoubleClaims.Closed closed,
+            ImportStatements imports) {
         return new Together(
-                Optional.of(DoubleClaims.of(claims, law, answers, closed)),
+                Optional.of(DoubleClaims.of(claims, law, answers, closed, imports)),
                 new StockOnHand(law, settings, liabilities, answers, exchange).vat(stock));
     }
 }

@@ -17,6 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.money.Amount;
@@ -72,9 +73,10 @@ class BilledImportTest {
                 "The import VAT of 100.00 on 26GB01 seems to be claimed already: entry 1, in the closed"
                         + " return of 2026-03, is a bill of the same amount. Input tax is claimed once,"
                         + " so this one is in no box. Decide for entry 1 that it is a duplicate of this"
-                        + " one, which puts the closed return right and claims on the certificate or"
-                        + " statement; or here duplicate-of 1 to leave the claim on the bill, which is"
-                        + " no evidence of import VAT by itself; or treat-as if they are two costs.",
+                        + " one, which puts the closed return right and claims on the certificate; or"
+                        + " here disallow to leave the claim on the bill, which is no evidence of"
+                        + " import VAT by itself, while box 7 keeps the value of the goods; or treat-as"
+                        + " if they are two costs.",
                 Amount.of("100"));
     }
 
@@ -144,6 +146,98 @@ class BilledImportTest {
         deciding().decide(duplicate("2", "1"));
         assertThat(box4()).isEqualTo("0.00");
         assertThat(june().queries()).isEmpty();
+    }
+
+    /** The value of the goods, 100.00 at 20 per cent, stays in box 7: 500. */
+    @Test
+    void leftOnTheBillWithItsValue() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThat(june().box("7").text()).isEqualTo("0");
+        book.decide("entry", "2", "disallow", "");
+        assertThat(box4()).isEqualTo("0.00");
+        assertThat(june().box("7").text()).isEqualTo("500");
+        assertThat(june().queries()).isEmpty();
+        assertThat(book.returns().treated(2).get(0).rule()).isEqualTo("D07a");
+    }
+
+    /** Postponed VAT is paid to no agent: boxes 1, 4 and 7, in the period of the import. */
+    @Test
+    void aPostponedImportIsDue() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter(
+                "statement.csv",
+                SampleLine.of("import-vat-postponed")
+                        .on("2026-04-02")
+                        .document("26GB01")
+                        .vat("100")
+                        .evidence("postponed-statement"));
+        assertThat(TempBook.figures(june()))
+                .containsExactly(
+                        "100.00", "0.00", "100.00", "100.00", "0.00", "0", "500", "0", "0");
+        assertThat(june().queries()).isEmpty();
+    }
+
+    private static SampleLine certificateOfApril(String day) {
+        return certificate(day).particular(Particular.STATEMENT_MONTH, "2026-04");
+    }
+
+    /** The line of 1 April is replaced by that of 2 April, which waits in its place. */
+    @Test
+    void anAmendedCertificateWaits() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter("first.csv", certificateOfApril("2026-04-01"));
+        assertThat(TempBook.queries(june())).containsExactly("E2/import-vat-claimed-on-bill");
+        book.enter(
+                "amended.csv",
+                certificateOfApril("2026-04-02").particular(Particular.AMENDED, "yes"));
+        assertThat(TempBook.queries(june())).containsExactly("E3/import-vat-claimed-on-bill");
+        assertThat(box4()).isEqualTo("0.00");
+    }
+
+    /** A bill is asked about with the next import once a person has said that one is another. */
+    @Test
+    void afterOneOtherCostTheNextImportWaits() {
+        book.enter("bill.csv", bill());
+        book.close("2026-03");
+        book.enter(
+                "certificate.csv",
+                certificate("2026-04-02"),
+                certificate("2026-04-03").document("26GB02"));
+        book.decide("entry", "2", "treat-as", "import-paid");
+        assertThat(TempBook.queries(june())).containsExactly("E3/import-vat-claimed-on-bill");
+        assertThat(box4()).isEqualTo("100.00");
+    }
+
+    /** The closed return claimed 20.00, so import VAT of 120.00 is no second claim. */
+    @Test
+    void aClosedReturnThatClaimedAnotherAmount() {
+        book.enter("bill.csv", bill().printed("100", "20"));
+        assertThat(book.close("2026-03").box("4").text()).isEqualTo("20.00");
+        book.enter("certificate.csv", certificate("2026-04-02").vat("120"));
+        assertThat(june().queries()).isEmpty();
+        assertThat(box4()).isEqualTo("120.00");
+    }
+
+    /** Whatever is decided of the courier later, what the closed return claims stands. */
+    @ParameterizedTest(name = "{0} imports of {1}, bill of {2} and {3}")
+    @CsvSource({"1, 100, 500, 100", "2, 100, 500, 100", "1, 120, 100, 20"})
+    void theClosedBillIsNotCorrectedByItself(int imports, String vat, String net, String billed) {
+        book.enter("bill.csv", bill().printed(net, billed));
+        book.close("2026-03");
+        for (int i = 1; i <= imports; i++) {
+            book.enter(
+                    "certificate" + i + ".csv",
+                    certificate("2026-04-02").document("26GB0" + i).vat(vat));
+        }
+        book.decide("party", "Cobble Hare Couriers Ltd", "state", "category=postage");
+        assertThat(june().corrections().rows()).isEmpty();
+        assertThat(book.returns().treated(1))
+                .extracting(t -> t.claim().toString())
+                .containsExactly(billed + ".00");
     }
 
     @Test

@@ -90,4 +90,51 @@ class FeeWatchTest {
         assertThat(TempBook.queries(book.of("2026-09")))
                 .containsExactly("2026-09/Quaylark/fees-without-invoice");
     }
+
+    /** Rows of the settlement itself, shop purchases and what is not held are no fee invoice. */
+    @ParameterizedTest(name = "settlement {0}, category {1}, evidence {2}: {3}")
+    @CsvSource({
+        "'', '', invoice, false",
+        "'', '', simplified, false",
+        "ST-1, '', invoice, true",
+        "'', packaging, invoice, true",
+        "'', '', missing, true",
+        "'', '', unstated, true"
+    })
+    void aPurchaseOfTheChannelThatIsNoFeeInvoice(
+            String settlement, String category, String evidence, boolean asked) {
+        SampleLine tape =
+                SampleLine.of("expense")
+                        .printed("7.49", "1.50")
+                        .rate("20")
+                        .document("QS-1")
+                        .party("Quaylark", "GB", "GB101747696")
+                        .settlement(settlement)
+                        .category(category);
+        book.enter(
+                "all.csv",
+                settlementFee("fee", "Quaylark", "30"),
+                evidence.equals("unstated") ? tape : tape.evidence(evidence));
+        assertThat(TempBook.queries(book.of("2026-09")))
+                .filteredOn(id -> id.endsWith("fees-without-invoice"))
+                .isEqualTo(asked ? List.of("2026-09/Quaylark/fees-without-invoice") : List.of());
+    }
+
+    /** Fees of which nobody is named, and a fee document without names. */
+    @ParameterizedTest(name = "{0}, party {1}: {2}")
+    @CsvSource({"fee, '', false", "expense, '', true", "fee, Norrowby, true"})
+    void feesOfNobody(String kind, String party, boolean asked) {
+        book.enter(
+                "all.csv",
+                settlementFee("fee", "", "30"),
+                SampleLine.of(kind)
+                        .printed("10", "2")
+                        .rate("20")
+                        .document("QS-1")
+                        .party(party, "GB", "")
+                        .evidence("invoice"));
+        assertThat(TempBook.queries(book.of("2026-09")))
+                .filteredOn(id -> id.endsWith("fees-without-invoice"))
+                .isEqualTo(asked ? List.of("2026-09//fees-without-invoice") : List.of());
+    }
 }

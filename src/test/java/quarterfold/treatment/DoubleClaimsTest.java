@@ -131,7 +131,11 @@ class DoubleClaimsTest {
                         entry(8, 2, bill("expense", "").currency("EUR")));
         DoubleClaims claims =
                 DoubleClaims.of(
-                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
+                        entries::forEach,
+                        Treating.LAW,
+                        Answers.NONE,
+                        e -> Optional.empty(),
+                        ImportStatements.NONE);
         assertThat(entries)
                 .extracting(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .containsExactly(0L, 0L, 0L, 1L, 2L, 0L, 0L, 0L);
@@ -152,7 +156,11 @@ class DoubleClaimsTest {
     private static List<Long> others(List<Entry> entries) {
         DoubleClaims claims =
                 DoubleClaims.of(
-                        entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty());
+                        entries::forEach,
+                        Treating.LAW,
+                        Answers.NONE,
+                        e -> Optional.empty(),
+                        ImportStatements.NONE);
         return entries.stream()
                 .map(e -> claims.of(e, true).map(DoubleClaims.Found::other).orElse(0L))
                 .toList();
@@ -426,7 +434,7 @@ class DoubleClaimsTest {
                                 "E2/fees-claimed-twice",
                                 OptionalLong.of(2),
                                 "sheet-2.csv row 3",
-                                "Document QS-70988 charges fees of 24.00, and fees of the same channel are"
+                                "Document QS-70988 seems to charge fees of 24.00, and fees of the same channel are"
                                         + " claimed on its settlements too, such as entry 1. Input tax is"
                                         + " claimed once, so the document is in no box. Decide duplicate-of"
                                         + " 1 if it is for those fees, or treat-as if it is for others.",
@@ -456,6 +464,42 @@ class DoubleClaimsTest {
                 .hasSize(query.isEmpty() ? 0 : 1);
     }
 
+    /** An invoice that names its channel is of that one, though one company bills for two. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({"Quaylark, false", "Norrowby, true"})
+    void anInvoiceOfOneOfTwoChannels(String channel, boolean twice) {
+        SampleLine claiming =
+                line("2026-08-02")
+                        .channel("Norrowby", "no")
+                        .party("Quaylark Services (Britain) Ltd", "GB", "GB101747696")
+                        .evidence("invoice")
+                        .printed("10", "2");
+        SampleLine invoice = fee("QS-70988", "20", "4").channel(channel, "no");
+        assertThat(asked(files(Treating.gb(), claiming, invoice).get(1)))
+                .isEqualTo(twice ? List.of("E2/fees-claimed-twice") : List.of());
+    }
+
+    /** What is bought as goods is no fee, even of the channel's company. */
+    @ParameterizedTest(name = "{0} of {1}: {2}")
+    @CsvSource({
+        "purchase, stock, false",
+        "expense, packaging, false",
+        "purchase, capital-goods, false",
+        "purchase, '', true",
+        "expense, software, true",
+        "fee, stock, true"
+    })
+    void goodsOfTheChannel(String kind, String category, boolean asked) {
+        SampleLine claiming =
+                line("2026-08-02").party("", "GB", "").evidence("invoice").printed("10", "2");
+        SampleLine bought =
+                billed(kind, "QS-70988", "20", "4")
+                        .party("Quaylark", "GB", "GB101747696")
+                        .category(category);
+        assertThat(asked(files(Treating.gb(), claiming, bought).get(1)))
+                .isEqualTo(asked ? List.of("E2/fees-claimed-twice") : List.of());
+    }
+
     /** An invoice that was entered as fees tells under what name and number the channel bills. */
     @Test
     void aChannelKnownByAnEarlierInvoice() {
@@ -478,7 +522,8 @@ class DoubleClaimsTest {
                         List.of(entry(1, 1, certificate("1973-03-31")))::forEach,
                         Treating.LAW,
                         Answers.NONE,
-                        e -> Optional.empty());
+                        e -> Optional.empty(),
+                        ImportStatements.NONE);
         SampleLine line = bill("expense", "CH-9").on("1973-04-01").printed("1932.10", "386.42");
         assertThat(claims.of(entry(2, 2, line), true)).isEqualTo(Optional.empty());
     }

@@ -91,6 +91,8 @@ final class ImpossibleEvidence {
                         without(Set.copyOf(Fact.EVIDENCE.words()), Set.of("postponed-statement")),
                         "claims",
                         Set.of("met-again", "replaced", "on-bill")),
+                // postponed import VAT is paid to no agent
+                Map.of("kind", Set.of("import-vat-postponed"), "claims", Set.of("on-bill")),
                 // in whose name
                 Map.of("kind", purchases, "addressed", Set.of("other"), "claims", SUPPORTED),
                 Map.of(

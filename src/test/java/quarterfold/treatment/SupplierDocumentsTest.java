@@ -43,7 +43,12 @@ class SupplierDocumentsTest {
                         entry(6, 3, bill("250", "50")),
                         entry(7, 3, bill("300", "60").document("S-2")));
         SupplierDocuments documents =
-                DoubleClaims.of(entries::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty())
+                DoubleClaims.of(
+                                entries::forEach,
+                                Treating.LAW,
+                                Answers.NONE,
+                                e -> Optional.empty(),
+                                ImportStatements.NONE)
                         .documents();
         assertThat(entries)
                 .extracting(e -> documents.earlier(e).orElse(0))
@@ -87,7 +92,12 @@ class SupplierDocumentsTest {
     private static List<Long> earlier(Entry... entries) {
         List<Entry> all = List.of(entries);
         SupplierDocuments documents =
-                DoubleClaims.of(all::forEach, Treating.LAW, Answers.NONE, e -> Optional.empty())
+                DoubleClaims.of(
+                                all::forEach,
+                                Treating.LAW,
+                                Answers.NONE,
+                                e -> Optional.empty(),
+                                ImportStatements.NONE)
                         .documents();
         return all.stream().map(e -> documents.earlier(e).orElse(0)).toList();
     }

@@ -164,6 +164,12 @@ final class Treating {
         Liabilities liabilities = new Liabilities(law, products);
         Baskets baskets = Baskets.of(ledger::forEach, liabilities);
         Exchange exchange = new Exchange(law, settings, rates);
+        Ties ties =
+                Ties.of(
+                        (which, each) ->
+                                ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
+                        law,
+                        answers);
         return new Context(
                 law,
                 settings,
@@ -177,13 +183,10 @@ final class Treating {
                         liabilities,
                         answers,
                         exchange,
-                        closed),
+                        closed,
+                        ties.imports()),
                 answers,
-                Ties.of(
-                        (which, each) ->
-                                ledger.stream().filter(e -> which.test(e.profile())).forEach(each),
-                        law,
-                        answers),
+                ties,
                 source -> "sheet-" + source + ".csv",
                 perLine,
                 new Related(

@@ -358,7 +358,13 @@ class TreatmentTableTest {
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
             case "on-bill" ->
-                    treating.claimed(e -> Optional.of(YearMonth.of(2026, 6)).filter(m -> e == 1))
+                    treating.claimed(
+                                    e ->
+                                            Optional.of(
+                                                            new DoubleClaims.Claim(
+                                                                    YearMonth.of(2026, 6),
+                                                                    Amount.of(vat)))
+                                                    .filter(m -> e == 1))
                             .all(billOf(vat, day), line)
                             .get(1);
             case "advance" ->
@@ -403,6 +409,7 @@ class TreatmentTableTest {
                 .party("Example supplier", "GB", "GB101747696")
                 .printed("3", "0.60")
                 .evidence("invoice")
+                .channel("Quaylark", "no")
                 .settlement("QL-0001")
                 .on(day.toString());
     }
