@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
-import java.util.stream.Collectors;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.stream.Stream;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Particulars;
@@ -16,27 +17,57 @@ final class Advanced {
     private Advanced() {}
 
     static Particulars state(Invoice invoice, Particulars of) {
-        if (invoice.type().credit() || invoice.totals().gross().signum() <= 0) {
+        if (!isCharge(invoice)) {
             return of;
         }
         if (invoice.type().isAdvance()) {
             return of.with(Particular.ADVANCE, "yes");
         }
-        Amount paid = invoice.totals().paid().orElse(Amount.ZERO);
-        Particulars stated = of;
-        if (paid.signum() > 0) {
-            stated = stated.with(Particular.PREPAID, paid.toString());
-        } else if (takesOff(invoice)) {
-            return stated;
+        Amount paid = paid(invoice);
+        Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
+        List<String> fitting = fitting(numbers(invoice));
+        return fitting.isEmpty()
+                ? stated
+                : stated.with(Particular.FOLLOWS, String.join(",", fitting));
+    }
+
+    /** How many of the documents that it follows the particular has no room for. */
+    static int leftOut(Invoice invoice) {
+        List<String> numbers = numbers(invoice);
+        return numbers.size() - fitting(numbers).size();
+    }
+
+    private static boolean isCharge(Invoice invoice) {
+        return !invoice.type().credit() && invoice.totals().gross().signum() > 0;
+    }
+
+    private static Amount paid(Invoice invoice) {
+        return invoice.totals().paid().orElse(Amount.ZERO);
+    }
+
+    /** The documents that it follows, none where it takes off before VAT what was paid for them. */
+    private static List<String> numbers(Invoice invoice) {
+        if (!isCharge(invoice)
+                || invoice.type().isAdvance()
+                || (paid(invoice).signum() <= 0 && takesOff(invoice))) {
+            return List.of();
         }
-        String follows =
-                invoice.preceding().stream()
-                        .map(number -> number.replaceAll("[\\s\\p{Cntrl},]", ""))
-                        .filter(number -> !number.isEmpty())
-                        .collect(Collectors.joining(","));
-        return Particulars.isOf(Particular.FOLLOWS, follows)
-                ? stated.with(Particular.FOLLOWS, follows)
-                : stated;
+        return invoice.preceding().stream()
+                .map(number -> number.replaceAll("[\\s\\p{Cntrl},]", ""))
+                .filter(number -> !number.isEmpty())
+                .toList();
+    }
+
+    /** Those that the particular has room for, each whole. */
+    private static List<String> fitting(List<String> numbers) {
+        List<String> fitting = new ArrayList<>();
+        for (String number : numbers) {
+            fitting.add(number);
+            if (!Particulars.isOf(Particular.FOLLOWS, String.join(",", fitting))) {
+                fitting.remove(fitting.size() - 1);
+            }
+        }
+        return fitting;
     }
 
     /** Whether anything is taken off before VAT. */

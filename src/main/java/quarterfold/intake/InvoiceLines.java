@@ -227,6 +227,13 @@ final class InvoiceLines {
     private String notes(Invoice.VatLine line) {
         List<String> notes = new ArrayList<>(invoice.notes());
         Invoice.Tax tax = line.tax();
+        int leftOut = side == InvoiceSide.SELLER ? 0 : Advanced.leftOut(invoice);
+        if (leftOut > 0) {
+            InvoiceNotes.add(
+                    notes,
+                    "preceding invoices that follows has no room for",
+                    String.valueOf(leftOut));
+        }
         InvoiceNotes.add(notes, "type", invoice.type().code());
         InvoiceNotes.add(
                 notes,

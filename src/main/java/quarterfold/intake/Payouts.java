@@ -15,8 +15,6 @@ import quarterfold.money.Amount;
  * settlement is a name and a currency; rows without a name are together the settlement the file is.
  */
 final class Payouts {
-    static final String CODE = RaisedQuery.PAYOUT_DOES_NOT_TIE;
-
     private record Key(String settlement, String currency) {}
 
     /** Sums in ten-thousandths, positive where money comes to the business. */
@@ -112,7 +110,9 @@ final class Payouts {
                     if (difference.signum() != 0) {
                         String name = named ? key.settlement() : file;
                         raise.query(
-                                CODE,
+                                settlement.stated.isPresent()
+                                        ? RaisedQuery.STATED_PAYOUT_DOES_NOT_TIE
+                                        : RaisedQuery.PAYOUT_DOES_NOT_TIE,
                                 name,
                                 "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?%s"
                                         .formatted(
@@ -138,8 +138,12 @@ final class Payouts {
         boolean begins = first.filter(f -> f == settlement).isPresent();
         boolean ends = settlement == current;
         return settlement.runs == 1 && begins != ends
-                ? " The file %s with it, so others of its rows may be in another export; this question goes once all of them are entered and tie."
-                        .formatted(begins ? "begins" : "ends")
+                ? " The file %s with it, so others of its rows may be in another export; %s once all of them are entered and tie."
+                        .formatted(
+                                begins ? "begins" : "ends",
+                                settlement.stated.isPresent()
+                                        ? "set this question aside"
+                                        : "this question goes")
                 : "";
     }
 }

@@ -11,4 +11,7 @@ package quarterfold.ledger;
 public record RaisedQuery(long source, String code, String about, String question) {
     /** A settlement, which {@code about} names, whose payout is not the sum of its other rows. */
     public static final String PAYOUT_DOES_NOT_TIE = "payout-does-not-tie";
+
+    /** The same of a payout that a column states, which is no entry. */
+    public static final String STATED_PAYOUT_DOES_NOT_TIE = "stated-payout-does-not-tie";
 }

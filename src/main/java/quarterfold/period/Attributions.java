@@ -83,10 +83,15 @@ final class Attributions {
      * its last period has some and the year before had none.
      */
     Optional<LongerPeriod> longer(TaxYear year) {
-        return LongerPeriod.of(year, isAfterExemptInput(year), this, basis);
+        return covered(year).stream().anyMatch(p -> sums(p).isPartlyExempt())
+                ? LongerPeriod.of(year, isAfterExemptInput(year), this, basis)
+                : Optional.empty();
     }
 
-    /** Whether the year before had input tax for exempt supplies, by the book or its settings. */
+    /**
+     * Whether the year before had input tax for exempt supplies, by the book or its settings: in
+     * any of its periods, or by its annual adjustment, whose share the periods of this year go by.
+     */
     private boolean isAfterExemptInput(TaxYear year) {
         Optional<TaxYear> last = before(year);
         if (last.isEmpty()) {
@@ -94,6 +99,7 @@ final class Attributions {
         }
         return isHeld(last.get())
                 ? LongerPeriod.hasExemptInput(last.get(), this)
+                        || longer(last.get()).filter(l -> l.hasExemptInput(basis)).isPresent()
                 : statedShare().isPresent();
     }
 
@@ -184,7 +190,7 @@ final class Attributions {
                                     RecoveryShare share = longer.share(basis);
                                     return new RecoveryShare(
                                             share.percent(),
-                                            "the share of the tax year %s to %s: %s"
+                                            "the share of the longer period %s to %s: %s"
                                                     .formatted(
                                                             longer.first(),
                                                             longer.last(),

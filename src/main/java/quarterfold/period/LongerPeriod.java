@@ -4,12 +4,14 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import quarterfold.money.Percent;
 
 /**
  * The part of a tax year, or of the registration before the first, over which partial exemption is
  * settled: from the first period with exempt input tax on, or from the first of all where the year
- * before had some; none where only the last period has some (VAT Regulations 1995 reg 99; HMRC
- * manual PE37400).
+ * before had some; none where only the last period has some (HMRC manual PE37400; VAT Regulations
+ * 1995 reg 99). The manual lets that of a registration begin on the day exempt input tax was first
+ * incurred; here it begins with the return period that day is in.
  *
  * @param periods rising, at least one
  * @param sums of all of them
@@ -54,7 +56,7 @@ record LongerPeriod(List<Period> periods, UseSums sums) {
         return false;
     }
 
-    /** Before the first tax year: reg 99(1). */
+    /** Before the first tax year; reg 99(1) says when that begins. */
     private static boolean isRegistrationPeriod(TaxYear year, Basis basis) {
         return year.start().equals(basis.calendar().registeredFrom());
     }
@@ -69,6 +71,13 @@ record LongerPeriod(List<Period> periods, UseSums sums) {
 
     Months months() {
         return Months.of(first(), last());
+    }
+
+    /** Whether some of it was for exempt supplies, attributed over all of it. */
+    boolean hasExemptInput(Basis basis) {
+        return share(basis).percent().compareTo(Percent.HUNDRED) < 0
+                || !sums.forExempt().isZero()
+                || !sums.unstated().isZero();
     }
 
     /** The share of input tax for taxable and exempt supplies alike, by the values of all of it. */

@@ -16,8 +16,8 @@ import quarterfold.ledger.Source;
 /**
  * Settlements that exports of days cut in parts and that tie once all parts are entered: each row
  * is entered once, so the entries of a settlement, its payout with them, come to nothing. Files of
- * one layout have settlements of one channel. What a column states as the payout is no entry, so a
- * settlement without a row for its payout is not looked at.
+ * one layout have settlements of one channel. What a column states as the payout is no entry, so
+ * the question about it, which has a code of its own, stays.
  */
 final class WholeSettlements {
     private final Ledger ledger;

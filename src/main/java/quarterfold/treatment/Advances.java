@@ -1,12 +1,15 @@
 package quarterfold.treatment;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Particular;
@@ -93,6 +96,51 @@ final class Advances {
     }
 
     /**
+     * The documents that one may charge again, in their order: each is looked up, since most
+     * invoices of a long ledger may say that they were paid.
+     *
+     * @param places where in the order a document is, by the number of its first entry
+     */
+    private record Earlier(
+            Map<String, List<Document>> byNumber,
+            Map<Amount, List<Document>> advances,
+            Map<Long, Integer> places) {
+
+        static Earlier of(List<Document> charges) {
+            Earlier earlier = new Earlier(new HashMap<>(), new HashMap<>(), new HashMap<>());
+            for (Document document : charges) {
+                earlier.places.put(document.first().number(), earlier.places.size());
+                earlier.byNumber
+                        .computeIfAbsent(
+                                Plain.number(document.first().line().document()),
+                                n -> new ArrayList<>())
+                        .add(document);
+                if (document.isAdvance()) {
+                    earlier.advances
+                            .computeIfAbsent(document.total(), t -> new ArrayList<>())
+                            .add(document);
+                }
+            }
+            return earlier;
+        }
+
+        private int place(Document document) {
+            return places.getOrDefault(document.first().number(), 0);
+        }
+
+        /** Those it names; where it names none, the advances of what it says was paid. */
+        Stream<Document> of(Document whole) {
+            Set<String> follows = whole.follows();
+            return follows.isEmpty()
+                    ? whole.stated().amount(Particular.PREPAID).stream()
+                            .flatMap(paid -> advances.getOrDefault(paid, List.of()).stream())
+                    : follows.stream()
+                            .flatMap(number -> byNumber.getOrDefault(number, List.of()).stream())
+                            .sorted(Comparator.comparingInt(this::place));
+        }
+    }
+
+    /**
      * Holds invoices against advances.
      *
      * @param documents the rows of each, in one file
@@ -106,11 +154,14 @@ final class Advances {
                         .map(Document::of)
                         .filter(document -> document.total.signum() > 0)
                         .toList();
-        for (Document whole : charges) {
-            if (whole.isLater()) {
-                charges.stream().filter(whole::chargesAgain).forEach(a -> join(whole, a));
-            }
+        List<Document> later = charges.stream().filter(Document::isLater).toList();
+        if (later.isEmpty()) {
+            return;
         }
+        Earlier earlier = Earlier.of(charges);
+        later.forEach(
+                whole ->
+                        earlier.of(whole).filter(whole::chargesAgain).forEach(a -> join(whole, a)));
     }
 
     private static boolean isCharge(Entry entry) {

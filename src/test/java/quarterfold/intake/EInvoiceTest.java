@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -139,6 +141,25 @@ class EInvoiceTest {
             invoice.with("BT-25", preceding);
         }
         assertThat(advanced(particulars(invoice))).isEqualTo(stated);
+    }
+
+    /** A particular has 400 characters: seven numbers of 50 with commas, and a shorter one. */
+    @Test
+    void asManyDocumentsAsThereIsRoomFor() throws IOException {
+        List<String> numbers =
+                IntStream.rangeClosed(1, 9).mapToObj(n -> n + "-".repeat(49)).toList();
+        List<String> named = new ArrayList<>(numbers);
+        named.add("INV-0900");
+        String fitting = String.join(",", numbers.subList(0, 7)) + ",INV-0900";
+        MadeInvoice invoice = usual().with("BT-25", String.join("\n", named));
+        assertThat(advanced(particulars(invoice))).isEqualTo("- - " + fitting);
+        assertThat(desk.lines().get(0).notes())
+                .isEqualTo(
+                        named.stream()
+                                        .map(n -> "preceding invoice: " + n + "; ")
+                                        .collect(Collectors.joining())
+                                + "preceding invoices that follows has no room for: 2; type: 380; VAT"
+                                + " category: S 20%");
     }
 
     /** What takes an advance off before VAT does not charge its VAT again. */

@@ -468,7 +468,7 @@ class LayoutRowsTest {
                                 .queries())
                 .extracting(RaisedQuery::question)
                 .containsExactly(
-                        "settlement S1 states a payout of GBP 12.00; its other rows, 2 of them, sum to 11.00; the difference is 1.00: which rows are missing, or which are not of this settlement? The file begins with it, so others of its rows may be in another export; this question goes once all of them are entered and tie.");
+                        "settlement S1 states a payout of GBP 12.00; its other rows, 2 of them, sum to 11.00; the difference is 1.00: which rows are missing, or which are not of this settlement? The file begins with it, so others of its rows may be in another export; set this question aside once all of them are entered and tie.");
         assertThat(
                         desk.enter(
                                         "b.csv",

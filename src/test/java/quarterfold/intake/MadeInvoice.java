@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /**
@@ -233,12 +234,21 @@ public final class MadeInvoice {
                         element("cbc:StartDate", term("BT-73"))
                                 + element("cbc:EndDate", term("BT-74")))
                 + in("cac:OrderReference", element("cbc:ID", term("BT-13")))
-                + in(
-                        "cac:BillingReference",
-                        in(
-                                "cac:InvoiceDocumentReference",
-                                element("cbc:ID", term("BT-25"))
-                                        + element("cbc:IssueDate", term("BT-26"))));
+                + each(
+                        "BT-25",
+                        number ->
+                                in(
+                                        "cac:BillingReference",
+                                        in(
+                                                "cac:InvoiceDocumentReference",
+                                                element("cbc:ID", number)
+                                                        + element(
+                                                                "cbc:IssueDate", term("BT-26")))));
+    }
+
+    /** A term that may be there more than once, a line each. */
+    private String each(String term, UnaryOperator<String> element) {
+        return term(term).lines().map(element).collect(Collectors.joining());
     }
 
     private static String ublParty(Party party, String name) {
@@ -442,12 +452,15 @@ public final class MadeInvoice {
                         "ram:SpecifiedTradePaymentTerms",
                         in("ram:DueDateDateTime", day("udt:DateTimeString", "BT-9")))
                 + ciiTotals()
-                + in(
-                        "ram:InvoiceReferencedDocument",
-                        element("ram:IssuerAssignedID", term("BT-25"))
-                                + in(
-                                        "ram:FormattedIssueDateTime",
-                                        day("qdt:DateTimeString", "BT-26")));
+                + each(
+                        "BT-25",
+                        number ->
+                                in(
+                                        "ram:InvoiceReferencedDocument",
+                                        element("ram:IssuerAssignedID", number)
+                                                + in(
+                                                        "ram:FormattedIssueDateTime",
+                                                        day("qdt:DateTimeString", "BT-26"))));
     }
 
     private static String ciiTax(String name, String category, String rate) {

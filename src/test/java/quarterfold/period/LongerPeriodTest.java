@@ -95,8 +95,8 @@ class LongerPeriodTest {
             assertThat(claimed(book, "2026-09")).as("65 per cent").isEqualTo("19500.00");
             assertThat(book.of("2026-09").adjustments().get(0).why())
                     .contains(
-                            "the share of the tax year 2025-10-01 to 2026-03-31: taxable supplies"
-                                    + " 130000.00 of 200000.00, rounded up to a whole per cent");
+                            "the share of the longer period 2025-10-01 to 2026-03-31: taxable"
+                                    + " supplies 130000.00 of 200000.00, rounded up to a whole per cent");
         }
     }
 
@@ -116,6 +116,45 @@ class LongerPeriodTest {
             assertThat(book.of("2027-06").adjustments())
                     .extracting(Adjustment::about)
                     .containsExactly("2026-04-01 to 2027-03-31");
+        }
+    }
+
+    /**
+     * What the year before left out by its annual adjustment alone, its share leaves out of this
+     * year's returns, which the year gives back. Reg 107(1): "the difference".
+     */
+    @Test
+    void afterAYearWithExemptInputTaxByItsAdjustmentAlone() {
+        try (TempBook book = book("2003-01-01", "3 6 9 12")) {
+            book.enter(
+                    "before.csv",
+                    taxable("2024-05-01", "90000"),
+                    exempt("2024-05-01", "10000"),
+                    bought("2024-05-01", "30000", "exempt"),
+                    taxable("2025-05-01", "100000"),
+                    bought("2025-05-01", "30000", "both"),
+                    exempt("2025-08-01", "100000"),
+                    taxable("2026-05-01", "100000"),
+                    bought("2026-05-01", "30000", "both"));
+            assertThat(claimed(book, "2026-06"))
+                    .as("half, and the adjustment")
+                    .isEqualTo("3000.00");
+            assertThat(book.of("2027-06").adjustments())
+                    .extracting(Adjustment::about, a -> a.claim().toString(), Adjustment::why)
+                    .containsExactly(
+                            tuple(
+                                    "2026-04-01 to 2027-03-31",
+                                    "15000.00",
+                                    "The input tax of the year attributed anew over the whole of it,"
+                                            + " less what its returns took: the annual adjustment."
+                                            + " Input tax 30000.00: 0.00 used for taxable supplies,"
+                                            + " 0.00 for exempt ones, 30000.00 for both. Of the part"
+                                            + " for both 100% is for taxable supplies, which is"
+                                            + " 30000.00 (taxable supplies 100000.00 of 100000.00,"
+                                            + " rounded up to a whole per cent). For exempt supplies:"
+                                            + " 0.00. All of it is deducted. The returns of the year"
+                                            + " left out 15000.00, the year as a whole 0.00: 15000.00"
+                                            + " more is deducted."));
         }
     }
 

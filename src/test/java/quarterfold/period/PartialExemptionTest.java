@@ -292,7 +292,7 @@ class PartialExemptionTest {
             assertThat(claimed(vatReturn)).isEqualTo("4000.00");
             assertThat(vatReturn.adjustments().get(0).why())
                     .contains(
-                            "Of the part for both 40% is for taxable supplies, which is 4000.00 (the share of the tax year 2025-04-01 to 2026-03-31: taxable supplies 40000.00 of 100000.00, rounded up to a whole per cent).");
+                            "Of the part for both 40% is for taxable supplies, which is 4000.00 (the share of the longer period 2025-04-01 to 2026-03-31: taxable supplies 40000.00 of 100000.00, rounded up to a whole per cent).");
             assertThat(vatReturn.queries()).isEmpty();
         }
     }

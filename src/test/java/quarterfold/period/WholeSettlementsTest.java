@@ -96,6 +96,17 @@ class WholeSettlementsTest {
         assertThat(isAsked()).isFalse();
     }
 
+    /** Rows of 90 and a payout row of 90 tie; the 100 that a column states do not. */
+    @Test
+    void whatAColumnStatesIsAskedThoughTheEntriesTie() {
+        try (FileEntry file = book.begin("asking.csv")) {
+            file.raise("stated-payout-does-not-tie", "QL-1", "Which rows are missing?");
+            TempBook.commit(file, 0, row("sale", "90"), row("payout", "90"));
+        }
+        assertThat(TempBook.queries(book.of("2026-09")))
+                .containsExactly("S1/stated-payout-does-not-tie/QL-1");
+    }
+
     @Test
     void payoutsAlone() {
         asking(row("payout", "100"), row("payout", "-100"));

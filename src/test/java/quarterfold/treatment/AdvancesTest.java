@@ -83,6 +83,35 @@ class AdvancesTest {
                 .containsExactly("200.00", twice ? "0.00" : "60.00");
     }
 
+    /** It names several, in whatever order, and one advance it does not name. */
+    @ParameterizedTest
+    @CsvSource({"'A-1,A-2'", "'A-2,A-1'", "'X-9,A-2'"})
+    void severalAdvances(String follows) {
+        SampleLine invoice = whole().particular(Particular.FOLLOWS, follows);
+        List<Treated> all =
+                files(
+                        Treating.gb(),
+                        advance(),
+                        advance().document("A-3"),
+                        advance().document("A-2"),
+                        invoice);
+        assertThat(claims(all)).containsExactly("60.00", "60.00", "60.00", "0.00");
+    }
+
+    /** Where the invoice came first, each advance that it names waits, and no other. */
+    @Test
+    void severalAdvancesAfterTheInvoice() {
+        SampleLine invoice = whole().particular(Particular.FOLLOWS, "A-2,A-1");
+        List<Treated> all =
+                files(
+                        Treating.gb(),
+                        invoice,
+                        advance(),
+                        advance().document("A-3"),
+                        advance().document("A-2"));
+        assertThat(claims(all)).containsExactly("200.00", "0.00", "60.00", "0.00");
+    }
+
     /** Part invoices are named too: only what was taken off as paid may be charged again. */
     @ParameterizedTest(name = "paid {0}, follows {1}: {2}")
     @CsvSource({"360.00, A-1, true", "400.00, A-1, false", "'', A-1, false", "360.00, '', false"})
