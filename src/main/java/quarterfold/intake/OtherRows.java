@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import quarterfold.intake.Layout.OtherRow;
 import quarterfold.money.Amount;
 
@@ -14,8 +12,6 @@ import quarterfold.money.Amount;
  * counts they state against the rows above. For one thread.
  */
 final class OtherRows {
-    private static final Pattern DIGITS = Pattern.compile("\\d+");
-
     /** One kind of such rows, and what the rows above came to since the last of the kind. */
     private static final class Known {
         private final OtherRow row;
@@ -144,7 +140,7 @@ final class OtherRows {
         for (int i = 0; i < each.stateColumns.length; i++) {
             totals.check(row, each.stateColumns[i], each.stated.get(i), amounts);
         }
-        if (each.row.count() && !spoilt && !states(row, each.rows)) {
+        if (each.row.count() && !spoilt && !FileTotals.states(texts(row), each.rows)) {
             row.fault(
                     "",
                     "found %s; expected the number of the rows above, %d; are rows missing, or is one there twice?"
@@ -164,15 +160,5 @@ final class OtherRows {
             texts.append(i == 0 ? "" : " ").append(row.text(i));
         }
         return texts.toString().strip();
-    }
-
-    private static boolean states(Row row, long count) {
-        Matcher digits = DIGITS.matcher(texts(row));
-        while (digits.find()) {
-            if (digits.group().replaceFirst("^0+(?=.)", "").equals(Long.toString(count))) {
-                return true;
-            }
-        }
-        return false;
     }
 }
