@@ -13,7 +13,7 @@ import java.util.regex.Pattern;
  */
 final class HandWritten {
     private static final List<String> KEYS =
-            List.of("currency", "constants", "optional", "payout", "repeats");
+            List.of("currency", "constants", "optional", "payout", "repeats", "tables_below");
 
     /** Whether the report reads no worse by a layout that is sound. */
     interface Fit {

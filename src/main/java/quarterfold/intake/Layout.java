@@ -36,6 +36,7 @@ import quarterfold.ledger.Kind;
  * @param when columns and the texts that may stand in them on the rows read so, where a file has
  *     rows of several shapes; empty for any
  * @param shapes how to read the file's rows of other shapes, each whole by itself
+ * @param tablesNeeded whether a file must have every table of its shapes
  */
 record Layout(
         String name,
@@ -60,7 +61,8 @@ record Layout(
         Set<String> optional,
         Optional<Print> print,
         Map<String, List<String>> when,
-        List<Layout> shapes)
+        List<Layout> shapes,
+        boolean tablesNeeded)
         implements Form {
 
     /**
@@ -342,7 +344,8 @@ record Layout(
                 optional,
                 print,
                 when,
-                others);
+                others,
+                tablesNeeded);
     }
 
     /** Every shape of a row: its own, then the others. */

@@ -91,6 +91,15 @@ final class LayoutExtras {
         return Integer.parseInt(minor);
     }
 
+    /** Whether a file must have every table that the layout has below the first. */
+    static boolean tablesNeeded(YamlMap yaml) {
+        String tables = yaml.text("tables_below").orElse("needed");
+        if (!tables.equals("needed") && !tables.equals("optional")) {
+            yaml.wrong("tables_below", tables, "needed or optional, such as optional");
+        }
+        return tables.equals("needed");
+    }
+
     static Optional<Mark> mark(YamlMap yaml) {
         if (!yaml.has("sign")) {
             return Optional.empty();

@@ -204,7 +204,8 @@ final class LayoutMaker implements Making {
                 Set.of(),
                 Optional.empty(),
                 part.when(),
-                List.of());
+                List.of(),
+                true);
     }
 
     private List<Column> columns(TableFinder.Found table) {

@@ -76,7 +76,8 @@ final class LayoutReader {
                 "optional",
                 "text",
                 "when",
-                "shapes");
+                "shapes",
+                "tables_below");
         Map<String, List<String>> when = RuleReader.conditions(yaml.map("when"));
         Layout layout =
                 new Layout(
@@ -102,7 +103,8 @@ final class LayoutReader {
                         Set.copyOf(yaml.texts("optional")),
                         PrintReader.print(yaml),
                         when,
-                        List.of());
+                        List.of(),
+                        LayoutExtras.tablesNeeded(yaml));
         return layout.with(layout.shape().blanks(), ShapesReader.read(layout, yaml));
     }
 
@@ -130,7 +132,8 @@ final class LayoutReader {
                 Set.of(),
                 Optional.empty(),
                 Map.of(),
-                List.of());
+                List.of(),
+                true);
     }
 
     private String name(String file) {

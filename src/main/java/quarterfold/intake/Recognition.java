@@ -17,6 +17,7 @@ final class Recognition {
      * A header some form looks at, and the columns of the form it lacks.
      *
      * @param below whether they are those of a table below, which does not begin
+     * @param partly whether a table below that may be left out is not there
      */
     private record Attempt(
             Form form,
@@ -24,7 +25,8 @@ final class Recognition {
             Header header,
             List<String> lacking,
             int wanted,
-            boolean below) {
+            boolean below,
+            boolean partly) {
         boolean fits() {
             return lacking.isEmpty();
         }
@@ -157,10 +159,14 @@ final class Recognition {
         boolean first = lacking.isEmpty();
         if (form instanceof Layout layout && !layout.tables().isEmpty()) {
             StackedTables below = new StackedTables(layout);
-            lacking.addAll(first ? below.lacking(header, rows) : List.of());
+            List<String> absent = first ? below.lacking(header, rows) : List.of();
+            if (!layout.tablesNeeded()) {
+                return new Attempt(form, table, header, lacking, wanted, false, !absent.isEmpty());
+            }
+            lacking.addAll(absent);
             wanted += below.columns();
         }
-        return new Attempt(form, table, header, lacking, wanted, first && !lacking.isEmpty());
+        return new Attempt(form, table, header, lacking, wanted, first && !lacking.isEmpty(), false);
     }
 
     /** Without column names, rows must read as the layout says. */
@@ -169,15 +175,21 @@ final class Recognition {
         boolean fits = Headerless.fits(layout, rows);
         List<String> columns = List.copyOf(layout.columns());
         return new Attempt(
-                layout, table, header, fits ? List.of() : columns, columns.size(), false);
+                layout, table, header, fits ? List.of() : columns, columns.size(), false, false);
     }
 
-    /** Column names say more than what rows look like, and several shapes more than one. */
+    /**
+     * Column names say more than what rows look like, every table of a layout there more than some,
+     * and several shapes more than one.
+     */
     private List<Attempt> fitting() {
         List<Attempt> fitting = attempts.stream().filter(Attempt::fits).toList();
         List<Attempt> named =
                 fitting.stream().filter(a -> a.form().shape().headerRow() > 0).toList();
         List<Attempt> best = named.isEmpty() ? fitting : named;
+        if (best.stream().anyMatch(a -> !a.partly())) {
+            best = best.stream().filter(a -> !a.partly()).toList();
+        }
         List<Attempt> shaped =
                 best.stream()
                         .filter(a -> a.form() instanceof Layout l && !l.shapes().isEmpty())
@@ -250,7 +262,7 @@ final class Recognition {
     private BadFile noTable(Attempt attempt) {
         return new BadFile(
                 tables.hasNativeDates() ? name + ":" + attempt.table() : name,
-                "found no row with the column names %s below the table; expected one, for layout %s; where the export leaves that table out, write a layout of its own for such files, without the shape"
+                "found no row with the column names %s below the table; expected one, for layout %s; where the export may leave that table out, add to the layout: tables_below: optional"
                         .formatted(lacking(attempt), attempt.form().name()));
     }
 

@@ -22,6 +22,11 @@ final class ShapesCheck {
                     "shapes",
                     "found other shapes of rows beside a column of documents; expected one shape, such as the layout without file under fields");
         }
+        if (yaml.has("tables_below") && layout.tables().isEmpty()) {
+            yaml.problem(
+                    "tables_below",
+                    "found it in a layout without a table below the first; expected a shape without when beside it, such as shapes: [{fields: {date: Day}, …}]");
+        }
         boolean named = layout.shape().headerRow() > 0;
         Set<Set<String>> columns = new HashSet<>();
         if (named && layout.when().isEmpty()) {

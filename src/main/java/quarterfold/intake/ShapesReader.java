@@ -69,7 +69,8 @@ final class ShapesReader {
                 Set.copyOf(yaml.texts("optional")),
                 Optional.empty(),
                 when,
-                List.of());
+                List.of(),
+                true);
     }
 
     private static Layout.Shape form(Layout.Shape whole, YamlMap yaml) {

@@ -314,16 +314,71 @@ class ShapesTest {
 
         assertThat(desk.problems("s.csv", text))
                 .containsExactly(
-                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
+                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export may leave that table out, add to the layout: tables_below: optional");
         assertThat(
                         desk.enter(desk.file("s.csv", text), "stacked").problems().stream()
                                 .map(Problem::toString))
                 .containsExactly(
-                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
+                        "s.csv: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export may leave that table out, add to the layout: tables_below: optional");
         assertThat(desk.problems(workbook(folder.resolve("s.xlsx"), text)))
                 .containsExactly(
-                        "s.xlsx:Table: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export leaves that table out, write a layout of its own for such files, without the shape");
+                        "s.xlsx:Table: found no row with the column names 'Day', 'Fee type', 'Fee' below the table; expected one, for layout stacked; where the export may leave that table out, add to the layout: tables_below: optional");
         assertThat(desk.enter("whole.csv", STACKED_FILE).problems()).isEmpty();
+    }
+
+    @Test
+    void aTableBelowThatAFileMayBeWithout() throws IOException {
+        desk.layout("stacked", STACKED + "tables_below: optional\n");
+        String sales = "Quaylark\nDate,Order,Type,Amount\n2026-08-03,N-7,Sale,30.00\n";
+
+        assertThat(desk.problems("t.csv", sales + "2026-08-05,Levy,4.00\n"))
+                .containsExactly(
+                        "t.csv:4: found 3 cells; expected the 4 of the header; is a text that holds the delimiter without its quotes, such as \"blue, 12 cm\"?");
+        assertThat(desk.enter("s.csv", sales).problems()).isEmpty();
+        assertThat(desk.enter("whole.csv", STACKED_FILE).problems()).isEmpty();
+        assertThat(money())
+                .containsExactly(
+                        "3 2026-08-03 sale 30.00",
+                        "3 2026-07-03 sale 30.00",
+                        "4 2026-07-04 sale 20.00",
+                        "9 2026-07-03 fee -4.00",
+                        "10 2026-07-31 fee -6.00");
+    }
+
+    @Test
+    void aFileWithoutATableIsOfTheLayoutThatWantsNone() throws IOException {
+        desk.layout("stacked", STACKED + "tables_below: optional\n");
+        desk.layout(
+                "sales",
+                """
+                layout: sales
+                file: {header_row: 2}
+                dates: {pattern: "yyyy-MM-dd"}
+                signs: owner
+                fields: {date: Date, order: Order, description: Type}
+                rows:
+                  - when: {}
+                    enter: [{kind: sale, gross: Amount}]
+                amounts: [Amount]
+                """);
+
+        assertThat(desk.enter("s.csv", STACKED_FILE).layout()).isEqualTo("stacked");
+        assertThat(
+                        desk.enter(
+                                        "t.csv",
+                                        "Quaylark\nDate,Order,Type,Amount\n2026-08-03,N-1,Sale,30.00\n")
+                                .layout())
+                .isEqualTo("sales");
+    }
+
+    @Test
+    void tablesBelowThatAreNot() {
+        assertThat(problems(STACKED + "tables_below: no\n"))
+                .containsExactly(
+                        "stacked.yaml:24 [tables_below]: found 'no'; expected needed or optional, such as optional");
+        assertThat(problems(RECORDS + "tables_below: optional\n"))
+                .containsExactly(
+                        "records.yaml:26 [tables_below]: found it in a layout without a table below the first; expected a shape without when beside it, such as shapes: [{fields: {date: Day}, …}]");
     }
 
     @Test
