@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import quarterfold.intake.Layout.Dates;
@@ -23,12 +24,20 @@ final class DateFinder {
     private static final Pattern LIKE =
             Pattern.compile(
                     "(?:\\p{L}{2,10}\\.?,? )?(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})(?:[T ,].{3,25})?");
+    private static final Pattern WITHIN =
+            Pattern.compile(
+                    "(?<![\\d\\p{L}])(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})(?![\\d\\p{L}])");
     private static final String[] LANGUAGES = {"en", "de", "fr", "es", "it", "nl", "pl"};
 
     private DateFinder() {}
 
     static boolean isLike(String text) {
         return text.length() <= 45 && LIKE.matcher(text).matches();
+    }
+
+    /** Where texts like dates, without times, stand in a line. */
+    static List<MatchResult> within(String line) {
+        return WITHIN.matcher(line).results().toList();
     }
 
     /** One way of reading, and the days it gives, in order of the texts. */

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import quarterfold.ledger.Settings;
@@ -12,6 +13,11 @@ sealed interface Form permits Layout, PlainSheet {
     String name();
 
     Layout.Shape shape();
+
+    /** Lines above the column names, and the columns that all rows have from them. */
+    default List<LinePattern> above() {
+        return List.of();
+    }
 
     /** The columns a header must have to be of the form. */
     Set<String> columns();

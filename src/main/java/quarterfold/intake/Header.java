@@ -14,11 +14,24 @@ import java.util.stream.IntStream;
  * name, and {@code Amount#2} the second of the columns named so.
  */
 final class Header {
+    /** Columns from here on stand in no row: a line above says them of all. */
+    static final int ABOVE = 2 * Rows.COLUMN_LIMIT;
+
     private final List<String> names;
+    private final List<String> above;
     private final Map<String, Integer> columns = new HashMap<>();
 
     Header(List<String> names) {
+        this(names, List.of());
+    }
+
+    /** {@code above}: the names of what lines above say of all rows. */
+    Header(List<String> names, List<String> above) {
         this.names = List.copyOf(names);
+        this.above = List.copyOf(above);
+        for (int i = 0; i < above.size(); i++) {
+            columns.put(above.get(i), ABOVE + i);
+        }
         for (int i = names.size() - 1; i >= 0; i--) {
             columns.put(names.get(i), i);
         }
@@ -40,6 +53,16 @@ final class Header {
         return texts;
     }
 
+    /** Of a table below, whose rows have what lines above say too. */
+    Header below(List<String> others) {
+        return new Header(others, above);
+    }
+
+    /** The names of what lines above say of all rows; the columns are {@link #ABOVE} and on. */
+    List<String> above() {
+        return above;
+    }
+
     List<String> names() {
         return names;
     }
@@ -50,6 +73,9 @@ final class Header {
 
     /** The number of a column beyond the names. */
     String name(int column) {
+        if (column >= ABOVE) {
+            return above.get(column - ABOVE);
+        }
         return column < names.size() ? names.get(column) : "#" + (column + 1);
     }
 
@@ -111,7 +137,9 @@ final class Header {
         for (String name : named) {
             int first = columns.getOrDefault(name, -1);
             int last = names.lastIndexOf(name);
-            if (first != last) {
+            if (last >= 0 && above.contains(name)) {
+                repeated.put(name, "column " + (last + 1) + " and in a line above");
+            } else if (last >= 0 && first != last) {
                 repeated.put(name, "columns " + (first + 1) + " and " + (last + 1));
             }
         }

@@ -36,6 +36,7 @@ import quarterfold.ledger.Kind;
  * @param when columns and the texts that may stand in them on the rows read so, where a file has
  *     rows of several shapes; empty for any
  * @param shapes how to read the file's rows of other shapes, each whole by itself
+ * @param above lines above the column names, and the columns that all rows have from them
  * @param tablesNeeded whether a file must have every table of its shapes
  */
 record Layout(
@@ -62,6 +63,7 @@ record Layout(
         Optional<Print> print,
         Map<String, List<String>> when,
         List<Layout> shapes,
+        List<LinePattern> above,
         boolean tablesNeeded)
         implements Form {
 
@@ -345,6 +347,7 @@ record Layout(
                 print,
                 when,
                 others,
+                above,
                 tablesNeeded);
     }
 

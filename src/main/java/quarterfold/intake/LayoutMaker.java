@@ -104,6 +104,7 @@ final class LayoutMaker implements Making {
     boolean study(String file, List<LayoutMaker> beside) {
         NumberStudy study = numbers.orElseThrow();
         List<String> days = new ArrayList<>();
+        full.dated().ifPresent(d -> days.addAll(d.others()));
         for (LayoutMaker other : beside) {
             study.readAlso(other.numbers.orElseThrow());
             other.columns.stream()
@@ -113,6 +114,9 @@ final class LayoutMaker implements Making {
         }
         dates = new DateStudy(columns, nativeDates, days, findings).study();
         study.study();
+        if (full.dated().isPresent()) {
+            UnmarkedTotal.tell(columns, table.body(), findings);
+        }
         mark = mark(columns);
         plan =
                 findings.canBeWritten()
@@ -205,6 +209,7 @@ final class LayoutMaker implements Making {
                 Optional.empty(),
                 part.when(),
                 List.of(),
+                full.dated().map(DateAbove::line).stream().toList(),
                 true);
     }
 
@@ -241,15 +246,7 @@ final class LayoutMaker implements Making {
                                                                                         c
                                                                                                 .index()))))
                         .toList();
-        return new TableFinder.Found(
-                table.grid(),
-                table.header(),
-                table.preamble(),
-                body,
-                table.others(),
-                table.record(),
-                table.second(),
-                table.score());
+        return table.of(body);
     }
 
     private TableFinder.Found without(Map<String, List<String>> states, List<Column> columns) {

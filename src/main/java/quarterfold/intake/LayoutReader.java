@@ -77,6 +77,7 @@ final class LayoutReader {
                 "text",
                 "when",
                 "shapes",
+                "above",
                 "tables_below");
         Map<String, List<String>> when = RuleReader.conditions(yaml.map("when"));
         Layout layout =
@@ -104,6 +105,7 @@ final class LayoutReader {
                         PrintReader.print(yaml),
                         when,
                         List.of(),
+                        PrintReader.above(yaml),
                         LayoutExtras.tablesNeeded(yaml));
         return layout.with(layout.shape().blanks(), ShapesReader.read(layout, yaml));
     }
@@ -132,6 +134,7 @@ final class LayoutReader {
                 Set.of(),
                 Optional.empty(),
                 Map.of(),
+                List.of(),
                 List.of(),
                 true);
     }

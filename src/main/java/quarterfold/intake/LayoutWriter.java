@@ -54,6 +54,12 @@ final class LayoutWriter {
         signs(layout);
         layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
         line("");
+        if (!layout.above().isEmpty()) {
+            line("# Lines above the column names: what they say under a name holds for every row.");
+            line("above:");
+            layout.above().forEach(l -> line("  - " + quoted(l.toString())));
+            line("");
+        }
         line("# entry field: column of the report");
         entries(layout);
         if (!layout.shapes().isEmpty()) {

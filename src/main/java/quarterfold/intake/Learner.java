@@ -30,10 +30,16 @@ import quarterfold.ledger.Settings;
 public final class Learner {
     private static final int LOOKED_AT = 1 << 16;
 
+    /** Looks for a table in one sheet. */
+    private interface Search {
+        Optional<TableFinder.Found> find(Grid grid);
+    }
+
     private final Vocabulary words = Vocabulary.load();
     private final NumberText text = new NumberText(words.currencies());
     private final KindFinder kinds = new KindFinder(words);
     private final TableFinder finder = new TableFinder(words, text);
+    private final UndatedFinder undated = new UndatedFinder(finder, words, text);
     private final ShapeFinder shapeFinder = new ShapeFinder(finder, words, text, kinds);
     private final Settings book;
 
@@ -163,9 +169,10 @@ public final class Learner {
         Findings findings = new Findings(answers);
         String own = String.valueOf(file.getFileName());
         try (Tables tables = Tables.open(file, own)) {
-            TableFinder.Found table = table(file, own, tables);
+            TableFinder.Found table = table(file, own, tables, findings);
             boolean dates = tables.hasNativeDates();
-            Optional<ShapeFinder.Shapes> shapes = shapeFinder.find(table);
+            Optional<ShapeFinder.Shapes> shapes =
+                    table.dated().isPresent() ? Optional.empty() : shapeFinder.find(table);
             if (shapes.isPresent()) {
                 Findings apart = findings.afresh();
                 ShapesMaker maker = new ShapesMaker(shapes.get(), dates, words, text, kinds, apart);
@@ -196,11 +203,13 @@ public final class Learner {
     }
 
     /**
-     * Whether a file may hold a table: any row with a date and a number, or cells not to be read.
+     * Whether a file may hold a table: any row with a date and a number, rows with numbers below
+     * column names and a date, or cells not to be read.
      */
     boolean hasTable(Path file, String name) throws IOException {
         try (Tables tables = Tables.open(file, name)) {
-            return best(file, name, tables).isPresent();
+            return best(file, name, tables, finder::find).isPresent()
+                    || best(file, name, tables, undated::find).isPresent();
         } catch (BadFile e) {
             return hasCells(file);
         }
@@ -215,35 +224,49 @@ public final class Learner {
         }
     }
 
-    private TableFinder.Found table(Path file, String own, Tables tables)
+    private TableFinder.Found table(Path file, String own, Tables tables, Findings findings)
             throws BadFile, IOException {
-        return best(file, own, tables)
-                .orElseThrow(
-                        () ->
-                                new BadFile(
-                                        own,
-                                        "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+        Optional<TableFinder.Found> dated = best(file, own, tables, finder::find);
+        Optional<TableFinder.Found> below =
+                dated.flatMap(TableFinder.Found::header).isPresent()
+                        ? Optional.empty()
+                        : best(file, own, tables, undated::find);
+        if (below.filter(b -> dated.filter(d -> !isAbove(d, b)).isEmpty()).isPresent()) {
+            return undated.dated(below.get(), findings);
+        }
+        return dated.orElseThrow(
+                () ->
+                        new BadFile(
+                                own,
+                                "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
     }
 
-    private Optional<TableFinder.Found> best(Path file, String own, Tables tables)
-            throws BadFile, IOException {
+    /** Whether the rows that look like a table stand above the column names of another. */
+    private static boolean isAbove(TableFinder.Found dated, TableFinder.Found other) {
+        long names = other.header().orElseThrow().number();
+        return dated.body().size() < other.body().size()
+                && dated.body().stream().allMatch(line -> line.number() < names);
+    }
+
+    private static Optional<TableFinder.Found> best(
+            Path file, String own, Tables tables, Search search) throws BadFile, IOException {
         if (tables.hasNativeDates()) {
-            return best(tables, Layout.Shape.COMMA);
+            return best(tables, Layout.Shape.COMMA, search);
         }
         Optional<TableFinder.Found> best = Optional.empty();
         for (Layout.Shape shape : DelimiterFinder.find(tables, own, EncodingFinder.find(file))) {
             if (best.isEmpty()) {
-                best = best(tables, shape);
+                best = best(tables, shape, search);
             }
         }
         return best;
     }
 
-    private Optional<TableFinder.Found> best(Tables tables, Layout.Shape shape)
-            throws BadFile, IOException {
+    private static Optional<TableFinder.Found> best(
+            Tables tables, Layout.Shape shape, Search search) throws BadFile, IOException {
         Optional<TableFinder.Found> best = Optional.empty();
         for (String table : tables.names()) {
-            Optional<TableFinder.Found> found = finder.find(Grid.read(tables, table, shape));
+            Optional<TableFinder.Found> found = search.find(Grid.read(tables, table, shape));
             if (found.isPresent() && (best.isEmpty() || found.get().score() > best.get().score())) {
                 best = found;
             }

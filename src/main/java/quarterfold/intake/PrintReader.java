@@ -33,6 +33,23 @@ final class PrintReader {
                         text.has("other") ? lines(text, "other", "Notes", true) : List.of()));
     }
 
+    /** Lines above the column names of a table. */
+    static List<LinePattern> above(YamlMap yaml) {
+        if (!yaml.has("above")) {
+            return List.of();
+        }
+        List<LinePattern> lines = lines(yaml, "above", "\"Issued: {Issued}\"", false);
+        for (LinePattern line : lines) {
+            if (line.names().isEmpty() || line.fitsAnything()) {
+                yaml.wrong(
+                        "above",
+                        line.toString(),
+                        "a line with a name in braces and words of its own, such as \"Issued: {Issued}\"");
+            }
+        }
+        return lines;
+    }
+
     private static List<LinePattern> lines(YamlMap text, String key, String example, boolean own) {
         List<LinePattern> lines = new ArrayList<>();
         for (String each : text.texts(key)) {

@@ -82,11 +82,17 @@ final class Recognition {
         }
         for (String column : attempt.below() ? List.<String>of() : attempt.lacking()) {
             problems.add(
-                    new Problem(
-                            recognition.place(attempt),
-                            column,
-                            "found no such column; expected every column that layout %s names, such as '%s'"
-                                    .formatted(attempt.form().name(), column)));
+                    above(attempt, column)
+                            .map(line -> recognition.noLine(attempt, line))
+                            .orElseGet(
+                                    () ->
+                                            new Problem(
+                                                    recognition.place(attempt),
+                                                    column,
+                                                    "found no such column; expected every column that layout %s names, such as '%s'"
+                                                            .formatted(
+                                                                    attempt.form().name(),
+                                                                    column))));
         }
         return new Found(attempt.form(), attempt.table(), attempt.header());
     }
@@ -134,7 +140,7 @@ final class Recognition {
                 continue;
             }
             for (String table : tables.names()) {
-                try (Rows rows = tables.rows(table, form.shape())) {
+                try (Rows rows = AboveRows.of(tables, table, form)) {
                     if (form.shape().headerRow() == 0 && form instanceof Layout layout) {
                         attempts.add(headerless(layout, table, rows));
                         continue;
@@ -152,7 +158,7 @@ final class Recognition {
 
     private static Attempt attempt(Form form, String table, List<String> names, Rows rows)
             throws BadFile {
-        Header header = new Header(names);
+        Header header = new Header(names, rows.above());
         List<String> lacking =
                 new ArrayList<>(form.columns().stream().filter(c -> !header.has(c)).toList());
         int wanted = form.columns().size();
@@ -166,7 +172,8 @@ final class Recognition {
             lacking.addAll(absent);
             wanted += below.columns();
         }
-        return new Attempt(form, table, header, lacking, wanted, first && !lacking.isEmpty(), false);
+        return new Attempt(
+                form, table, header, lacking, wanted, first && !lacking.isEmpty(), false);
     }
 
     /** Without column names, rows must read as the layout says. */
@@ -250,6 +257,11 @@ final class Recognition {
         if (attempt.below()) {
             return noTable(attempt);
         }
+        List<LinePattern> lines =
+                attempt.lacking().stream().flatMap(c -> above(attempt, c).stream()).toList();
+        if (lines.size() == attempt.lacking().size()) {
+            return new BadFile(noLine(attempt, lines.get(0)));
+        }
         return new BadFile(
                 place(attempt),
                 "found the header %s, which no layout fits; expected, for layout %s, also %s; or write a layout for it"
@@ -264,6 +276,21 @@ final class Recognition {
                 tables.hasNativeDates() ? name + ":" + attempt.table() : name,
                 "found no row with the column names %s below the table; expected one, for layout %s; where the export may leave that table out, add to the layout: tables_below: optional"
                         .formatted(lacking(attempt), attempt.form().name()));
+    }
+
+    /** The line above the column names that would say the column, if it is of one. */
+    private static Optional<LinePattern> above(Attempt attempt, String column) {
+        return attempt.form().above().stream()
+                .filter(line -> line.names().contains(column))
+                .findFirst();
+    }
+
+    private Problem noLine(Attempt attempt, LinePattern line) {
+        return new Problem(
+                place(attempt),
+                "",
+                "found no line above the column names that reads '%s'; expected one, for layout %s: where the report now words it otherwise, put the line under above right"
+                        .formatted(line, attempt.form().name()));
     }
 
     private static String lacking(Attempt attempt) {

@@ -61,7 +61,7 @@ final class RoundStudy {
         }
     }
 
-    /** How such rows are known: by how they start, or by having no date. */
+    /** How such rows are known: by how they start, or by having no date or text. */
     private String condition(Grid.Line line) {
         if (table.record().isPresent()) {
             return "is:" + line.cell(0);
@@ -145,7 +145,11 @@ final class RoundStudy {
         }
     }
 
+    /** The column that no row of the table has blank. */
     private String date() {
+        if (table.dated().isPresent()) {
+            return table.dated().get().filled();
+        }
         return columns.stream()
                 .filter(c -> c.role() == Role.DATE)
                 .findFirst()

@@ -14,6 +14,7 @@ final class Row {
     private final Set<String> blanks;
     private final Problems problems;
     private final BitSet reported = new BitSet();
+    private final BitSet reportedAbove = new BitSet();
     private long reportedIn;
     private boolean bad;
 
@@ -97,8 +98,9 @@ final class Row {
             reported.clear();
             reportedIn = number();
         }
-        if (!reported.get(column)) {
-            reported.set(column);
+        BitSet told = column < Header.ABOVE ? reported : reportedAbove;
+        if (!told.get(column)) {
+            told.set(column);
             problems.add(Problem.found(rows.place(column), header.name(column), found, expected));
         }
     }

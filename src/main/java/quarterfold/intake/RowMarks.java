@@ -31,6 +31,12 @@ final class RowMarks {
                 columns.add(new Column(name + '\n' + number, i));
             }
         }
+        for (int i = 0; i < header.above().size(); i++) {
+            int column = Header.ABOVE + i;
+            if (!without.contains(column)) {
+                columns.add(new Column(header.name(column) + "\nabove", column));
+            }
+        }
         columns.sort(Comparator.comparing(Column::name));
     }
 

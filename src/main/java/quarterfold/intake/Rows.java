@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.Closeable;
+import java.util.List;
 
 /**
  * The rows of one table, first to last, one at a time; what memory it needs does not grow with the
@@ -35,6 +36,11 @@ interface Rows extends Closeable {
     /** Whether the file itself says that the cell's formula failed, as with {@code #REF!}. */
     default boolean isError(int column) {
         return false;
+    }
+
+    /** What lines above the column names say of all rows, by its names; known below them. */
+    default List<String> above() {
+        return List.of();
     }
 
     /** What of the rows read so far a person would not see on the screen. */

@@ -119,7 +119,7 @@ final class ShapedRows implements RowReader {
         if (!may) {
             return Optional.empty();
         }
-        Header header = new Header(row.bare());
+        Header header = terms.header().below(row.bare());
         List<Part> fitting =
                 parts.stream()
                         .filter(p -> p.isTable() && p.columns.stream().allMatch(header::has))

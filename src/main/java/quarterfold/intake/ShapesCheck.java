@@ -1,5 +1,6 @@
 package quarterfold.intake;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -27,6 +28,7 @@ final class ShapesCheck {
                     "tables_below",
                     "found it in a layout without a table below the first; expected a shape without when beside it, such as shapes: [{fields: {date: Day}, …}]");
         }
+        above(layout, yaml);
         boolean named = layout.shape().headerRow() > 0;
         Set<Set<String>> columns = new HashSet<>();
         if (named && layout.when().isEmpty()) {
@@ -52,6 +54,35 @@ final class ShapesCheck {
                         .problem(
                                 "fields",
                                 "found the very columns that another table of the layout reads; expected one of its own at least, such as Fee type");
+            }
+        }
+    }
+
+    /** What a line above says fills a field of some shape, and is no money: that is in rows. */
+    private static void above(Layout layout, YamlMap yaml) {
+        List<String> names = new ArrayList<>();
+        layout.above().forEach(line -> names.addAll(line.names()));
+        if (!names.isEmpty() && layout.print().isPresent()) {
+            yaml.problem(
+                    "above",
+                    "found lines above a table beside text; expected them as facts of the text, such as facts: [\"Issued: {Issued}\"]");
+            return;
+        }
+        if (!names.isEmpty() && layout.shape().headerRow() < 2) {
+            yaml.problem(
+                    "above",
+                    "found lines above the column names where no row is above them; expected the row of the names, such as file: {header_row: 3}");
+        }
+        Set<String> seen = new HashSet<>();
+        for (String name : names) {
+            boolean field = layout.all().stream().anyMatch(s -> s.fields().containsValue(name));
+            if (!seen.add(name)
+                    || !field
+                    || layout.all().stream().anyMatch(s -> s.needed().contains(name))) {
+                yaml.wrong(
+                        "above",
+                        name,
+                        "each name once, and that a field and nothing else is read from it, such as fields: {date: Issued}");
             }
         }
     }

@@ -70,6 +70,7 @@ final class ShapesReader {
                 Optional.empty(),
                 when,
                 List.of(),
+                whole.above(),
                 true);
     }
 

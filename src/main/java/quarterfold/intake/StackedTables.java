@@ -25,7 +25,7 @@ final class StackedTables {
     List<String> lacking(Header first, Rows rows) throws BadFile {
         List<Layout> missing = new ArrayList<>(tables);
         while (!missing.isEmpty() && rows.next()) {
-            Header names = new Header(Header.texts(rows));
+            Header names = first.below(Header.texts(rows));
             missing.removeIf(table -> table.columns().stream().allMatch(names::has));
         }
         Set<String> columns = new LinkedHashSet<>();

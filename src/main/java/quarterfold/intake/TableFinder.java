@@ -25,6 +25,7 @@ final class TableFinder {
      *     kinds each have their own shape
      * @param second the names of the columns of another table below, where there is one
      * @param score how good a table it is, for choosing among sheets
+     * @param dated the line above that dates all rows, where they have no dates
      */
     record Found(
             Grid grid,
@@ -34,16 +35,35 @@ final class TableFinder {
             List<Grid.Line> others,
             Optional<String> record,
             Optional<Grid.Line> second,
-            long score) {
+            long score,
+            Optional<DateAbove> dated) {
+
+        /** A table of rows that have their dates. */
+        Found(
+                Grid grid,
+                Optional<Grid.Line> header,
+                List<Grid.Line> preamble,
+                List<Grid.Line> body,
+                List<Grid.Line> others,
+                Optional<String> record,
+                Optional<Grid.Line> second,
+                long score) {
+            this(grid, header, preamble, body, others, record, second, score, Optional.empty());
+        }
 
         /** The same with other rows above. */
         Found with(List<Grid.Line> above) {
-            return new Found(grid, header, above, body, others, record, second, score);
+            return new Found(grid, header, above, body, others, record, second, score, dated);
+        }
+
+        /** The same without some of its rows. */
+        Found of(List<Grid.Line> rows) {
+            return new Found(grid, header, preamble, rows, others, record, second, score, dated);
         }
 
         /** The same with other rows round it. */
         Found round(List<Grid.Line> above, List<Grid.Line> round) {
-            return new Found(grid, header, above, body, round, record, second, score);
+            return new Found(grid, header, above, body, round, record, second, score, dated);
         }
     }
 
@@ -206,7 +226,7 @@ final class TableFinder {
                 .noneMatch(c -> DateFinder.isLike(c) || (numbers.isNumber(c) && c.length() > 2));
     }
 
-    private int hits(Grid.Line line) {
+    int hits(Grid.Line line) {
         return (int) line.cells().stream().filter(c -> !words.roles(c).isEmpty()).count();
     }
 
@@ -216,7 +236,7 @@ final class TableFinder {
     }
 
     /** Column names that are not those above, with a row of numbers below them. */
-    private boolean isOtherHeader(
+    boolean isOtherHeader(
             Grid.Line line, Optional<Grid.Line> header, List<Grid.Line> lines, int at) {
         if (!areNames(line)
                 || header.filter(h -> h.cells().equals(line.cells())).isPresent()

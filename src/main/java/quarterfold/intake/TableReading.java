@@ -32,7 +32,7 @@ final class TableReading implements Reading {
         this.table = found.table();
         Problems problems = file.problems();
         reader = Recognition.reader(tables, name, found, file.book(), payouts, asked, problems);
-        rows = tables.rows(found.table(), form.shape());
+        rows = AboveRows.of(tables, found.table(), form);
         Tables.header(rows, form.shape().headerRow());
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
         at = row;

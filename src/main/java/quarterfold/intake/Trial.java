@@ -50,7 +50,7 @@ record Trial(
         var reader = Recognition.reader(tables, name, found, book, payouts, asked, problems);
         Count count = new Count(lines, payouts);
         if (reader.isPresent()) {
-            try (Rows rows = tables.rows(table, layout.shape())) {
+            try (Rows rows = AboveRows.of(tables, table, layout)) {
                 Tables.header(rows, layout.shape().headerRow());
                 Row row = new Row(rows, header, layout.shape().blanks(), problems);
                 while (row.next()) {
@@ -98,8 +98,9 @@ record Trial(
         if (layout.shape().headerRow() == 0) {
             return new Header(Header.numbered(layout.shape().columns()));
         }
-        try (Rows rows = tables.rows(table, layout.shape())) {
-            return new Header(Tables.header(rows, layout.shape().headerRow()).orElse(List.of()));
+        try (Rows rows = AboveRows.of(tables, table, layout)) {
+            List<String> names = Tables.header(rows, layout.shape().headerRow()).orElse(List.of());
+            return new Header(names, rows.above());
         }
     }
 

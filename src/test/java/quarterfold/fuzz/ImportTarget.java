@@ -11,7 +11,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import quarterfold.cli.SmallBook;
 import quarterfold.intake.ImportResult;
 import quarterfold.intake.Importer;
 import quarterfold.intake.Problem;
@@ -27,6 +26,7 @@ import quarterfold.money.Amount;
 /** Files brought into a book by the reader that knows them. */
 final class ImportTarget implements Target {
     private static final int BATCH = 100_000;
+    private static final int BOOKFUL = 200;
 
     /** Where the next input comes from. */
     interface Inputs {
@@ -36,20 +36,36 @@ final class ImportTarget implements Target {
     private final Inputs inputs;
     private final Stated stated;
     private final Path file;
-    private final Book book;
-    private final Ledger ledger;
-    private final Importer importer;
-    private final Rereader rereader;
+    private final FreshBooks books;
+    private Book book;
+    private Ledger ledger;
+    private Importer importer;
+    private Rereader rereader;
+    private int entered;
     private long checked;
 
-    ImportTarget(Path folder, String name, Inputs inputs, Stated stated) {
+    ImportTarget(Path folder, String name, Inputs inputs, Stated stated) throws IOException {
         this.inputs = inputs;
         this.stated = stated;
         file = folder.resolve(name);
-        book = Book.open(SmallBook.empty(folder));
+        books = new FreshBooks(folder);
+        open();
+    }
+
+    private void open() throws IOException {
+        book = Book.open(books.next());
         ledger = book.ledger();
         importer = new Importer(book, ledger);
         rereader = new Rereader(book, ledger);
+        entered = 0;
+    }
+
+    /** Each file is held against those of its days: what that takes grows with their square. */
+    private void anew() throws IOException {
+        if (++entered == BOOKFUL) {
+            ledger.close();
+            open();
+        }
     }
 
     @Override
@@ -66,10 +82,11 @@ final class ImportTarget implements Target {
             assertThat(ledger.source(refused.sha256())).isEmpty();
             return false;
         }
-        if (result instanceof ImportResult.Entered entered) {
-            assertAddsUp(ledger, entered.source());
-            assertReadsTheSame(entered.source());
-            assertSaysWhatTheFileStates(input, entered);
+        if (result instanceof ImportResult.Entered made) {
+            assertAddsUp(ledger, made.source());
+            assertReadsTheSame(made.source());
+            assertSaysWhatTheFileStates(input, made);
+            anew();
         }
         return true;
     }

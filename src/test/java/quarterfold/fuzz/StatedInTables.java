@@ -13,10 +13,12 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
 /**
@@ -56,7 +58,21 @@ final class StatedInTables {
 
     /** Of the first sheet of a workbook, by POI's own model of the whole. */
     static Optional<BigDecimal> inWorkbook(byte[] input, String layout) {
-        try (XSSFWorkbook workbook = new XSSFWorkbook(Stated.in(input))) {
+        return inModel(() -> new XSSFWorkbook(Stated.in(input)), layout);
+    }
+
+    /** The same of a workbook in the old format. */
+    static Optional<BigDecimal> inOldWorkbook(byte[] input, String layout) {
+        return inModel(() -> new HSSFWorkbook(Stated.in(input)), layout);
+    }
+
+    /** Reads a workbook whole. */
+    private interface Model {
+        Workbook read() throws IOException;
+    }
+
+    private static Optional<BigDecimal> inModel(Model model, String layout) {
+        try (Workbook workbook = model.read()) {
             List<List<String>> rows = new ArrayList<>();
             Sheet sheet = workbook.getSheetAt(0);
             for (Row row : sheet) {

@@ -68,7 +68,10 @@ final class Targets {
                 "workbook",
                 (folder, seed) ->
                         packed(folder, "fuzz.xlsx", seed, books, StatedInTables::inWorkbook));
-        all.put("old workbook", (folder, seed) -> imports(folder, "fuzz.xls", seed, old));
+        all.put(
+                "old workbook",
+                (folder, seed) ->
+                        imports(folder, "fuzz.xls", seed, old, StatedInTables::inOldWorkbook));
         all.put("list in YAML", (folder, seed) -> list(folder, seed, lists));
         all.put(
                 "e-invoice",
@@ -111,12 +114,14 @@ final class Targets {
 
     /** A reader of files that are not packed. */
     private static Target imports(
-            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated)
+            throws IOException {
         Mutator mutator = new Mutator(seed, seeds);
         return new ImportTarget(folder, name, mutator::next, stated);
     }
 
-    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds) {
+    private static Target imports(Path folder, String name, long seed, List<byte[]> seeds)
+            throws IOException {
         return imports(folder, name, seed, seeds, Stated.NOTHING);
     }
 
@@ -128,7 +133,8 @@ final class Targets {
 
     /** A reader of packed files. */
     private static Target packed(
-            Path folder, String name, long seed, List<byte[]> seeds, Stated stated) {
+            Path folder, String name, long seed, List<byte[]> seeds, Stated stated)
+            throws IOException {
         PackedMutator mutator = new PackedMutator(seed, seeds);
         return new ImportTarget(folder, name, mutator::next, stated);
     }

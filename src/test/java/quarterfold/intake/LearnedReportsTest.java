@@ -51,11 +51,20 @@ class LearnedReportsTest {
 
     @Test
     void giveBackTheMoneyPutInOrSayTheyCannot() throws IOException {
+        assertGivenBack(SEEDS, false);
+    }
+
+    @Test
+    void giveBackTheMoneyOfRowsThatALineAboveDates() throws IOException {
+        assertGivenBack(SEEDS / 2, true);
+    }
+
+    private void assertGivenBack(int seeds, boolean above) throws IOException {
         List<String> wrong = new ArrayList<>();
         Map<String, Integer> cannot = new TreeMap<>();
         int proved = 0;
-        for (long seed = 0; seed < SEEDS; seed++) {
-            MadeReport report = new MadeReport(seed, MadeReport.Harm.NONE);
+        for (long seed = 0; seed < seeds; seed++) {
+            MadeReport report = new MadeReport(seed, MadeReport.Harm.NONE, above);
             Map<String, Long> given = new TreeMap<>();
             Learned learned = learn(report, given);
             if (!learned.isProved()) {
@@ -78,15 +87,27 @@ class LearnedReportsTest {
             }
         }
         assertThat(wrong).isEmpty();
-        assertThat(proved).as("not proved: %s", cannot).isGreaterThan(SEEDS * 17 / 20);
+        assertThat(proved).as("not proved: %s", cannot).isGreaterThan(seeds * 17 / 20);
     }
 
     @ParameterizedTest
     @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "NONE")
     void harmIsTold(MadeReport.Harm harm) throws IOException {
+        assertTold(SEEDS / 10, harm, false);
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            mode = EnumSource.Mode.EXCLUDE,
+            names = {"NONE", "ROW_WITHOUT_DATE"})
+    void harmOfRowsThatALineAboveDatesIsTold(MadeReport.Harm harm) throws IOException {
+        assertTold(SEEDS / 20, harm, true);
+    }
+
+    private void assertTold(int seeds, MadeReport.Harm harm, boolean above) throws IOException {
         List<String> missed = new ArrayList<>();
-        for (long seed = 0; seed < SEEDS / 10; seed++) {
-            MadeReport report = new MadeReport(seed, harm);
+        for (long seed = 0; seed < seeds; seed++) {
+            MadeReport report = new MadeReport(seed, harm, above);
             Learned learned = learn(report, new TreeMap<>());
             if (learned.isProved()) {
                 missed.add(seed + ": " + report + learned.proofs());

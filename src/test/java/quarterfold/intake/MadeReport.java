@@ -106,6 +106,7 @@ final class MadeReport {
     private final Random lot;
     private final Shape shape;
     private final Harm harm;
+    private final boolean above;
     private final String language;
     private final String[] names;
     private final String[] kinds;
@@ -124,7 +125,13 @@ final class MadeReport {
     private int rows;
 
     MadeReport(long seed, Harm harm) {
+        this(seed, harm, false);
+    }
+
+    /** {@code above}: whether a line above the table has the one date of all rows. */
+    MadeReport(long seed, Harm harm, boolean above) {
         lot = new Random(seed);
+        this.above = above;
         this.harm = harm;
         language = LANGUAGES[lot.nextInt(LANGUAGES.length)];
         names = NAMES.getOrDefault(language, new String[0]);
@@ -154,7 +161,7 @@ final class MadeReport {
                             "dd.MM.yy",
                             "yyyyMMdd"
                         }
-                        [lot.nextInt(8)];
+                        [above ? new int[] {0, 1, 2, 4}[lot.nextInt(4)] : lot.nextInt(8)];
         positive = lot.nextInt(3) == 0;
         unknown = lot.nextInt(12) == 0;
     }
@@ -174,10 +181,10 @@ final class MadeReport {
         boolean hasBalance = shape != Shape.WIDE && !positive && lot.nextBoolean();
         boolean hasTotal = harm == Harm.WRONG_TOTAL || lot.nextInt(3) == 0;
         List<String> header = header(hasBalance);
-        LocalDate day = LocalDate.of(2026, 7, 1).plusDays(lot.nextInt(5));
+        LocalDate day = LocalDate.of(2026, 7, above ? 13 : 1).plusDays(lot.nextInt(5));
         List<List<String>> body = new ArrayList<>();
         for (int i = 0; i < tall; i++) {
-            day = day.plusDays(lot.nextInt(4));
+            day = day.plusDays(above ? 0 : lot.nextInt(4));
             body.addAll(rows(day, i, tall, hasBalance));
         }
         List<String> total = total(header);
@@ -198,12 +205,33 @@ final class MadeReport {
         if (lot.nextInt(6) == 0) {
             lines.add(List.of("Rows", Integer.toString(rows)));
         }
+        if (above) {
+            dateAbove(header, total, day);
+        }
         return lot.nextInt(25) == 0 ? workbook(folder) : text(folder);
+    }
+
+    /** Takes the column of dates away, and puts the date into a line above the names. */
+    private void dateAbove(List<String> header, List<String> total, LocalDate day) {
+        total.set(1, total.get(0));
+        int names = lines.indexOf(header);
+        int width = header.size();
+        for (int i = names; i < lines.size(); i++) {
+            List<String> line = lines.get(i);
+            if (line.size() == width) {
+                lines.set(i, without(line, 0));
+            }
+        }
+        String label = this.names[0];
+        String date = date(day);
+        lines.add(
+                lot.nextInt(names + 1),
+                lot.nextBoolean() ? List.of(label, date) : List.of(label + ": " + date));
     }
 
     /** Rows of several kinds, each with a letter and a shape of its own, and no column names. */
     private boolean isRecords() {
-        return harm == Harm.NONE && shape == Shape.LONG && !minor && lot.nextInt(3) == 0;
+        return !above && harm == Harm.NONE && shape == Shape.LONG && !minor && lot.nextInt(3) == 0;
     }
 
     private void records(List<List<String>> body) {
@@ -404,14 +432,14 @@ final class MadeReport {
     }
 
     private void preamble(List<String> header) {
-        int above = lot.nextInt(4);
-        for (int i = 0; i < above; i++) {
+        int titles = lot.nextInt(4);
+        for (int i = 0; i < titles; i++) {
             lines.add(List.of(i == 0 ? "Quaylark report" : "Page " + i));
         }
         if (minor) {
             lines.add(List.of("All amounts in pence"));
         }
-        if (lot.nextInt(5) == 0) {
+        if (!above && lot.nextInt(5) == 0) {
             header.add(1, "Reserved");
             lines.add(header);
             blankColumn = true;
