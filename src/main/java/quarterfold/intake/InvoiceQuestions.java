@@ -3,16 +3,18 @@ package quarterfold.intake;
 import java.util.ArrayList;
 import java.util.List;
 import quarterfold.ledger.Evidence;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
 
 /** What a person must be asked about an invoice before its figures are safe. */
 final class InvoiceQuestions {
-    static final String DOES_NOT_TIE = "document-does-not-tie";
-    static final String NOT_WHOLE = "document-not-whole";
-    static final String OF_OTHERS = "document-of-others";
+    static final String DOES_NOT_TIE = RaisedQuery.DOCUMENT_DOES_NOT_TIE;
+    static final String NOT_WHOLE = RaisedQuery.DOCUMENT_NOT_WHOLE;
+    static final String OF_OTHERS = RaisedQuery.DOCUMENT_OF_OTHERS;
     static final String NOT_VAT = "document-tax-not-vat";
-    static final String PAGES_DIFFER = "document-pages-differ";
-    static final String GOODS_OR_SERVICE = "goods-or-service";
+    static final String PAGES_DIFFER = RaisedQuery.DOCUMENT_PAGES_DIFFER;
+    static final String GOODS_OR_SERVICE = RaisedQuery.GOODS_OR_SERVICE;
+    static final String BELOW_NOTHING = RaisedQuery.CREDIT_BELOW_NOTHING;
 
     private record Question(String code, String about, String text) {}
 
@@ -30,18 +32,25 @@ final class InvoiceQuestions {
 
     /**
      * What the document is as evidence. One whose figures do not tie, whose pages show another
-     * total, or that does not show what a VAT invoice must, is none until a person has seen it. A
-     * credit takes from a claim, so it counts as it stands.
+     * total, or that does not show what a VAT invoice must, is none until a person has seen it; nor
+     * is a credit note of less than nothing, which adds to a claim. A credit takes from a claim, so
+     * it counts as it stands.
      */
     Evidence evidence() {
-        if (adds() && (!broken.isEmpty() || !isWhole() || !pages.showTotal(invoice))) {
+        if (isBelowNothing()
+                || (adds() && (!broken.isEmpty() || !isWhole() || !pages.showTotal(invoice)))) {
             return Evidence.UNSTATED;
         }
         return invoice.type().isSelfBilled() ? Evidence.SELF_BILLED : Evidence.INVOICE;
     }
 
     private boolean adds() {
-        return !invoice.type().credit() && invoice.totals().gross().signum() >= 0;
+        return isBelowNothing()
+                || (!invoice.type().credit() && invoice.totals().gross().signum() >= 0);
+    }
+
+    private boolean isBelowNothing() {
+        return invoice.type().credit() && invoice.totals().gross().signum() < 0;
     }
 
     private boolean isWhole() {
@@ -117,6 +126,14 @@ final class InvoiceQuestions {
     }
 
     private void asBuyer(List<Question> all) {
+        if (isBelowNothing()) {
+            all.add(
+                    new Question(
+                            BELOW_NOTHING,
+                            invoice.number(),
+                            "%s is a credit note of less than nothing, so it would add to the claim. %s Does it charge %s? If it takes that back, enter it as a purchase-credit with positive amounts, and decide duplicate-of that entry for each of these."
+                                    .formatted(document(), counted(), money().negated())));
+        }
         if (!isWhole()) {
             all.add(
                     new Question(
@@ -144,7 +161,7 @@ final class InvoiceQuestions {
                                             new Question(
                                                     GOODS_OR_SERVICE,
                                                     invoice.number(),
-                                                    "%s comes from %s and charges %s in category %s, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too?"
+                                                    "%s comes from %s and charges %s in category %s, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide duplicate-of that entry for each of these; if it is exempt here too, decide treat-as no-vat-purchase; if it is a service that is taxed here, set this query aside."
                                                             .formatted(
                                                                     document(),
                                                                     invoice.seller().country(),

@@ -207,7 +207,7 @@ final class Repeats {
             raise.query(
                     CODE,
                     "rows",
-                    "%s; they are entered again, %s together, since two rows of a plain sheet may be for two events: are they the same? If so, decide duplicate-of for each of their entries"
+                    "%s; they are entered again, %s together, since two rows of a plain sheet may be for two events: are they the same? If so, decide duplicate-of for each of their entries. Set this query aside once that is done, or if they are not"
                             .formatted(found, money));
         } else if (nameless > 0 && rows * 2 < seen) {
             raise.query(

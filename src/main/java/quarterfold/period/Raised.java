@@ -9,25 +9,28 @@ import quarterfold.ledger.Ledger;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
+import quarterfold.treatment.Answers;
 import quarterfold.treatment.Context;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.Questions;
 
 /**
  * The questions that the reading of files raised, for the period their files are of, as far as the
- * files that came since have not answered them.
+ * files that came and the decisions that were made since have not answered them.
  */
 final class Raised {
 
     private final Ledger ledger;
     private final Context.Files files;
     private final Questions questions;
+    private final AnsweredDocuments documents;
     private final LocalDate registeredFrom;
 
-    Raised(Ledger ledger, Context.Files files, Questions questions, LocalDate registeredFrom) {
+    Raised(Ledger ledger, Context.Files files, Questions questions, Answers answers, LocalDate registeredFrom) {
         this.ledger = ledger;
         this.files = files;
         this.questions = questions;
+        this.documents = new AnsweredDocuments(ledger, answers);
         this.registeredFrom = registeredFrom;
     }
 
@@ -43,7 +46,11 @@ final class Raised {
         List<RaisedQuery> raised =
                 ledger.raised().stream().filter(q -> sources.contains(q.source())).toList();
         return new WholeSettlements(ledger)
-                .open(raised).stream().map(this::query).map(questions::answered).toList();
+                .open(raised).stream()
+                        .filter(q -> !documents.answer(q))
+                        .map(this::query)
+                        .map(questions::answered)
+                        .toList();
     }
 
     private Query query(RaisedQuery raised) {

@@ -174,7 +174,12 @@ public final class Returns {
                                                 money,
                                                 Map.of("channel", channel))));
         queries.addAll(
-                new Raised(ledger, this::fileName, questions, settings().registeredFrom())
+                new Raised(
+                                ledger,
+                                this::fileName,
+                                questions,
+                                context().answers(),
+                                settings().registeredFrom())
                         .of(
                                 period,
                                 late.stream()

@@ -4,12 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import quarterfold.intake.MadeInvoice;
 
 /** E-invoices from import to the boxes. */
@@ -19,7 +22,7 @@ class EInvoiceReturnTest {
     private static final MadeInvoice.Party CUSTOMER =
             new MadeInvoice.Party("Harbour Tea", "GB", "GB000480437");
 
-    private static final Pattern FIGURE = Pattern.compile(" {3}(\\d[\\d,]*(\\.\\d\\d)?)$");
+    private static final Pattern FIGURE = Pattern.compile(" {3}(-?\\d[\\d,]*(\\.\\d\\d)?)$");
 
     @TempDir private Path folder;
     private Path book = Path.of("");
@@ -112,7 +115,7 @@ class EInvoiceReturnTest {
                         "--who",
                         "A. Clerk");
         assertThat(seen.code()).as(seen.err()).isZero();
-        SmallBook.setAside(book, "S1/document-does-not-tie/INV-1001 BR-CO-16");
+        assertThat(run("queries", "2026-09").out()).isEqualTo("No query is open.\n");
         assertThat(boxes())
                 .containsExactly("0.00", "0.00", "0.00", "20.00", "20.00", "0", "130", "0", "0");
         assertThat(run("close", "2026-09").code()).isZero();
@@ -139,6 +142,90 @@ class EInvoiceReturnTest {
 
                         2 queries are open.
                         """);
+    }
+
+    private void decide(String... what) {
+        List<String> words = new ArrayList<>(List.of("decide"));
+        words.addAll(List.of(what));
+        words.addAll(List.of("--why", "looked at it", "--who", "A. Clerk"));
+        Run decided = run(words.toArray());
+        assertThat(decided.code()).as(decided.err()).isZero();
+    }
+
+    private String queries() {
+        return run("queries", "2026-09").out();
+    }
+
+    /** A person who says that it is made out to the business has answered whose it is. */
+    @Test
+    void aDocumentOfOthersThatIsOurs() throws IOException {
+        enter("others.xml", usual().to(CUSTOMER).ubl());
+        assertThat(queries()).contains("S1/document-of-others/INV-1001");
+        decide("--entry", "1", "--state", "addressed=business");
+        assertThat(boxes().get(3)).isEqualTo("20.00");
+        assertThat(queries()).isEqualTo("No query is open.\n");
+    }
+
+    /** What was decided of the supplier is no answer about this document. */
+    @Test
+    void aDecisionOnTheSupplierIsNoAnswer() throws IOException {
+        enter("invoice.xml", usual().with("BT-115", "151.00").ubl());
+        decide("--party", "Fernmoor Pottery Ltd", "--evidence-seen", "invoice");
+        assertThat(queries()).contains("S1/document-does-not-tie/INV-1001 BR-CO-16");
+    }
+
+    /** VAT Regulations 1995 reg 38: what a supplier's credit takes back is taken off box 4. */
+    @Test
+    void aCreditNoteOfLessThanNothing() throws IOException {
+        enter("credit.xml", new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
+        assertThat(boxes().get(3)).isEqualTo("0.00");
+        assertThat(queries()).contains("S1/credit-below-nothing/CN-7");
+        enter(
+                "sheet.csv",
+                """
+                date,kind,document,party,party_country,party_vat,net,vat,rate,evidence
+                2026-07-20,purchase-credit,CN-7,Fernmoor Pottery Ltd,GB,GB000472729,40.00,8.00,20,invoice
+                """);
+        decide("--entry", "1", "--duplicate-of", "2");
+        assertThat(boxes().get(3)).isEqualTo("-8.00");
+        assertThat(queries()).isEqualTo("No query is open.\n");
+    }
+
+    @Test
+    void aCreditNoteOfLessThanNothingThatCharges() throws IOException {
+        enter("credit.xml", new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
+        decide("--entry", "1", "--evidence-seen", "invoice");
+        assertThat(boxes().get(3)).isEqualTo("8.00");
+        assertThat(queries()).isEqualTo("No query is open.\n");
+    }
+
+    /** Each answer that the question names: no reverse charge (VATA 1994 s.8) on either. */
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"goods", "exempt", "service"})
+    void goodsOrAServiceFromAbroad(String answer) throws IOException {
+        enter("abroad.xml", new MadeInvoice("A-3").from(IRISH).line("Thing", "30.00", "Z", "0").ubl());
+        assertThat(boxes().get(0)).isEqualTo("6.00");
+        switch (answer) {
+            case "goods" -> {
+                enter(
+                        "sheet.csv",
+                        """
+                        date,kind,document,party,party_country,party_vat,net,vat,from,to,evidence
+                        2026-07-20,purchase,A-3,Adverts Abroad,IE,IE6388047V,30.00,0,IE,GB,invoice
+                        """);
+                decide("--entry", "1", "--duplicate-of", "2");
+            }
+            case "exempt" -> decide("--entry", "1", "--treat-as", "no-vat-purchase");
+            default -> decide("--query", "S1/goods-or-service/A-3", "--set-aside");
+        }
+        assertThat(boxes().get(0)).isEqualTo(answer.equals("service") ? "6.00" : "0.00");
+        assertThat(boxes().get(6)).isEqualTo(answer.equals("goods") ? "0" : "30");
+        assertThat(queries())
+                .endsWith(
+                        answer.equals("service")
+                                ? "No query is open. 1 is set aside.\n"
+                                : "No query is open.\n")
+                .doesNotContain("  quarterfold decide");
     }
 
     /** The channel's own invoice, for fees its settlement claims too: reg 29(4). */

@@ -294,7 +294,7 @@ class EInvoiceTest {
                         "row=1 | date=2026-07-20 | kind=expense | currency=GBP | net=80.00 | vat=0.00 | document=INV-9 | description=Cover | party=Adverts Abroad | party_country=IE | party_vat=IE6388047V | customer=consumer | evidence=invoice | invoiced=2026-07-20 | due=2026-08-19 | addressed=business | notes=type: 380; VAT category: E 0% Exempt supply");
         assertThat(questions(1))
                 .containsExactly(
-                        "goods-or-service/INV-9: invoice INV-9 of Adverts Abroad (IE6388047V), GBP 80.00, comes from IE and charges 80.00 in category E, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too?");
+                        "goods-or-service/INV-9: invoice INV-9 of Adverts Abroad (IE6388047V), GBP 80.00, comes from IE and charges 80.00 in category E, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide duplicate-of that entry for each of these; if it is exempt here too, decide treat-as no-vat-purchase; if it is a service that is taxed here, set this query aside.");
     }
 
     @Test
@@ -452,6 +452,34 @@ class EInvoiceTest {
         assertThat(questions(1))
                 .containsExactly(
                         "document-does-not-tie/CN-7 BR-CO-16: credit note CN-7 of Fernmoor Pottery Ltd (GB000472729), GBP 48.00, breaks rule BR-CO-16 of EN 16931: the amount due (BT-115) is stated as 49.00; the total less what was paid plus the rounding comes to 48.00. It takes from the claim as the VAT breakdown states it. Which figure is right? Ask the supplier.");
+    }
+
+    /** It would add to the claim: VAT Regulations 1995 reg 29(2), evidence is held before. */
+    @Test
+    void aCreditNoteOfLessThanNothing() throws IOException {
+        assertThat(
+                        entered(
+                                new MadeInvoice("CN-7")
+                                        .credit()
+                                        .line("Bowls", "-40.00", "S", "20")))
+                .containsExactly(
+                        "row=1 | date=2026-07-20 | kind=purchase-credit | currency=GBP | net=-40.00 | vat=-8.00 | rate=20 | document=CN-7 | description=Bowls | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | invoiced=2026-07-20 | addressed=business | notes=type: 381; VAT category: S 20%");
+        assertThat(questions(1))
+                .containsExactly(
+                        "credit-below-nothing/CN-7: credit note CN-7 of Fernmoor Pottery Ltd (GB000472729), GBP -48.00, is a credit note of less than nothing, so it would add to the claim. Its VAT is not reclaimed until a person says that the document was seen. Does it charge 48.00? If it takes that back, enter it as a purchase-credit with positive amounts, and decide duplicate-of that entry for each of these.");
+    }
+
+    /** The business's own credit note of less than nothing adds to what is due: box 1. */
+    @Test
+    void aCreditNoteOfTheBusinessOfLessThanNothing() throws IOException {
+        MadeInvoice.Party customer = new MadeInvoice.Party("Harbour Tea", "GB", "GB000480437");
+        entered(
+                new MadeInvoice("CN-8")
+                        .credit()
+                        .from(MadeInvoice.BUSINESS)
+                        .to(customer)
+                        .line("Bowls", "-40.00", "S", "20"));
+        assertThat(questions(1)).isEmpty();
     }
 
     @Test

@@ -314,7 +314,8 @@ class RepeatsTest {
                                         + " a.csv, source 1, entry 1; they are entered again, 12.00"
                                         + " together, since two rows of a plain sheet may be for two"
                                         + " events: are they the same? If so, decide duplicate-of for each"
-                                        + " of their entries"));
+                                        + " of their entries. Set this query aside once that is done, or if"
+                                        + " they are not"));
         verify();
     }
 
