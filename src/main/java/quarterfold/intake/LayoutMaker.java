@@ -117,6 +117,7 @@ final class LayoutMaker implements Making {
         if (full.dated().isPresent()) {
             UnmarkedTotal.tell(columns, table.body(), findings);
         }
+        LayoutParts.askCodes(columns, findings);
         mark = mark(columns);
         plan =
                 findings.canBeWritten()

@@ -55,7 +55,7 @@ final class Vocabulary {
         return words;
     }
 
-    private static List<CSVRecord> rows(String file) {
+    static List<CSVRecord> rows(String file) {
         try (InputStream in = Vocabulary.class.getResourceAsStream(FOLDER + file)) {
             if (in == null) {
                 throw new IllegalStateException("not packed with the program: " + FOLDER + file);
