@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.intake.Layout.Signs;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Kind;
@@ -40,9 +41,16 @@ final class KindAsking {
                                                         heap.rows().size() == 1 ? "row" : "rows",
                                                         new Amount(sum))
                                         + doubt,
-                                kinds,
+                                answers(heap),
                                 false))
                 .flatMap(a -> Coded.find(Kind.class, a));
+    }
+
+    /** Rows that a mark makes rows of a shape are no totals among them. */
+    private List<String> answers(RowHeap heap) {
+        return heap.marked()
+                ? kinds
+                : Stream.concat(kinds.stream(), Stream.of(TotalRows.ANSWER)).toList();
     }
 
     /** Why rows are asked about whose words are of a kind, and whose money is not. */

@@ -93,6 +93,9 @@ final class KindFinder {
 
     /** The kind of an amount in a column of this role, on a row that says this. */
     static Optional<Kind> kind(Said said, Role role) {
+        if (role == Role.REFUND) {
+            return Optional.of(Kind.SALE_REFUND);
+        }
         String part = PARTS.getOrDefault(role, "");
         boolean fee = part.equals("fee");
         if (fee && said.event().equals("refund")) {

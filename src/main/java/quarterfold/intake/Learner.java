@@ -7,15 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Book;
-import quarterfold.ledger.Decision;
 import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
@@ -96,33 +93,6 @@ public final class Learner {
                     LedgerException.Fault.UNREADABLE,
                     "%s: could not be read: %s".formatted(file, IoText.withFile(e)));
         }
-    }
-
-    /**
-     * The answers that decisions on an import's questions give: what kind rows of some words are.
-     */
-    public static Map<String, String> answers(List<Decision> decisions) {
-        Map<String, String> answers = new LinkedHashMap<>();
-        Set<String> undone =
-                decisions.stream()
-                        .filter(d -> d.action() == Decision.Action.UNDO)
-                        .map(Decision::value)
-                        .collect(Collectors.toSet());
-        String code = "/" + Asked.CODE + "/";
-        for (Decision decision : decisions) {
-            int at = decision.about().indexOf(code);
-            boolean kind =
-                    decision.target() == Decision.Target.QUERY
-                            && decision.action() == Decision.Action.STATE
-                            && decision.value().startsWith("kind=")
-                            && !undone.contains(Long.toString(decision.id()));
-            if (kind && at >= 0) {
-                answers.put(
-                        "kind/" + decision.about().substring(at + code.length()),
-                        decision.value().substring("kind=".length()));
-            }
-        }
-        return answers;
     }
 
     /**

@@ -19,7 +19,7 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
-    private static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
+    static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
     private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
 
     private final List<Column> columns;

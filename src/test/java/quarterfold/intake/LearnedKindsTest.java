@@ -153,4 +153,100 @@ class LearnedKindsTest {
                         "2026-07-15 sale 25.00",
                         "2026-07-15 fee -2.25");
     }
+
+    private static final String SUMMED =
+            """
+            Date,Order,Type,Price,Fee,Net
+            2026-07-13,N1,Sale,10.00,-1.00,9.00
+            2026-07-13,N2,Sale,20.00,-2.00,18.00
+            2026-07-13,,Subtotal,30.00,-3.00,27.00
+            2026-07-14,N3,Sale,5.00,-0.50,4.50
+            2026-07-14,,Subtotal,5.00,-0.50,4.50
+            2026-07-31,,Total,35.00,-3.50,31.50
+            """;
+
+    @Test
+    void totalsThatCarryADateAreNoRows() throws IOException {
+        Learned learned = learn(SUMMED);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.proofs())
+                .containsExactly(
+                        "rows 4, 6 ('Type: Subtotal') each state the sum of the rows above: it ties",
+                        "row 7 ('Type: Total') states the sum of the rows above: it ties",
+                        "Price + Fee = Net in 3 of 3 rows",
+                        "all 6 rows read: 6 entries, 3 rows set aside, money 31.50");
+        try (Desk desk = new Desk(folder.resolve("desk"))) {
+            desk.layout("report", learned.yaml().orElseThrow());
+            assertThat(desk.problems("wrong.csv", SUMMED.replace("31.50", "32.50").replace("35.00", "36.00")))
+                    .containsExactly(
+                            "wrong.csv:7 [Price]: found '36.00'; expected the sum of the 3 rows above, 35.00; are rows missing, or is one there twice?",
+                            "wrong.csv:7 [Net]: found '32.50'; expected the sum of the 3 rows above, 31.50; are rows missing, or is one there twice?");
+        }
+    }
+
+    @Test
+    void rowsThatSayTotalButDoNotTieAreAsked() throws IOException {
+        String text = SUMMED.replace("Total,35.00,-3.50,31.50", "Total,45.00,-4.50,40.50");
+
+        Learned open = learn(text);
+
+        assertThat(open.open().stream().map(Question::text))
+                .containsExactly("what is 'Type: Total' (1 row, 40.50)?");
+        assertThat(open.open().get(0).answers()).contains("sale", "no-row");
+        Learned learned = learn(text, Map.of("kind/Type: Total", "no-row"));
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.notes())
+                .containsExactly(
+                        "row 7 ('Type: Total'): set aside, for you say that it is no row");
+        assertThat(money()).hasSize(6);
+    }
+
+    @Test
+    void whatIsPaidBackMayStandOnTheRowOfTheSale() throws IOException {
+        Learned learned =
+                learn(
+                        """
+                        Date,Order,Type,Gross,Refunded,Fee,Net
+                        2026-07-13,A70,Sale,10.00,0.00,1.00,9.00
+                        2026-07-14,A71,Sale,20.00,20.00,2.00,-2.00
+                        2026-07-15,A72,Sale,30.00,5.00,3.00,22.00
+                        """,
+                        Map.of("column/Refunded", "refund"));
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(money())
+                .contains(
+                        "2026-07-14 sale 20.00",
+                        "2026-07-14 sale-refund -20.00",
+                        "2026-07-15 sale-refund -5.00");
+    }
+
+    @Test
+    void aDescriptionOfOneWordTellsTheKind() throws IOException {
+        Learned learned =
+                learn(
+                        """
+                        Date,Order,Description,Debit,Credit
+                        2026-07-13,N0,Sale,,10.00
+                        2026-07-14,N1,Commission,1.00,
+                        2026-07-15,N2,Refund,5.00,
+                        2026-07-16,N3,Payout,4.00,
+                        """);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(money())
+                .containsExactly(
+                        "2026-07-13 sale 10.00",
+                        "2026-07-14 fee -1.00",
+                        "2026-07-15 sale-refund -5.00",
+                        "2026-07-16 payout -4.00");
+        assertThat(
+                        learn(
+                                        "Date,Order,Description,Debit,Credit\n2026-07-13,N0,Sale of a mug,,10.00\n2026-07-14,N1,Commission,1.00,\n")
+                                .open()
+                                .get(0)
+                                .id())
+                .isEqualTo("rows");
+    }
 }
