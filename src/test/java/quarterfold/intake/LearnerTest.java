@@ -362,6 +362,51 @@ class LearnerTest {
     }
 
     @Test
+    void rulesForRowsOfOtherMonthsStayWhenItIsLearnedAgain() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned july =
+                learn(
+                        """
+                        Date,Type,Amount
+                        2026-07-03,Sale,10.00
+                        2026-07-14,Refund,-2.00
+                        2026-07-15,Levy,-1.00
+                        """,
+                        Map.of("kind/Type: Levy", "expense"));
+        Path file = Learner.write(book, july, false).orElseThrow();
+        learn(
+                """
+                Date,Type,Amount
+                2026-08-03,Sale,10.00
+                2026-08-14,Storage,-4.00
+                2026-08-15,Levy,-1.00
+                """);
+
+        Learned again = again(book);
+        Learner.write(book, again, true);
+
+        assertThat(again.isProved()).isTrue();
+        assertThat(again.notes())
+                .containsExactly(
+                        "kept from the layout as it was: - when: {Type: Refund} enter: - {kind: sale-refund, gross: Amount}",
+                        "kept from the layout as it was: - when: {Type: Levy} enter: - {kind: expense, gross: Amount}");
+        assertThat(money())
+                .containsExactly(
+                        "2026-08-03 sale 10.00", "2026-08-14 fee -4.00", "2026-08-15 expense -1.00");
+        try (Desk desk = new Desk(folder.resolve("desk"))) {
+            desk.layout("report", Files.readString(file));
+            desk.enter(
+                    "september.csv",
+                    "Date,Type,Amount\n2026-09-03,Refund,-3.00\n2026-09-04,Storage,-4.00\n2026-09-05,Levy,-1.00\n");
+            assertThat(desk.lines().stream().map(l -> l.profile().kind().code()))
+                    .containsExactly("sale-refund", "fee", "expense");
+        }
+        String written = Files.readString(file);
+        assertThat(Learner.write(book, again(book), false)).contains(file);
+        assertThat(Files.readString(file)).isEqualTo(written);
+    }
+
+    @Test
     void layoutsAreNamedAfterTheirFiles() {
         assertThat(Learner.nameOf(Path.of("Quaylark_Report-2026-07.csv")))
                 .isEqualTo("quaylark-report");
