@@ -9,9 +9,9 @@ import quarterfold.money.Amount;
 
 /**
  * States what an invoice says of documents before it: that it charges an advance, or what was paid
- * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
- * it leaves the VAT breakdown whole; a supplier who takes an advance off before VAT does it by a
- * line below zero or by an allowance.
+ * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount
+ * paid (BT-113) off the total with VAT, so it leaves the VAT breakdown whole; a supplier who takes
+ * an advance off before VAT does it by a line below zero or by an allowance.
  */
 final class Advanced {
     private Advanced() {}
@@ -30,9 +30,7 @@ final class Advanced {
             return stated;
         }
         Particulars following = stated.with(Particular.FOLLOWS, String.join(",", fitting));
-        return invoice.type().isCorrected()
-                ? following.with(Particular.AMENDED, "yes")
-                : following;
+        return invoice.type().isCorrected() ? following.with(Particular.AMENDED, "yes") : following;
     }
 
     /** How many of the documents that it follows the particular has no room for. */

@@ -43,8 +43,7 @@ final class AnsweredDocuments {
             new Answer(entry -> true, d -> isOfWhom(d) || SETTLED.contains(d.action()));
     private static final Answer TREATED =
             new Answer(
-                    entry ->
-                            entry.kind() == Kind.EXPENSE || entry.kind() == Kind.EXPENSE_CREDIT,
+                    entry -> entry.kind() == Kind.EXPENSE || entry.kind() == Kind.EXPENSE_CREDIT,
                     d -> d.action() == Action.TREAT_AS || d.action() == Action.DUPLICATE_OF);
 
     private static final Map<String, Answer> ANSWERS =
@@ -82,8 +81,7 @@ final class AnsweredDocuments {
     private boolean isDecided(Answer answer, Source source) {
         List<Entry> asked = asked(answer, source);
         return !asked.isEmpty()
-                && asked.stream()
-                        .allMatch(e -> aboutItself(e).anyMatch(answer.answer()));
+                && asked.stream().allMatch(e -> aboutItself(e).anyMatch(answer.answer()));
     }
 
     /** What was decided of a supplier may be older than its document. */

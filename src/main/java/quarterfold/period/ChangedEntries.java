@@ -31,7 +31,8 @@ import quarterfold.treatment.Treated;
  * Finds the entries of closed returns that were decided otherwise since, the lines of imports that
  * an amended certificate or statement has replaced since, and a channel's invoices for fees that
  * settlements claim too since: each is treated again with the tables and settings of its close and
- * the decisions of now, and held against what returns had for it so far. What was put right before is not found again; what is undone since is.
+ * the decisions of now, and held against what returns had for it so far. What was put right before
+ * is not found again; what is undone since is.
  */
 final class ChangedEntries {
 

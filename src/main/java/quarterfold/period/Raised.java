@@ -26,7 +26,12 @@ final class Raised {
     private final AnsweredDocuments documents;
     private final LocalDate registeredFrom;
 
-    Raised(Ledger ledger, Context.Files files, Questions questions, Answers answers, LocalDate registeredFrom) {
+    Raised(
+            Ledger ledger,
+            Context.Files files,
+            Questions questions,
+            Answers answers,
+            LocalDate registeredFrom) {
         this.ledger = ledger;
         this.files = files;
         this.questions = questions;

@@ -15,8 +15,8 @@ import quarterfold.money.Amount;
 /**
  * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
  * kind of file either came: a document entered twice, import VAT billed again by an agent, a
- * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole, a
- * copy with other amounts or another number.
+ * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole,
+ * a copy with other amounts or another number.
  *
  * <p>VAT Regulations 1995 reg 29(4): input tax is never deducted twice. One of the two feeds the
  * boxes until a person has said which; what was decided to be a duplicate is passed over.

@@ -21,9 +21,10 @@ import quarterfold.money.Amount;
 /**
  * Import VAT that an agent or courier bills again: an expense of which the VAT, the value or the
  * whole is, to the penny, the VAT of an import entry with its certificate or statement, some days
- * before or after it; of goods bought with VAT the VAT alone, since an agent sells none. The bill waits, but for
- * one whose VAT a closed return has claimed: then the import that is entered after it does, if its
- * VAT was paid; postponed VAT is paid to no agent, and is due in box 1 whatever is claimed.
+ * before or after it; of goods bought with VAT the VAT alone, since an agent sells none. The bill
+ * waits, but for one whose VAT a closed return has claimed: then the import that is entered after
+ * it does, if its VAT was paid; postponed VAT is paid to no agent, and is due in box 1 whatever is
+ * claimed.
  *
  * <p>The certificate is the normal evidence of import VAT paid (HMRC manual IMPS03100), and input
  * tax is never deducted twice: VAT Regulations 1995 reg 29(4). How many days is {@code
@@ -112,8 +113,8 @@ final class ImportVatBilled {
     }
 
     /**
-     * Every import whose VAT a bill may be. What is bought without VAT may be VAT laid out, whatever
-     * it is entered as, but for what the customer accounts for.
+     * Every import whose VAT a bill may be. What is bought without VAT may be VAT laid out,
+     * whatever it is entered as, but for what the customer accounts for.
      */
     private Stream<Entry> all(Entry bill, boolean carriesVat) {
         Amounts amounts = bill.amounts();

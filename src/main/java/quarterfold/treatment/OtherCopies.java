@@ -63,8 +63,7 @@ final class OtherCopies {
         }
 
         boolean corrects() {
-            return first()
-                    .line()
+            return first().line()
                     .particulars()
                     .word(Particular.AMENDED)
                     .filter("yes"::equals)
@@ -104,11 +103,8 @@ final class OtherCopies {
                         .sorted(Comparator.comparing(d -> d.first().number()))
                         .toList();
         Map<String, List<Document>> byNumber = new HashMap<>();
-        documents.forEach(
-                d -> byNumber.computeIfAbsent(d.number(), n -> new ArrayList<>()).add(d));
-        documents.stream()
-                .filter(Document::corrects)
-                .forEach(d -> correct(d, byNumber, decided));
+        documents.forEach(d -> byNumber.computeIfAbsent(d.number(), n -> new ArrayList<>()).add(d));
+        documents.stream().filter(Document::corrects).forEach(d -> correct(d, byNumber, decided));
         byNumber.values().forEach(same -> compareRows(same, repeats, decided));
         compareTotals(documents, decided, known);
     }
@@ -143,8 +139,7 @@ final class OtherCopies {
     }
 
     /** Documents of one number of which each has rows that the other has not. */
-    private void compareRows(
-            List<Document> documents, Map<Long, Long> repeats, Set<Long> decided) {
+    private void compareRows(List<Document> documents, Map<Long, Long> repeats, Set<Long> decided) {
         for (int later = 1; later < documents.size(); later++) {
             Document second = documents.get(later);
             Set<Long> met = new HashSet<>();

@@ -177,7 +177,9 @@ class EInvoiceReturnTest {
     /** VAT Regulations 1995 reg 38: what a supplier's credit takes back is taken off box 4. */
     @Test
     void aCreditNoteOfLessThanNothing() throws IOException {
-        enter("credit.xml", new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
+        enter(
+                "credit.xml",
+                new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
         assertThat(boxes().get(3)).isEqualTo("0.00");
         assertThat(queries()).contains("S1/credit-below-nothing/CN-7");
         enter(
@@ -193,7 +195,9 @@ class EInvoiceReturnTest {
 
     @Test
     void aCreditNoteOfLessThanNothingThatCharges() throws IOException {
-        enter("credit.xml", new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
+        enter(
+                "credit.xml",
+                new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
         decide("--entry", "1", "--evidence-seen", "invoice");
         assertThat(boxes().get(3)).isEqualTo("8.00");
         assertThat(queries()).isEqualTo("No query is open.\n");
@@ -203,7 +207,9 @@ class EInvoiceReturnTest {
     @ParameterizedTest(name = "{0}")
     @ValueSource(strings = {"goods", "exempt", "service"})
     void goodsOrAServiceFromAbroad(String answer) throws IOException {
-        enter("abroad.xml", new MadeInvoice("A-3").from(IRISH).line("Thing", "30.00", "Z", "0").ubl());
+        enter(
+                "abroad.xml",
+                new MadeInvoice("A-3").from(IRISH).line("Thing", "30.00", "Z", "0").ubl());
         assertThat(boxes().get(0)).isEqualTo("6.00");
         switch (answer) {
             case "goods" -> {

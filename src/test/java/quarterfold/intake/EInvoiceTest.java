@@ -457,11 +457,7 @@ class EInvoiceTest {
     /** It would add to the claim: VAT Regulations 1995 reg 29(2), evidence is held before. */
     @Test
     void aCreditNoteOfLessThanNothing() throws IOException {
-        assertThat(
-                        entered(
-                                new MadeInvoice("CN-7")
-                                        .credit()
-                                        .line("Bowls", "-40.00", "S", "20")))
+        assertThat(entered(new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20")))
                 .containsExactly(
                         "row=1 | date=2026-07-20 | kind=purchase-credit | currency=GBP | net=-40.00 | vat=-8.00 | rate=20 | document=CN-7 | description=Bowls | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | invoiced=2026-07-20 | addressed=business | notes=type: 381; VAT category: S 20%");
         assertThat(questions(1))
