@@ -146,6 +146,26 @@ class LaterMonthsTest {
     }
 
     @Test
+    void statesOfMoneyGivenBackAreAsked() throws IOException {
+        String text =
+                "Date,Order,Status,Amount\n2026-07-03,N-1,Done,10.00\n2026-07-04,N-2,Partially refunded,20.00\n";
+        Path july = desk.file("sales.csv", text);
+        Learner learner = new Learner(Desk.settings());
+        assertThat(learner.learn(july, "report", Map.of("rows", "sale")).open())
+                .containsExactly(
+                        new Question(
+                                "refunded/Status",
+                                "do rows count whose 'Status' is Partially refunded? no row is a refund; answer yes if refunds come in a report of their own",
+                                List.of("yes", "no"),
+                                true));
+        Learned without =
+                learner.learn(july, "report", Map.of("rows", "sale", "refunded/Status", "no"));
+        assertThat(without.isProved()).isTrue();
+        desk.layout("report", without.yaml().orElseThrow());
+        assertThat(money(text)).containsExactly("sale 10.00");
+    }
+
+    @Test
     void expectedTextsAreSaid() throws IOException {
         desk.layout("report", learn(NAMES + JULY) + "expect: {Status: []}\n");
         assertThat(problems(NAMES + JULY).get(0))
