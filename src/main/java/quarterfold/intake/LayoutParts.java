@@ -22,8 +22,37 @@ final class LayoutParts {
     static boolean isAccepted(Column column) {
         return column.role()
                 .field()
-                .filter(f -> !column.stated().stream().allMatch(f::accepts))
+                .filter(f -> !column.stated().stream().allMatch(t -> InCodes.accepts(f, t)))
                 .isEmpty();
+    }
+
+    /** What a column of countries or of rates says that is neither is asked, not left out. */
+    static void askCodes(List<Column> columns, Findings findings) {
+        for (Column column : columns) {
+            Role role = column.role();
+            boolean coded = role == Role.FROM || role == Role.TO || role == Role.RATE;
+            Field field = role.field().orElse(Field.DESCRIPTION);
+            List<String> not =
+                    column.stated().stream()
+                            .filter(t -> coded && !InCodes.accepts(field, t))
+                            .distinct()
+                            .toList();
+            if (!not.isEmpty()) {
+                findings.ask(
+                        new Question(
+                                "column/" + column.reference(),
+                                "'%s' says %s; expected %s; correct it in the file, or is the column of no account?"
+                                        .formatted(
+                                                column.reference(),
+                                                not.stream()
+                                                        .limit(3)
+                                                        .map(Problem::quoted)
+                                                        .collect(Collectors.joining(", ")),
+                                                field.expected()),
+                                List.of("ignored"),
+                                true));
+            }
+        }
     }
 
     static Map<Field, String> fields(List<Column> columns) {
