@@ -32,8 +32,7 @@ final class ExpectedCells {
                                 .filter(i -> !known.contains(i))
                                 .toArray();
         told = new boolean[watched.length];
-        columns =
-                layout.expected().texts().keySet().stream().mapToInt(header::column).toArray();
+        columns = layout.expected().texts().keySet().stream().mapToInt(header::column).toArray();
         texts = List.copyOf(layout.expected().texts().values());
         texts.forEach(t -> toldTexts.add(new HashSet<>()));
     }
@@ -44,8 +43,7 @@ final class ExpectedCells {
             int column = watched[i];
             String text = told[i] ? "" : row.text(column);
             if (!text.isEmpty()
-                    && money.isAmount(
-                            row.header().name(column), text, row.isNumber(column))) {
+                    && money.isAmount(row.header().name(column), text, row.isNumber(column))) {
                 told[i] = true;
                 row.wrong(
                         column,

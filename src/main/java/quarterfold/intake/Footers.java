@@ -91,8 +91,7 @@ final class Footers {
     /** Whether there is no date where rows of the table have theirs. */
     private boolean maybe(Row row) {
         String text = row.bare(date);
-        return text.isEmpty()
-                || (LETTER.matcher(text).find() && dates.read(text).isEmpty());
+        return text.isEmpty() || (LETTER.matcher(text).find() && dates.read(text).isEmpty());
     }
 
     private boolean statesMoney(Row row) {
@@ -139,8 +138,7 @@ final class Footers {
                         .formatted(
                                 Problem.quoted(text),
                                 layout,
-                                LayoutWriter.text(
-                                        start.find() ? start.group().strip() : text)));
+                                LayoutWriter.text(start.find() ? start.group().strip() : text)));
     }
 
     private Vocabulary known() {

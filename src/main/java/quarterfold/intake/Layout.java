@@ -334,9 +334,7 @@ record Layout(
     /** The same with numbers written in more ways. */
     Layout with(Numbers ways) {
         List<Layout> others =
-                shapes.stream()
-                        .map(s -> s.numbers().equals(numbers) ? s.with(ways) : s)
-                        .toList();
+                shapes.stream().map(s -> s.numbers().equals(numbers) ? s.with(ways) : s).toList();
         return with(shape, ways, others, expected);
     }
 

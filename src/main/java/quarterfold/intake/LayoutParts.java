@@ -161,8 +161,7 @@ final class LayoutParts {
                 texts.put(column.reference(), stated);
             }
         }
-        return new Expected(
-                Optional.of(UnreadMoney.unread(columns, rows, read, numbers)), texts);
+        return new Expected(Optional.of(UnreadMoney.unread(columns, rows, read, numbers)), texts);
     }
 
     /**

@@ -45,11 +45,7 @@ final class LayoutRows implements RowReader {
         payoutProfiles = new ProfileReader(cells, currency);
         DateReader dates = new DateReader(layout.dates(), terms.zone(), terms.nativeDates());
         footers = new Footers(layout, header, money, amounts, dates);
-        lines =
-                new LineMaker(
-                        cells,
-                        dates,
-                        new Notes(header, layout.named()));
+        lines = new LineMaker(cells, dates, new Notes(header, layout.named()));
         asked = terms.asked();
         expected = new ExpectedCells(layout, header);
         others = new OtherRows(layout, header, money, totals);

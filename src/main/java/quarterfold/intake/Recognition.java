@@ -136,7 +136,9 @@ final class Recognition {
         return problems.none() ? Optional.of(reader) : Optional.empty();
     }
 
-    /** {@code near}: whether column names are looked for in other rows than a layout has them in. */
+    /**
+     * {@code near}: whether column names are looked for in other rows than a layout has them in.
+     */
     private void attempt(List<Form> forms, boolean near) throws IOException {
         for (Form form : forms) {
             if (PdfReading.ofLines(form).isPresent()) {

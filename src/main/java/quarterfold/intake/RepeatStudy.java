@@ -61,32 +61,62 @@ final class RepeatStudy {
         return Optional.empty();
     }
 
-    /** Rows whose state says that nothing came of them, where a person said they do not count. */
+    /**
+     * Rows whose state says that nothing came of them, or that the money went back, where a person
+     * said that they do not count.
+     */
     private Optional<Map<String, List<String>>> voided() {
         for (Column column : columns) {
-            List<String> texts =
-                    column.role() == Role.STATUS
-                            ? column.distinct().keySet().stream()
-                                    .filter(t -> words.isLabel(t, "void"))
-                                    .toList()
-                            : List.of();
-            if (!texts.isEmpty() && texts.size() < column.distinct().size()) {
-                Optional<String> count =
-                        findings.ask(
-                                new Question(
-                                        "void/" + column.reference(),
-                                        "do rows count whose '%s' is %s?"
-                                                .formatted(
-                                                        column.reference(),
-                                                        String.join(" or ", texts)),
-                                        List.of("yes", "no"),
-                                        true));
-                if (count.filter("no"::equals).isPresent()) {
-                    return Optional.of(Map.of(column.reference(), texts));
-                }
+            List<String> out = new ArrayList<>();
+            if (column.role() == Role.STATUS) {
+                out.addAll(notCounted(column, "void", ""));
+            }
+            if (column.role() == Role.STATUS && !haveRefunds()) {
+                out.addAll(
+                        notCounted(
+                                column,
+                                "refunded",
+                                " no row is a refund; answer yes if refunds come in a report of their own"));
+            }
+            if (!out.isEmpty()) {
+                return Optional.of(Map.of(column.reference(), List.copyOf(out)));
             }
         }
         return Optional.empty();
+    }
+
+    /** The texts of a meaning, where only some rows have one and they do not count. */
+    private List<String> notCounted(Column column, String meaning, String hint) {
+        List<String> texts =
+                column.distinct().keySet().stream().filter(t -> words.isLabel(t, meaning)).toList();
+        if (texts.isEmpty() || texts.size() == column.distinct().size()) {
+            return List.of();
+        }
+        return findings.ask(
+                        new Question(
+                                meaning + "/" + column.reference(),
+                                "do rows count whose '%s' is %s?%s"
+                                        .formatted(
+                                                column.reference(),
+                                                String.join(" or ", texts),
+                                                hint),
+                                List.of("yes", "no"),
+                                true))
+                .filter("no"::equals)
+                .map(no -> texts)
+                .orElse(List.of());
+    }
+
+    /** Whether rows of their own say what was refunded. */
+    private boolean haveRefunds() {
+        return columns.stream()
+                .filter(c -> c.role() == Role.TYPE)
+                .flatMap(c -> c.distinct().keySet().stream())
+                .anyMatch(
+                        t ->
+                                kinds.said(List.of(t))
+                                        .filter(s -> s.event().equals("refund"))
+                                        .isPresent());
     }
 
     private static boolean maybeState(Column column) {

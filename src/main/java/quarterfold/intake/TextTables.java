@@ -62,7 +62,8 @@ final class TextTables implements Tables {
     public Optional<String> encoding(Layout.Shape shape) throws IOException {
         boolean open =
                 shape.encoding().equals(EncodingFinder.ANY)
-                        && found.filter(f -> f.charset().equals(EncodingFinder.WESTERN)).isPresent();
+                        && found.filter(f -> f.charset().equals(EncodingFinder.WESTERN))
+                                .isPresent();
         return open ? Optional.of(asked()) : Optional.empty();
     }
 
