@@ -118,7 +118,10 @@ final class DateStudy {
     private String unlike(List<String> texts) {
         Optional<String> other =
                 texts.stream()
-                        .filter(t -> DateFinder.find(List.of(texts.get(0), t), nativeDates).isEmpty())
+                        .filter(
+                                t ->
+                                        DateFinder.find(List.of(texts.get(0), t), nativeDates)
+                                                .isEmpty())
                         .findFirst()
                         .filter(t -> !t.equals(texts.get(0)));
         return (texts.isEmpty() ? "''" : "'" + texts.get(0) + "'")

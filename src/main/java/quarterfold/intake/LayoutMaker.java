@@ -276,8 +276,7 @@ final class LayoutMaker implements Making {
         wrong.forEach(
                 column ->
                         findings.unsound(
-                                slips.told(
-                                        column, findings.id("column/" + column.reference()))));
+                                slips.told(column, findings.id("column/" + column.reference()))));
         return true;
     }
 

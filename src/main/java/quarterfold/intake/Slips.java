@@ -37,11 +37,7 @@ final class Slips {
         }
         int first = wrong.isEmpty() ? stated.get(0) : wrong.get(0);
         return "'%s' stands above cells such as '%s'; expected %s; have the columns slipped? Else answer %s=ignored"
-                .formatted(
-                        column.reference(),
-                        column.texts().get(first),
-                        expected(meant),
-                        id);
+                .formatted(column.reference(), column.texts().get(first), expected(meant), id);
     }
 
     private static boolean isNothing(String text) {

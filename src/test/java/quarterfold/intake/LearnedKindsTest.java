@@ -275,7 +275,8 @@ class LearnedKindsTest {
     @Test
     void theDateThatIsWrittenOtherwiseIsShown() throws IOException {
         assertThat(
-                        learn("Date,Type,Amount\n2026-07-13,Sale,10.00\n2026-07-14,Sale,10.00\n14/07/26 or so,Sale,5.00\n")
+                        learn(
+                                        "Date,Type,Amount\n2026-07-13,Sale,10.00\n2026-07-14,Sale,10.00\n14/07/26 or so,Sale,5.00\n")
                                 .faults())
                 .containsExactly(
                         "'Date': found dates written in ways that no one pattern reads, such as '2026-07-13' and '14/07/26 or so'");
