@@ -191,7 +191,8 @@ final class LayoutMaker implements Making {
         List<OtherRow> others = new ArrayList<>(round);
         others.addAll(totals.rows());
         states.ifPresent(s -> others.add(state(s)));
-        return new Layout(
+        Layout made =
+                new Layout(
                 name,
                 shape(study),
                 dates.orElseThrow(),
@@ -210,13 +211,16 @@ final class LayoutMaker implements Making {
                 mark,
                 others,
                 balance,
-                RepeatsReader.usual(signs),
+                LayoutParts.repeats(signs, columns),
                 Set.of(),
                 Optional.empty(),
                 part.when(),
                 List.of(),
                 full.dated().map(DateAbove::line).stream().toList(),
-                true);
+                true,
+                Expected.NOTHING);
+        return made.with(
+                LayoutParts.expected(columns, table.body(), made.named(), study.numbers()));
     }
 
     private List<Column> columns(TableFinder.Found table) {
@@ -359,7 +363,7 @@ final class LayoutMaker implements Making {
         return new Layout.Shape(
                 shape.delimiter(),
                 shape.quote(),
-                shape.encoding(),
+                nativeDates ? shape.encoding() : EncodingFinder.of(shape, table.grid().lines()),
                 shape.twice(),
                 table.header().map(h -> (int) h.number()).orElse(0),
                 table.header().isPresent() ? 0 : columns.size(),

@@ -258,7 +258,7 @@ public final class Learner {
         if (layout.isEmpty() || !findings.canBeWritten()) {
             return learned(name, Optional.empty(), maker.found(), findings, table.body().size(), 0);
         }
-        Layout made = layout.get();
+        Layout made = LayoutParts.withUnits(layout.get(), book.currency(), words.currencies());
         List<String> comments = comments(own, maker.found(), findings);
         String yaml = LayoutWriter.write(made, "Learned from " + own, comments);
         Problems problems = new Problems();
