@@ -81,8 +81,8 @@ final class DateStudy {
         }
         if (found.isEmpty()) {
             findings.unsound(
-                    "'%s': found dates written in ways that no one pattern reads, such as '%s'"
-                            .formatted(column.reference(), texts.isEmpty() ? "" : texts.get(0)));
+                    "'%s': found dates written in ways that no one pattern reads, such as %s"
+                            .formatted(column.reference(), unlike(column.stated())));
             return Optional.empty();
         }
         if (found.size() == 1) {
@@ -112,6 +112,20 @@ final class DateStudy {
                 .map(DateFinder.Found::dates)
                 .filter(d -> answer.filter(d.pattern()::equals).isPresent())
                 .findFirst();
+    }
+
+    /** The first text, and the first that is not written as it is. */
+    private String unlike(List<String> texts) {
+        Optional<String> other =
+                texts.stream()
+                        .filter(
+                                t ->
+                                        DateFinder.find(List.of(texts.get(0), t), nativeDates)
+                                                .isEmpty())
+                        .findFirst()
+                        .filter(t -> !t.equals(texts.get(0)));
+        return (texts.isEmpty() ? "''" : "'" + texts.get(0) + "'")
+                + other.map(t -> " and '" + t + "'").orElse("");
     }
 
     /** With points between them, days stand first: no country writes months or years so. */

@@ -106,7 +106,7 @@ final class Findings {
     }
 
     /** Kinds go by the words of rows, and answers to an import's questions know no shapes. */
-    private String id(String id) {
+    String id(String id) {
         return SHARED.contains(id) || id.startsWith("kind/") ? id : scope + id;
     }
 

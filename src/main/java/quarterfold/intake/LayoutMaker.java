@@ -90,7 +90,9 @@ final class LayoutMaker implements Making {
         totals = TotalRows.find(withNumbers(full, all), full.body(), words, findings);
         TableFinder.Found rows = full.of(totals.others(full.body()));
         List<Column> own = totals.isEmpty() ? all : columns(rows);
-        states = new RepeatStudy(withNumbers(rows, own), rows.body(), kinds, words, findings).study();
+        states =
+                new RepeatStudy(withNumbers(rows, own), rows.body(), kinds, words, findings)
+                        .study();
         table = states.map(s -> without(rows, s, own)).orElse(rows);
         columns = states.isPresent() ? columns(table) : own;
         numbers = Optional.of(new NumberStudy(table, columns, words, text, findings));
@@ -225,8 +227,7 @@ final class LayoutMaker implements Making {
         List<Column> columns = part.columns(table);
         part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
-            findings.answer("column/" + column.reference())
-                    .ifPresent(column::settle);
+            findings.answer("column/" + column.reference()).ifPresent(column::settle);
         }
         return columns;
     }
@@ -276,7 +277,10 @@ final class LayoutMaker implements Making {
             return false;
         }
         Slips slips = new Slips(full.body(), text);
-        wrong.forEach(column -> findings.unsound(slips.told(column)));
+        wrong.forEach(
+                column ->
+                        findings.unsound(
+                                slips.told(column, findings.id("column/" + column.reference()))));
         return true;
     }
 

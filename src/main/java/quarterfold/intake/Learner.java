@@ -270,8 +270,7 @@ public final class Learner {
         String sheet = table.grid().table();
         OldRules rules = rules(tables, own, sheet, read, yaml, before);
         rules.answered().forEach(findings::close);
-        Optional<HandWritten.Kept> old =
-                keep(tables, own, sheet, read, rules.into(yaml), before);
+        Optional<HandWritten.Kept> old = keep(tables, own, sheet, read, rules.into(yaml), before);
         Layout whole =
                 old.map(o -> LayoutReader.read(made.name() + ".yaml", o.yaml(), problems))
                         .orElse(read);
@@ -329,8 +328,7 @@ public final class Learner {
             throws BadFile, IOException {
         List<String> told = Trial.run(tables, own, read, sheet, book, line -> {}).told();
         return layout ->
-                told.containsAll(
-                        Trial.run(tables, own, layout, sheet, book, line -> {}).told());
+                told.containsAll(Trial.run(tables, own, layout, sheet, book, line -> {}).told());
     }
 
     /** What stays of the layout before: what the file reads with no worse than without. */

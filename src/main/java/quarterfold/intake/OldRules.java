@@ -14,8 +14,8 @@ import quarterfold.intake.Layout.Rule;
 
 /**
  * Rules of a layout for rows that a report, learned again, does not have: another month had them,
- * or a person wrote them. They stay, behind the rules that were learned; one that says what learning
- * asks stands before them.
+ * or a person wrote them. They stay, behind the rules that were learned; one that says what
+ * learning asks stands before them.
  *
  * @param first rules that answer what learning asks, as the layout before has them
  * @param last the others that stay
@@ -130,9 +130,10 @@ record OldRules(List<String> first, List<String> last, Set<String> answered, Lis
     private static boolean fits(Rule rule, Map<String, String> row) {
         return rule.when().entrySet().stream()
                 .allMatch(
-                        c -> Optional.ofNullable(row.get(c.getKey()))
-                                .filter(c.getValue()::contains)
-                                .isPresent());
+                        c ->
+                                Optional.ofNullable(row.get(c.getKey()))
+                                        .filter(c.getValue()::contains)
+                                        .isPresent());
     }
 
     /** The rules of a list, each with the lines under it, indented as those that are learned. */

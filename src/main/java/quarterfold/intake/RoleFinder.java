@@ -74,7 +74,10 @@ final class RoleFinder {
             }
         }
         if (columns.stream().noneMatch(c -> c.role() == Role.TYPE)) {
-            columns.stream().filter(this::tellsKinds).findFirst().ifPresent(c -> c.setRole(Role.TYPE));
+            columns.stream()
+                    .filter(this::tellsKinds)
+                    .findFirst()
+                    .ifPresent(c -> c.setRole(Role.TYPE));
         }
     }
 

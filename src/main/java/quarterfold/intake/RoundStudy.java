@@ -317,8 +317,9 @@ final class RoundStudy {
                         .formatted(line.number(), line.first()));
     }
 
-    private static boolean isDatedMoney(Grid.Line line) {
-        return line.cells().stream().anyMatch(DateFinder::isLike)
+    private boolean isDatedMoney(Grid.Line line) {
+        return line.cells().stream()
+                        .anyMatch(c -> DateFinder.isLike(c) && !words.isLabel(c, "total"))
                 && line.cells().stream().anyMatch(LineAmounts::showsDecimals);
     }
 

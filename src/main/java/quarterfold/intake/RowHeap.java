@@ -28,9 +28,9 @@ record RowHeap(Map<String, String> when, boolean marked, List<Integer> rows) {
     }
 
     /**
-     * Why what they seem to say is asked: they have words too of which nothing is known; empty where
-     * they have none. A fee is one by any other words, but for those that may make it something
-     * else, such as {@code VAT on fees}.
+     * Why what they seem to say is asked: they have words too of which nothing is known; empty
+     * where they have none. A fee is one by any other words, but for those that may make it
+     * something else, such as {@code VAT on fees}.
      */
     String doubt(KindFinder kinds) {
         Optional<KindFinder.Said> said = said(kinds);

@@ -13,8 +13,12 @@ final class Slips {
         this.numbers = numbers;
     }
 
-    /** Where few rows are to blame the first of them is named, else the names are. */
-    String told(Column column) {
+    /**
+     * Where few rows are to blame the first of them is named, else the names are.
+     *
+     * @param id of the question whose answer says what the column is
+     */
+    String told(Column column, String id) {
         Role meant = column.meant().orElse(Role.NONE);
         List<Integer> stated =
                 IntStream.range(0, column.texts().size())
@@ -32,12 +36,8 @@ final class Slips {
                             expected(meant));
         }
         int first = wrong.isEmpty() ? stated.get(0) : wrong.get(0);
-        return "'%s' stands above cells such as '%s'; expected %s; have the columns slipped? Else answer column/%s=ignored"
-                .formatted(
-                        column.reference(),
-                        column.texts().get(first),
-                        expected(meant),
-                        column.reference());
+        return "'%s' stands above cells such as '%s'; expected %s; have the columns slipped? Else answer %s=ignored"
+                .formatted(column.reference(), column.texts().get(first), expected(meant), id);
     }
 
     private static boolean isNothing(String text) {

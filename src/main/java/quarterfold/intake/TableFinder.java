@@ -199,7 +199,8 @@ final class TableFinder {
     }
 
     private boolean isBody(Grid.Line line, int dateColumn) {
-        return DateFinder.isLike(line.cell(dateColumn)) && hasDateAndNumber(line);
+        String date = line.cell(dateColumn);
+        return DateFinder.isLike(date) && !words.isLabel(date, "total") && hasDateAndNumber(line);
     }
 
     private int header(List<Grid.Line> lines, int first) {

@@ -10,8 +10,8 @@ import java.util.stream.Collectors;
 import quarterfold.intake.Layout.OtherRow;
 
 /**
- * Rows that look like those of a table, with a date and amounts, and only sum up others: their words
- * say so and every amount of them ties, or a person says that they are {@value #ANSWER}.
+ * Rows that look like those of a table, with a date and amounts, and only sum up others: their
+ * words say so and every amount of them ties, or a person says that they are {@value #ANSWER}.
  *
  * @param rows how they are known
  * @param positions where they stand among the rows of the table, from 0
@@ -87,7 +87,9 @@ record TotalRows(List<OtherRow> rows, Set<Integer> positions) {
                     }
                     found.add(row(heap, sums));
                 });
-        return found.isEmpty() || positions.size() == body.size() ? NONE : new TotalRows(List.copyOf(found), Set.copyOf(positions));
+        return found.isEmpty() || positions.size() == body.size()
+                ? NONE
+                : new TotalRows(List.copyOf(found), Set.copyOf(positions));
     }
 
     private static boolean isTotal(Map<String, String> when, Vocabulary words) {

@@ -178,7 +178,10 @@ class LearnedKindsTest {
                         "all 6 rows read: 6 entries, 3 rows set aside, money 31.50");
         try (Desk desk = new Desk(folder.resolve("desk"))) {
             desk.layout("report", learned.yaml().orElseThrow());
-            assertThat(desk.problems("wrong.csv", SUMMED.replace("31.50", "32.50").replace("35.00", "36.00")))
+            assertThat(
+                            desk.problems(
+                                    "wrong.csv",
+                                    SUMMED.replace("31.50", "32.50").replace("35.00", "36.00")))
                     .containsExactly(
                             "wrong.csv:7 [Price]: found '36.00'; expected the sum of the 3 rows above, 35.00; are rows missing, or is one there twice?",
                             "wrong.csv:7 [Net]: found '32.50'; expected the sum of the 3 rows above, 31.50; are rows missing, or is one there twice?");
@@ -197,8 +200,7 @@ class LearnedKindsTest {
         Learned learned = learn(text, Map.of("kind/Type: Total", "no-row"));
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
-                .containsExactly(
-                        "row 7 ('Type: Total'): set aside, for you say that it is no row");
+                .containsExactly("row 7 ('Type: Total'): set aside, for you say that it is no row");
         assertThat(money()).hasSize(6);
     }
 
@@ -248,5 +250,35 @@ class LearnedKindsTest {
                                 .get(0)
                                 .id())
                 .isEqualTo("rows");
+    }
+
+    @Test
+    void aTotalInTheColumnOfDatesIsNoRow() throws IOException {
+        Learned learned =
+                learn(
+                        """
+                        Date,Order,Type,Price,Fee,Net
+                        2026-07-13,N1,Sale,10.00,-1.00,9.00
+                        2026-07-13,N2,Sale,20.00,-2.00,18.00
+                        Subtotal 2026-07-13,,,30.00,-3.00,27.00
+                        2026-07-14,N3,Sale,5.00,-0.50,4.50
+                        Subtotal 2026-07-14,,,5.00,-0.50,4.50
+                        Grand total,,,35.00,-3.50,31.50
+                        """);
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.proofs())
+                .contains("row 4 states the sum of 'Price', 'Fee', 'Net': it ties");
+        assertThat(money()).hasSize(6);
+    }
+
+    @Test
+    void theDateThatIsWrittenOtherwiseIsShown() throws IOException {
+        assertThat(
+                        learn(
+                                        "Date,Type,Amount\n2026-07-13,Sale,10.00\n2026-07-14,Sale,10.00\n14/07/26 or so,Sale,5.00\n")
+                                .faults())
+                .containsExactly(
+                        "'Date': found dates written in ways that no one pattern reads, such as '2026-07-13' and '14/07/26 or so'");
     }
 }
