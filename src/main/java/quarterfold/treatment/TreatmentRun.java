@@ -108,11 +108,17 @@ public final class TreatmentRun {
             EvidenceWeigher.Weighed weighed) {
         Optional<String> printed = printedVatQuery(occasion, exchanged, parts);
         Optional<String> payment = context.ties().payments().query(exchanged.stated());
+        Optional<AmendedDocuments.Unplaced> unplaced =
+                context.ties()
+                        .imports()
+                        .unplaced(exchanged.entry())
+                        .filter(u -> context.law().asks("import-month-missing"));
         List<String> asked = weighed.asks();
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
                 && printed.isEmpty()
                 && asked.isEmpty()
+                && unplaced.isEmpty()
                 && payment.isEmpty()) {
             return List.of();
         }
@@ -121,6 +127,7 @@ public final class TreatmentRun {
         printed.ifPresent(codes::add);
         codes.addAll(asked);
         payment.ifPresent(codes::add);
+        unplaced.ifPresent(u -> codes.add("import-month-missing"));
         codes.remove("");
         return codes.stream()
                 .map(
@@ -142,6 +149,8 @@ public final class TreatmentRun {
             EvidenceWeigher.Weighed weighed) {
         return switch (code) {
             case "no-exchange-rate" -> exchange.lacking(exchanged.stated());
+            case "import-month-missing" ->
+                    context.ties().imports().unplaced(exchanged.entry()).orElseThrow().words();
             case "vat-not-in-sterling" ->
                     Map.of(
                             "foreign",
