@@ -25,15 +25,29 @@ final class Advanced {
         }
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
-        List<String> fitting = fitting(numbers(invoice));
-        return fitting.isEmpty()
-                ? stated
-                : stated.with(Particular.FOLLOWS, String.join(",", fitting));
+        return follows(numbers(invoice), stated);
     }
 
-    /** How many of the documents that it follows the particular has no room for. */
-    static int leftOut(Invoice invoice) {
-        List<String> numbers = numbers(invoice);
+    /** The sales that the seller's credit note takes from. */
+    static Particulars credited(Invoice invoice, Particulars of) {
+        return invoice.type().credit() ? follows(named(invoice), of) : of;
+    }
+
+    private static Particulars follows(List<String> numbers, Particulars of) {
+        List<String> fitting = fitting(numbers);
+        return fitting.isEmpty()
+                ? of
+                : of.with(Particular.FOLLOWS, String.join(",", fitting));
+    }
+
+    /**
+     * How many of the documents that it follows the particular has no room for.
+     *
+     * @param sold whether the business is the seller
+     */
+    static int leftOut(Invoice invoice, boolean sold) {
+        List<String> credited = invoice.type().credit() ? named(invoice) : List.of();
+        List<String> numbers = sold ? credited : numbers(invoice);
         return numbers.size() - fitting(numbers).size();
     }
 
@@ -52,6 +66,10 @@ final class Advanced {
                 || (paid(invoice).signum() <= 0 && takesOff(invoice))) {
             return List.of();
         }
+        return named(invoice);
+    }
+
+    private static List<String> named(Invoice invoice) {
         return invoice.preceding().stream()
                 .map(number -> number.replaceAll("[\\s\\p{Cntrl},]", ""))
                 .filter(number -> !number.isEmpty())
