@@ -8,8 +8,8 @@ import quarterfold.ledger.Particulars;
 import quarterfold.money.Amount;
 
 /**
- * States what an invoice says of advances: that it charges one, or what was paid before it, and
- * which documents it follows. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
+ * States what an invoice says of documents before it: that it charges an advance, or what was paid
+ * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
  * it leaves the VAT breakdown whole; a supplier who takes an advance off before VAT does it by a
  * line below zero or by an allowance.
  */
@@ -25,7 +25,11 @@ final class Advanced {
         }
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
-        return follows(numbers(invoice), stated);
+        Particulars following = follows(numbers(invoice), stated);
+        return invoice.type().isCorrected()
+                        && following.word(Particular.FOLLOWS).isPresent()
+                ? following.with(Particular.AMENDED, "yes")
+                : following;
     }
 
     /** The sales that the seller's credit note takes from. */
@@ -59,11 +63,16 @@ final class Advanced {
         return invoice.totals().paid().orElse(Amount.ZERO);
     }
 
-    /** The documents that it follows, none where it takes off before VAT what was paid for them. */
+    /**
+     * The documents that it follows, none where it takes off before VAT what was paid for them; but
+     * those it corrects in any case.
+     */
     private static List<String> numbers(Invoice invoice) {
         if (!isCharge(invoice)
                 || invoice.type().isAdvance()
-                || (paid(invoice).signum() <= 0 && takesOff(invoice))) {
+                || (!invoice.type().isCorrected()
+                        && paid(invoice).signum() <= 0
+                        && takesOff(invoice))) {
             return List.of();
         }
         return named(invoice);

@@ -55,10 +55,14 @@ final class ParticularCells {
         return good && isOfAMonth(row);
     }
 
-    /** An amended document replaces that of its month: without one it would replace nothing. */
+    /**
+     * An amended document replaces that of its month, or corrects one it names: with neither it
+     * would replace nothing.
+     */
     private boolean isOfAMonth(Row row) {
         if (stated.word(Particular.AMENDED).filter("yes"::equals).isEmpty()
-                || stated.month(Particular.STATEMENT_MONTH).isPresent()) {
+                || stated.month(Particular.STATEMENT_MONTH).isPresent()
+                || stated.word(Particular.FOLLOWS).isPresent()) {
             return true;
         }
         String month =
@@ -67,7 +71,11 @@ final class ParticularCells {
                         .orElse("statement_month");
         String expected =
                 "with it a month such as 2026-09 in %s, since an amended document replaces the one of its month"
-                        .formatted(month);
+                                .formatted(month)
+                        + column(Particular.FOLLOWS)
+                                .map(c -> row.header().name(c))
+                                .map("; or in column '%s' the invoice it corrects"::formatted)
+                                .orElse("");
         column(Particular.AMENDED)
                 .ifPresentOrElse(
                         amended -> row.wrong(amended, expected),

@@ -163,7 +163,10 @@ class ImportStatementsTest {
                 Accounting date,Entry reference,Tax,Amount,Deferment account
                 2026-08-17,071 123456A,Duty,38.50,1234567
                 2026-08-17,071 123456A,VAT,207.70,1234567
+                2026-08-18,071 123457B,Excise,12.00,1234567
                 """);
+        assertThat(Run.of("--book", book, "ledger", "--json").out())
+                .contains("\"kind\":\"import-duty\",\"date\":\"2026-08-18\"");
         assertThat(told()).isEqualTo("1:0.00,2:0.00,3:0.00,4:0.00,5:0.00,6:0,7:0,8:0,9:0 0");
     }
 
@@ -217,12 +220,14 @@ class ImportStatementsTest {
                                 folder,
                                 "plain.csv",
                                 """
-                                date,kind,document,vat,evidence,amended
-                                2026-08-11,import-vat-paid,E1,100.00,import-certificate,yes
+                                date,kind,document,net,vat,evidence,amended,follows
+                                2026-08-11,import-vat-paid,E1,,100.00,import-certificate,yes,
+                                2026-08-11,purchase,P1,100.00,20.00,invoice,yes,P0
                                 """));
         assertThat(plain.code()).isEqualTo(65);
         assertThat(plain.err())
                 .contains(
-                        "plain.csv:2 [amended]: found 'yes'; expected with it a month such as 2026-09 in statement_month, since an amended document replaces the one of its month");
+                        "plain.csv:2 [amended]: found 'yes'; expected with it a month such as 2026-09 in statement_month, since an amended document replaces the one of its month; or in column 'follows' the invoice it corrects")
+                .doesNotContain("plain.csv:3");
     }
 }
