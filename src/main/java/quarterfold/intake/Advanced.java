@@ -25,17 +25,33 @@ final class Advanced {
         }
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
-        List<String> fitting = fitting(numbers(invoice));
-        if (fitting.isEmpty()) {
-            return stated;
-        }
-        Particulars following = stated.with(Particular.FOLLOWS, String.join(",", fitting));
-        return invoice.type().isCorrected() ? following.with(Particular.AMENDED, "yes") : following;
+        Particulars following = follows(numbers(invoice), stated);
+        return invoice.type().isCorrected()
+                        && following.word(Particular.FOLLOWS).isPresent()
+                ? following.with(Particular.AMENDED, "yes")
+                : following;
     }
 
-    /** How many of the documents that it follows the particular has no room for. */
-    static int leftOut(Invoice invoice) {
-        List<String> numbers = numbers(invoice);
+    /** The sales that the seller's credit note takes from. */
+    static Particulars credited(Invoice invoice, Particulars of) {
+        return invoice.type().credit() ? follows(named(invoice), of) : of;
+    }
+
+    private static Particulars follows(List<String> numbers, Particulars of) {
+        List<String> fitting = fitting(numbers);
+        return fitting.isEmpty()
+                ? of
+                : of.with(Particular.FOLLOWS, String.join(",", fitting));
+    }
+
+    /**
+     * How many of the documents that it follows the particular has no room for.
+     *
+     * @param sold whether the business is the seller
+     */
+    static int leftOut(Invoice invoice, boolean sold) {
+        List<String> credited = invoice.type().credit() ? named(invoice) : List.of();
+        List<String> numbers = sold ? credited : numbers(invoice);
         return numbers.size() - fitting(numbers).size();
     }
 
@@ -59,6 +75,10 @@ final class Advanced {
                         && takesOff(invoice))) {
             return List.of();
         }
+        return named(invoice);
+    }
+
+    private static List<String> named(Invoice invoice) {
         return invoice.preceding().stream()
                 .map(number -> number.replaceAll("[\\s\\p{Cntrl},]", ""))
                 .filter(number -> !number.isEmpty())

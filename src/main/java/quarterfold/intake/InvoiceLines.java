@@ -108,9 +108,9 @@ final class InvoiceLines {
             stated =
                     stated.with(
                             Particular.ADDRESSED, side == InvoiceSide.BUYER ? "business" : "other");
-            stated = Advanced.state(invoice, stated);
+            return Advanced.state(invoice, stated);
         }
-        return stated;
+        return Advanced.credited(invoice, stated);
     }
 
     private Profile profile(Invoice.Tax tax) {
@@ -227,7 +227,7 @@ final class InvoiceLines {
     private String notes(Invoice.VatLine line) {
         List<String> notes = new ArrayList<>(invoice.notes());
         Invoice.Tax tax = line.tax();
-        int leftOut = side == InvoiceSide.SELLER ? 0 : Advanced.leftOut(invoice);
+        int leftOut = Advanced.leftOut(invoice, side == InvoiceSide.SELLER);
         if (leftOut > 0) {
             InvoiceNotes.add(
                     notes,

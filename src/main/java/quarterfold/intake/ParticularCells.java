@@ -52,7 +52,43 @@ final class ParticularCells {
             }
         }
         stated = texts.isEmpty() ? Particulars.NONE : new Particulars(texts);
-        return good;
+        return good && isOfAMonth(row);
+    }
+
+    /**
+     * An amended document replaces that of its month, or corrects one it names: with neither it
+     * would replace nothing.
+     */
+    private boolean isOfAMonth(Row row) {
+        if (stated.word(Particular.AMENDED).filter("yes"::equals).isEmpty()
+                || stated.month(Particular.STATEMENT_MONTH).isPresent()
+                || stated.word(Particular.FOLLOWS).isPresent()) {
+            return true;
+        }
+        String month =
+                column(Particular.STATEMENT_MONTH)
+                        .map(c -> "column '%s'".formatted(row.header().name(c)))
+                        .orElse("statement_month");
+        String expected =
+                "with it a month such as 2026-09 in %s, since an amended document replaces the one of its month"
+                                .formatted(month)
+                        + column(Particular.FOLLOWS)
+                                .map(c -> row.header().name(c))
+                                .map("; or in column '%s' the invoice it corrects"::formatted)
+                                .orElse("");
+        column(Particular.AMENDED)
+                .ifPresentOrElse(
+                        amended -> row.wrong(amended, expected),
+                        () -> row.fault("amended", "found 'yes'; expected " + expected));
+        return false;
+    }
+
+    private Optional<Integer> column(Particular particular) {
+        return found.stream()
+                .filter(one -> one.particular() == particular)
+                .map(one -> one.cell().column())
+                .filter(column -> column >= 0)
+                .findFirst();
     }
 
     /** The text as a particular has it; nothing where it is none of the kind. */

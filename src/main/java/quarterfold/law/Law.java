@@ -243,10 +243,7 @@ public final class Law {
         return limits.on(name, day);
     }
 
-    /**
-     * The area of a country's code on the day: {@code gb}, {@code ni}, {@code eu} or {@code
-     * elsewhere}.
-     */
+    /** The area of a country's code on the day: gb, ni, eu or elsewhere. */
     public String area(String country, LocalDate day) {
         return areas.on(country, day).map(Dated::value).orElse("elsewhere");
     }
@@ -310,10 +307,7 @@ public final class Law {
         return account.stream().filter(d -> d.isInForce(day)).toList();
     }
 
-    /**
-     * The decision that answers a query as people mostly do, as flags such as {@code
-     * --evidence-seen invoice}; empty where leaving it as it is comes first.
-     */
+    /** The flags that mostly answer a query; empty where leaving it as it is comes first. */
     public Optional<String> answer(String query) {
         return Optional.ofNullable(answers.get(query));
     }
@@ -322,6 +316,11 @@ public final class Law {
     public boolean isUnder(TimeRule rule, String treatment, LocalDate day) {
         Timed wanted = new Timed(treatment, rule);
         return timing.stream().anyMatch(d -> d.isInForce(day) && d.value().equals(wanted));
+    }
+
+    /** Whether the tables ask a question: those an older close froze may know of no such. */
+    public boolean asks(String code) {
+        return queries.containsKey(code);
     }
 
     /** The words of a query. Refuses a code the table does not have. */

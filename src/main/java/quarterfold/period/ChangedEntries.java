@@ -29,12 +29,15 @@ import quarterfold.treatment.Treated;
 
 /**
  * Finds the entries of closed returns that were decided otherwise since, the lines of imports that
- * an amended certificate or statement has replaced since, and a channel's invoices for fees that
- * settlements claim too since: each is treated again with the tables and settings of its close and
- * the decisions of now, and held against what returns had for it so far. What was put right before
- * is not found again; what is undone since is.
+ * an amended certificate or statement has replaced since, a channel's invoices for fees that
+ * settlements claim too since, and amounts in other currencies that were closed without an exchange
+ * rate which is held since: each is treated again with the tables and settings of its close and the
+ * decisions of now, and held against what returns had for it so far. What was put right before is
+ * not found again; what is undone since is.
  */
 final class ChangedEntries {
+
+    private static final String NO_RATE = "/no-exchange-rate";
 
     private final Ledger ledger;
     private final Context context;
@@ -62,6 +65,10 @@ final class ChangedEntries {
         List<Decision> about = since.stream().map(d -> undone(d, byId)).toList();
         Set<Long> candidates = new TreeSet<>(numbers(about));
         candidates.addAll(context.ties().imports().ofAmendedMonths());
+        closes.all().stream()
+                .flatMap(close -> close.queries().stream())
+                .filter(query -> query.id().endsWith(NO_RATE))
+                .forEach(query -> candidates.add(query.entry()));
         context.together()
                 .claims()
                 .map(DoubleClaims::feesClaimedAgain)
@@ -168,8 +175,14 @@ final class ChangedEntries {
                 quarterfold.ledger.Coded.find(Cause.class, frozen.cause()).orElseThrow(),
                 closes.of(frozen.day()).orElseGet(() -> closes.of(frozen.closedIn())),
                 false,
+                isWithoutRate(frozen, shown) && compared.declared().equals(frozen.boxes()),
                 compared.declared(),
                 compared.right());
+    }
+
+    /** Whether it was closed for want of a rate in no box: in its own currency. */
+    private static boolean isWithoutRate(ClosedEntry frozen, Treated now) {
+        return frozen.exchange().isEmpty() && now.conversion().isPresent();
     }
 
     /** The correction of an entry over all its occasions: as it is treated now, the difference. */
@@ -181,6 +194,7 @@ final class ChangedEntries {
                 now.isEmpty()
                         ? runs.treat(Occasion.of(entry), closes.of(first))
                         : now.get(now.size() - 1);
+        List<ClosedEntry> had = frozen.stream().filter(f -> !isWithoutRate(f, basis)).toList();
         return new Treated(
                 new Occasion(entry, shownOn, Cause.CORRECTED, Share.WHOLE),
                 TakenUp.ERROR,
@@ -189,9 +203,9 @@ final class ChangedEntries {
                 basis.why(),
                 basis.citation(),
                 basis.rate(),
-                sum(now, Treated::net).minus(sum(frozen, ClosedEntry::net)),
-                sum(now, Treated::vat).minus(sum(frozen, ClosedEntry::vat)),
-                sum(now, Treated::claim).minus(sum(frozen, ClosedEntry::claim)),
+                sum(now, Treated::net).minus(sum(had, ClosedEntry::net)),
+                sum(now, Treated::vat).minus(sum(had, ClosedEntry::vat)),
+                sum(now, Treated::claim).minus(sum(had, ClosedEntry::claim)),
                 Map.of(),
                 basis.queries().stream().map(q -> context.answers().settled(entry, q)).toList(),
                 Optional.empty(),

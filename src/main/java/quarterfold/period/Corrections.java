@@ -108,7 +108,7 @@ final class Corrections {
         if (wrong.treated().takenUp() == TakenUp.TRUED_UP) {
             return new Classed(wrong, TakenUp.TRUED_UP, TakenUp.TRUED_UP.words());
         }
-        if (wrong.late() && isOfFlatRate(wrong)) {
+        if ((wrong.late() || wrong.rateCame()) && isOfFlatRate(wrong)) {
             queries.add(asked("late-under-flat-rate", wrong, Map.of()));
             return new Classed(wrong, TakenUp.NOWHERE, "");
         }
@@ -189,6 +189,10 @@ final class Corrections {
 
     private String reason(Wrong wrong) {
         Entry entry = wrong.treated().entry();
+        if (wrong.rateCame()) {
+            return "its exchange rate came after the return of %s was closed"
+                    .formatted(wrong.of().period());
+        }
         if (!wrong.late()) {
             List<Decision> about = context.answers().about(entry);
             OptionalLong replaced = context.ties().imports().replacedBy(entry);

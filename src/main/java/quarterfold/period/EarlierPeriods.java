@@ -64,7 +64,8 @@ final class EarlierPeriods {
     private static Wrong late(Occasion late, Closes closes, TreatmentRun run, TrueUps trueUps) {
         Close close = closes.of(late.day()).orElseThrow();
         Treated treated = trueUps.apply(run.treat(late), run);
-        return new Wrong(treated, late.day(), late.cause(), close, true, Map.of(), treated.boxes());
+        return new Wrong(
+                treated, late.day(), late.cause(), close, true, false, Map.of(), treated.boxes());
     }
 
     /**

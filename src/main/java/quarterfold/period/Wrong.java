@@ -10,13 +10,14 @@ import quarterfold.treatment.Treated;
 
 /**
  * An occasion in which a closed return differs from what is right: one that came after the close,
- * or one that was decided otherwise since.
+ * or whose exchange rate did, or one that was decided otherwise since.
  *
  * @param treated what a return shows of it; several occasions of one entry may share it
  * @param day of the occasion
  * @param cause of the occasion
  * @param of the closed period the day is in
  * @param late whether no return had it
+ * @param rateCame whether returns had it without its money, for want of an exchange rate
  * @param declared what returns had for it so far, by box id
  * @param right what they should have had
  */
@@ -26,6 +27,7 @@ record Wrong(
         Cause cause,
         Close of,
         boolean late,
+        boolean rateCame,
         Map<String, Amount> declared,
         Map<String, Amount> right) {
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
@@ -12,7 +13,7 @@ import quarterfold.ledger.Profile;
 
 /**
  * The sales of goods sent abroad without evidence at once, by their order or document, so that a
- * refund or discount follows its sale: what was paid back is not charged when the time runs out.
+ * refund or discount, which may name the sale's document beside its own, follows its sale: what was paid back is not charged when the time runs out.
  */
 final class ExportSales {
 
@@ -31,7 +32,20 @@ final class ExportSales {
                     ? Optional.of(new Key("channel " + profile.channel(), order))
                     : document.isEmpty()
                             ? Optional.empty()
-                            : Optional.of(new Key("party " + profile.party(), document));
+                            : Optional.of(ofDocument(profile, document));
+        }
+
+        private static Key ofDocument(Profile profile, String document) {
+            return new Key("party " + profile.party(), Plain.number(document));
+        }
+
+        /** Its own, and those of the documents that it names. */
+        static Stream<Key> all(Entry reduction) {
+            Stream<Key> named =
+                    reduction.line().particulars().word(Particular.FOLLOWS).stream()
+                            .flatMap(numbers -> Stream.of(numbers.split(",", -1)))
+                            .map(number -> ofDocument(reduction.profile(), number));
+            return Stream.concat(of(reduction).stream(), named);
         }
     }
 
@@ -71,6 +85,6 @@ final class ExportSales {
     Optional<Sale> of(Entry reduction) {
         return sales.isEmpty()
                 ? Optional.empty()
-                : Key.of(reduction).flatMap(key -> Optional.ofNullable(sales.get(key)));
+                : Key.all(reduction).flatMap(key -> Optional.ofNullable(sales.get(key)).stream()).findFirst();
     }
 }

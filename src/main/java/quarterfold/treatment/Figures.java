@@ -22,7 +22,8 @@ record Figures(Amount net, Amount vat) {
     /**
      * VAT as printed; a nought or nothing printed where a rate applies is worked out: inside the
      * price to four decimals, or on the net value to the penny, and to the penny everywhere in a
-     * book that rounds each line.
+     * book that rounds each line. A net value with a printed nought is the price: what is paid
+     * holds the VAT (VATA 1994 s.19(2)).
      */
     static Figures inside(Amounts amounts, Percent rate, Optional<Rounding> lineRounding) {
         boolean asPrinted = amounts.vat().filter(v -> !v.isZero() || rate.isZero()).isPresent();
@@ -30,8 +31,8 @@ record Figures(Amount net, Amount vat) {
             Amount vat = amounts.vat().orElse(Amount.ZERO);
             return new Figures(valueWithoutTax(amounts), vat);
         }
-        if (amounts.gross().isPresent()) {
-            Amount gross = amounts.gross().get();
+        if (amounts.gross().isPresent() || amounts.vat().isPresent()) {
+            Amount gross = amounts.money();
             Amount vat =
                     lineRounding
                             .map(rounding -> gross.vatInside(rate, rounding))
@@ -40,6 +41,13 @@ record Figures(Amount net, Amount vat) {
         }
         Amount net = valueWithoutTax(amounts);
         return new Figures(net, net.vatOnTop(rate, Rounding.NEAREST_PENNY));
+    }
+
+    /** Of a sale abroad: charged without VAT, its net value alone is the price too. */
+    static Amounts asPaid(Amounts amounts) {
+        return amounts.vat().isPresent() || amounts.gross().isPresent()
+                ? amounts
+                : new Amounts(amounts.net(), Optional.of(Amount.ZERO), Optional.empty());
     }
 
     /**

@@ -2,6 +2,8 @@ package quarterfold.treatment;
 
 import java.time.LocalDate;
 import java.util.Locale;
+import java.util.Optional;
+import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
@@ -23,6 +25,13 @@ record ImportKey(String reference, LocalDate day, Amount vat) {
     /** The VAT alone: one list may state the value of the goods, another not. */
     static Amount vat(Entry entry) {
         return entry.amounts().vat().orElseGet(() -> entry.amounts().money());
+    }
+
+    /** The value of the goods, where the line states it. */
+    static Optional<Amount> value(Entry entry) {
+        Amounts amounts = entry.amounts();
+        return amounts.net()
+                .or(() -> amounts.vat().flatMap(v -> amounts.gross().map(g -> g.minus(v))));
     }
 
     /** An entry reference without what its prints differ in. */
@@ -49,8 +58,12 @@ record ImportKey(String reference, LocalDate day, Amount vat) {
      * importer is stated.
      */
     static String importer(Entry entry) {
-        String digits = entry.profile().partyVat().replaceAll("[^0-9]", "");
+        String digits = digits(entry);
         return digits.substring(0, Math.min(9, digits.length()));
+    }
+
+    private static String digits(Entry entry) {
+        return entry.profile().partyVat().replaceAll("[^0-9]", "");
     }
 
     /** Whether two entries can be of one importer. */
@@ -58,5 +71,16 @@ record ImportKey(String reference, LocalDate day, Amount vat) {
         String first = importer(one);
         String second = importer(other);
         return first.isEmpty() || second.isEmpty() || first.equals(second);
+    }
+
+    /**
+     * Whether two entries can be of one part of the business, which has documents of its own; a
+     * number without the digits that mark it is of any.
+     */
+    static boolean isOnePart(Entry one, Entry other) {
+        String first = digits(one);
+        String second = digits(other);
+        boolean whole = first.length() > 9 && second.length() > 9;
+        return isOneImporter(one, other) && (!whole || first.equals(second));
     }
 }

@@ -1,19 +1,14 @@
 package quarterfold.treatment;
 
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.TreeSet;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
-import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
 
 /**
@@ -22,28 +17,28 @@ import quarterfold.ledger.Profile;
  * document what that one has.
  *
  * <p>The tax authority issues amended statements beside those first issued (its open-source service
- * has a file role for each). An amended document is the whole of its month for its importer: a line
- * of the one before that is in it too stays as it is, so that only differences change a return, and
+ * has a file role for each). An amended document is the whole of its month for its number: a line of
+ * the one before that is in it too stays as it is, so that only differences change a return, and
  * one that is not counts no more. Of several amended ones the last that was brought in counts.
  */
 public final class ImportStatements {
 
     /** Of a ledger without imports. */
-    static final ImportStatements NONE = new ImportStatements();
+    static final ImportStatements NONE = new ImportStatements(AmendedDocuments.NONE, Map.of());
 
-    private final Map<Long, Long> replacedBy = new HashMap<>();
     private final Map<Long, Long> sameAs = new HashMap<>();
-    private final Set<Long> ofAmendedMonths = new TreeSet<>();
-    private final Map<Long, Boolean> postponed = new HashMap<>();
+    private final AmendedDocuments amended;
+    private final Map<Long, Boolean> postponed;
     private final Map<ImportKey, List<Entry>> byKey = new HashMap<>();
 
-    private record Month(Kind kind, YearMonth month) {}
-
-    private ImportStatements() {}
+    private ImportStatements(AmendedDocuments amended, Map<Long, Boolean> postponed) {
+        this.amended = amended;
+        this.postponed = Map.copyOf(postponed);
+    }
 
     /** The lines of a ledger. */
     static ImportStatements of(Search ledger, Answers answers) {
-        ImportStatements statements = new ImportStatements();
+        Map<Long, Boolean> postponed = new HashMap<>();
         List<Entry> lines = new ArrayList<>();
         ledger.forEach(
                 ImportStatements::isImportVat,
@@ -57,10 +52,11 @@ public final class ImportStatements {
                         lines.add(answered.entry());
                     }
                     if (entry.kind() == Kind.IMPORT_VAT_POSTPONED) {
-                        statements.postponed.put(entry.number(), stated);
+                        postponed.put(entry.number(), stated);
                     }
                 });
-        statements.replace(lines);
+        ImportStatements statements =
+                new ImportStatements(new AmendedDocuments(lines), postponed);
         lines.forEach(statements::meet);
         return statements;
     }
@@ -70,68 +66,9 @@ public final class ImportStatements {
                 || profile.kind() == Kind.IMPORT_VAT_POSTPONED;
     }
 
-    private void replace(List<Entry> lines) {
-        Map<Month, List<Entry>> months = new LinkedHashMap<>();
-        for (Entry line : lines) {
-            line.line()
-                    .particulars()
-                    .month(Particular.STATEMENT_MONTH)
-                    .ifPresent(
-                            month ->
-                                    months.computeIfAbsent(
-                                                    new Month(line.kind(), month),
-                                                    m -> new ArrayList<>())
-                                            .add(line));
-        }
-        for (List<Entry> month : months.values()) {
-            List<Entry> amended = month.stream().filter(ImportStatements::isAmended).toList();
-            amended.stream()
-                    .filter(first -> isFirstOfLast(first, amended))
-                    .forEach(first -> replace(month, first));
-        }
-    }
-
-    /** Whether a line is the first of the last amended document of its importer. */
-    private static boolean isFirstOfLast(Entry first, List<Entry> amended) {
-        return amended.stream()
-                .filter(a -> ImportKey.isOneImporter(a, first))
-                .noneMatch(
-                        a ->
-                                a.source() > first.source()
-                                        || (a.source() == first.source()
-                                                && a.number() < first.number()));
-    }
-
-    /** The lines of a month that are not in the amended document which begins with this one. */
-    private void replace(List<Entry> month, Entry first) {
-        Set<ImportKey> kept = new HashSet<>();
-        List<Entry> others = new ArrayList<>();
-        for (Entry entry : month) {
-            if (ImportKey.isOneImporter(entry, first)) {
-                ofAmendedMonths.add(entry.number());
-                if (entry.source() == first.source() && isAmended(entry)) {
-                    kept.add(ImportKey.of(entry));
-                } else {
-                    others.add(entry);
-                }
-            }
-        }
-        others.stream()
-                .filter(e -> !kept.contains(ImportKey.of(e)))
-                .forEach(e -> replacedBy.put(e.number(), first.number()));
-    }
-
-    private static boolean isAmended(Entry entry) {
-        return entry.line()
-                .particulars()
-                .word(Particular.AMENDED)
-                .filter("yes"::equals)
-                .isPresent();
-    }
-
     /** Two of one file may be two imports, which a person must say. */
     private void meet(Entry line) {
-        if (replacedBy.containsKey(line.number()) || line.line().document().isEmpty()) {
+        if (replacedBy(line).isPresent() || line.line().document().isEmpty()) {
             return;
         }
         List<Entry> known = byKey.computeIfAbsent(ImportKey.of(line), key -> new ArrayList<>());
@@ -145,16 +82,17 @@ public final class ImportStatements {
 
     /** The first entry of the amended document that has replaced this one. */
     public OptionalLong replacedBy(Entry entry) {
-        return number(replacedBy, entry);
+        return amended.replacedBy(entry.number());
+    }
+
+    /** The lines about whose month the entry asks. */
+    Optional<AmendedDocuments.Unplaced> unplaced(Entry entry) {
+        return amended.unplaced(entry.number());
     }
 
     /** The entry of another file that is the same import. */
     OptionalLong sameAs(Entry entry) {
-        return number(sameAs, entry);
-    }
-
-    private static OptionalLong number(Map<Long, Long> map, Entry entry) {
-        Long number = map.get(entry.number());
+        Long number = sameAs.get(entry.number());
         return number == null ? OptionalLong.empty() : OptionalLong.of(number);
     }
 
@@ -170,12 +108,12 @@ public final class ImportStatements {
     boolean isNoRepeat(Entry entry, long earlier) {
         Boolean stated = postponed.get(entry.number());
         Boolean earlierStated = postponed.get(earlier);
-        return replacedBy.containsKey(earlier)
+        return amended.replacedBy(earlier).isPresent()
                 || (stated != null && earlierStated != null && !stated.equals(earlierStated));
     }
 
     /** The numbers of all entries of months for which there is an amended document. */
     public Set<Long> ofAmendedMonths() {
-        return Set.copyOf(ofAmendedMonths);
+        return amended.ofAmendedMonths();
     }
 }

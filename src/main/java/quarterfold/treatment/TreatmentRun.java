@@ -107,20 +107,30 @@ public final class TreatmentRun {
             Figures figures,
             EvidenceWeigher.Weighed weighed) {
         Optional<String> printed = printedVatQuery(occasion, exchanged, parts);
+        Optional<String> sterling = sterlingVatQuery(occasion, exchanged);
         Optional<String> payment = context.ties().payments().query(exchanged.stated());
+        Optional<AmendedDocuments.Unplaced> unplaced =
+                context.ties()
+                        .imports()
+                        .unplaced(exchanged.entry())
+                        .filter(u -> context.law().asks("import-month-missing"));
         List<String> asked = weighed.asks();
         if (parts.size() == 1
                 && parts.get(0).ruling().row().query().isEmpty()
                 && printed.isEmpty()
+                && sterling.isEmpty()
                 && asked.isEmpty()
+                && unplaced.isEmpty()
                 && payment.isEmpty()) {
             return List.of();
         }
         Set<String> codes = new LinkedHashSet<>();
         parts.forEach(part -> codes.add(part.ruling().row().query()));
         printed.ifPresent(codes::add);
+        sterling.ifPresent(codes::add);
         codes.addAll(asked);
         payment.ifPresent(codes::add);
+        unplaced.ifPresent(u -> codes.add("import-month-missing"));
         codes.remove("");
         return codes.stream()
                 .map(
@@ -142,6 +152,9 @@ public final class TreatmentRun {
             EvidenceWeigher.Weighed weighed) {
         return switch (code) {
             case "no-exchange-rate" -> exchange.lacking(exchanged.stated());
+            case "import-month-missing" ->
+                    context.ties().imports().unplaced(exchanged.entry()).orElseThrow().words();
+            case SterlingVatStated.QUERY -> SterlingVatStated.words(exchanged);
             case "vat-not-in-sterling" ->
                     Map.of(
                             "foreign",
@@ -181,7 +194,9 @@ public final class TreatmentRun {
         Entry entry = exchanged.entry();
         Amounts amounts = portion.amounts();
         Ruling ruling = rulings.of(entry, portion, facts, answered, claims);
-        Figures figures = figures(entry, amounts, ruling);
+        boolean exported =
+                facts.cause() == Cause.EXPORT_TIME_UP || facts.cause() == Cause.EXPORT_EVIDENCED;
+        Figures figures = figures(entry, exported ? Figures.asPaid(amounts) : amounts, ruling);
         Amount claim =
                 ruling.row().claims()
                         ? PrintedVat.claimable(exchanged, ruling, figures, () -> standard(entry))
@@ -220,7 +235,7 @@ public final class TreatmentRun {
     private Optional<String> printedVatQuery(
             Occasion occasion, Exchange.Exchanged exchanged, List<Part> parts) {
         Entry entry = exchanged.entry();
-        if (occasion.cause() != Cause.SUPPLY || !occasion.share().before().isZero()) {
+        if (!isFirst(occasion)) {
             return Optional.empty();
         }
         return parts.size() == 1
@@ -234,6 +249,16 @@ public final class TreatmentRun {
                         parts.stream()
                                 .map(p -> p.figures().vat())
                                 .reduce(Amount.ZERO, Amount::plus));
+    }
+
+    private static boolean isFirst(Occasion occasion) {
+        return occasion.cause() == Cause.SUPPLY && occasion.share().before().isZero();
+    }
+
+    private Optional<String> sterlingVatQuery(Occasion occasion, Exchange.Exchanged exchanged) {
+        return isFirst(occasion)
+                ? SterlingVatStated.query(exchanged, context.law())
+                : Optional.empty();
     }
 
     private Optional<Percent> standard(Entry entry) {

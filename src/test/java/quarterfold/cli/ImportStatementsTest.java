@@ -189,4 +189,45 @@ class ImportStatementsTest {
                 .contains(
                         "certificates.csv:2 [Certificate month]: found '2026-13'; expected a month such as 2026-09");
     }
+
+    /** Without its month an amended certificate would replace nothing, without a word. */
+    @Test
+    void anAmendedRowWithoutItsMonth() throws IOException {
+        Run refused =
+                Run.of(
+                        "--book",
+                        book,
+                        "import",
+                        SmallBook.file(
+                                folder,
+                                "certificates.csv",
+                                """
+                                Certificate month,Amended,EORI,Entry reference,Accounting date,VAT paid
+                                ,yes,GB101747696000,071-123456A,2026-08-17,207.70
+                                ,no,GB101747696000,071-123457B,2026-08-17,7.70
+                                """));
+        assertThat(refused.code()).isEqualTo(65);
+        assertThat(refused.err())
+                .contains(
+                        "certificates.csv:2 [Amended]: found 'yes'; expected with it a month such as 2026-09 in column 'Certificate month', since an amended document replaces the one of its month")
+                .doesNotContain("certificates.csv:3");
+        Run plain =
+                Run.of(
+                        "--book",
+                        book,
+                        "import",
+                        SmallBook.file(
+                                folder,
+                                "plain.csv",
+                                """
+                                date,kind,document,net,vat,evidence,amended,follows
+                                2026-08-11,import-vat-paid,E1,,100.00,import-certificate,yes,
+                                2026-08-11,purchase,P1,100.00,20.00,invoice,yes,P0
+                                """));
+        assertThat(plain.code()).isEqualTo(65);
+        assertThat(plain.err())
+                .contains(
+                        "plain.csv:2 [amended]: found 'yes'; expected with it a month such as 2026-09 in statement_month, since an amended document replaces the one of its month; or in column 'follows' the invoice it corrects")
+                .doesNotContain("plain.csv:3");
+    }
 }

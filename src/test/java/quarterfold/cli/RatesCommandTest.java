@@ -237,20 +237,6 @@ class RatesCommandTest {
         assertThat(verified.code()).isZero();
     }
 
-    /** What was left as it was at the close, without a rate, stays so when the rate comes. */
-    @Test
-    void aRateThatComesAfterTheCloseChangesNothing() throws IOException {
-        SmallBook.setAside(book, "E1/no-exchange-rate");
-        SmallBook.setAside(book, "E2/no-exchange-rate");
-        assertThat(run("close", "2026-09").code()).isZero();
-        String vatReturn = run("return", "2026-09", "--json").out();
-        rates();
-
-        assertThat(run("return", "2026-09", "--json").out()).isEqualTo(vatReturn);
-        assertThat(run("verify").out()).contains("All is as it must be.");
-        assertThat(run("return", "2026-12", "--json").out()).contains("\"1\":\"0.00\"");
-    }
-
     @Test
     void aChangedFileIsFound() throws IOException {
         rates();
@@ -351,5 +337,28 @@ class RatesCommandTest {
             assertThat(workbook.getSheet("Exchange rates")).isNull();
             assertThat(cells(workbook.getSheet("Sales").getRow(3))).doesNotContain("Exchange rate");
         }
+    }
+
+    /**
+     * VATA 1994 Sch 6 para 11: the rate of the tax point. A return closed without one lacks VAT of
+     * 2,023.5213 / 6 and 1,996.7574 / 6, an error of that return (VAT Regulations 1995 reg 34).
+     */
+    @Test
+    void aRateThatComesAfterTheClose() throws IOException {
+        SmallBook.setAside(book, "E1/no-exchange-rate");
+        SmallBook.setAside(book, "E2/no-exchange-rate");
+        assertThat(run("close", "2026-09").code()).isZero();
+        String closed = run("return", "2026-09", "--json").out();
+        assertThat(closed).contains("\"1\":\"20.00\"");
+        assertThat(run("return", "2026-12", "--json").out()).contains("\"1\":\"0.00\"");
+        rates();
+        assertThat(run("return", "2026-09", "--json").out()).isEqualTo(closed);
+        assertThat(run("return", "2026-12", "--json").out()).contains("\"1\":\"670.05\"");
+        assertThat(run("vouch", "1").out())
+                .contains("In GBP                 2,023.5213", "error of a closed return");
+        assertThat(run("close", "2026-12").code()).isZero();
+        assertThat(run("return", "2027-03", "--json").out()).contains("\"1\":\"0.00\"");
+        Run verified = run("verify");
+        assertThat(verified.code()).as(verified.out()).isZero();
     }
 }

@@ -21,11 +21,12 @@ final class ExportsWithoutEvidence implements Category {
     public void happen(Dice dice, Trader trader, LocalDate about, Sheets sheets) {
         LocalDate day = about.withDayOfMonth(dice.between(5, 20)); // not at the end of a period
         BigDecimal price = dice.pounds();
-        Sheets.Row row =
-                sheets.row(day, "sale")
-                        .put("gross", price.toPlainString())
-                        .put("from", "GB")
-                        .put("to", "US");
+        Sheets.Row row = sheets.row(day, "sale").put("from", "GB").put("to", "US");
+        if (day.getDayOfMonth() % 2 == 0) { // as an invoice without VAT has it
+            row.put("net", price.toPlainString()).put("vat", "0.00");
+        } else {
+            row.put("gross", price.toPlainString());
+        }
         sheets.box(day, 6, price);
         LocalDate up = day.plusMonths(MONTHS);
         int months = dice.between(1, 9);

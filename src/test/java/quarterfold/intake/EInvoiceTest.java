@@ -236,6 +236,19 @@ class EInvoiceTest {
                         "row=1 | date=2026-07-20 | kind=sale-refund | currency=GBP | net=40.00 | vat=8.00 | rate=20 | document=CN-8 | description=Bowls | party=A. Customer | party_country=GB | customer=consumer | invoiced=2026-07-20 | notes=type: 381; VAT category: S 20%");
     }
 
+    /** BT-25 says which sale is credited: what is paid back of an export follows it. */
+    @Test
+    void aCreditNoteOfTheBusinessNamesItsInvoice() throws IOException {
+        MadeInvoice credit =
+                new MadeInvoice("CN-9")
+                        .credit()
+                        .from(MadeInvoice.BUSINESS)
+                        .to(new MadeInvoice.Party("A. Customer", "GB", ""))
+                        .line("Bowls", "40.00", "S", "20")
+                        .with("BT-25", "INV 0900");
+        assertThat(advanced(particulars(credit))).isEqualTo("- - INV0900");
+    }
+
     @Test
     void goodsSoldAbroad() throws IOException {
         MadeInvoice.Party customer = new MadeInvoice.Party("Harbour Tea", "US", "");

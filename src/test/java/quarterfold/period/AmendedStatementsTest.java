@@ -181,12 +181,138 @@ class AmendedStatementsTest {
         assertThat(boxes(book.of("2026-03"), "1", "4")).containsExactly("183.00", "191.00");
     }
 
-    /** The tail of the number marks a part of the business: no other importer. */
+    /**
+     * The last three digits of the number mark a part of the business, which has documents of its
+     * own (from memory): an amended one takes from the others only what it states itself.
+     */
     @Test
-    void anotherTailIsTheSameImporter() {
+    void anotherTailHasDocumentsOfItsOwn() {
         original();
-        book.enter("amended.csv", amended("E1", "90").party("", "", "GB101747641001"));
+        String other = "GB101747641001";
+        book.enter("other.csv", line("E5", "200").party("", "", other));
+        book.enter("amended.csv", amended("E5", "210").party("", "", other));
+        assertThat(boxes(book.of("2026-03"), "1")).containsExactly("390.00");
+        book.enter(
+                "again.csv",
+                amended("E5", "210").party("", "", other),
+                amended("E1", "90").party("", "", other));
+        assertThat(boxes(book.of("2026-03"), "1")).as("E1, E2, E3, E5").containsExactly("380.00");
+    }
+
+    /** A number without a tail is of any part. */
+    @Test
+    void aNumberWithoutTailIsOfAnyPart() {
+        original();
+        book.enter("amended.csv", amended("E1", "90").party("", "", "GB101747641"));
         assertThat(boxes(book.of("2026-03"), "1")).containsExactly("90.00");
+    }
+
+    private static SampleLine withoutMonth(String entry, String vat) {
+        return SampleLine.of("import-vat-postponed")
+                .on("2026-02-10")
+                .document(entry)
+                .vat(vat)
+                .party("", "", OURS)
+                .evidence("postponed-statement");
+    }
+
+    /** A list may be without the month: reference and date say which line is amended. */
+    @Test
+    void aListWithoutItsMonth() {
+        book.enter("list.csv", withoutMonth("E1", "100"));
+        book.enter("amended.csv", amended("E1", "90"));
+        VatReturn march = book.of("2026-03");
+        assertThat(boxes(march, "1", "4", "7")).containsExactly("90.00", "90.00", "450");
+        assertThat(TempBook.queries(march)).isEmpty();
+        assertThat(treatments()).containsExactly("replaced", "import-postponed");
+    }
+
+    @Test
+    void aListWithoutItsMonthThatWasClosed() {
+        book.enter("list.csv", withoutMonth("E1", "100"));
+        book.close("2026-03");
+        book.enter("amended.csv", amended("E1", "90"));
+        assertThat(boxes(book.of("2026-06"), "1", "4")).containsExactly("-10.00", "-10.00");
+        book.close("2026-06");
+        assertThat(book.of("2026-09").corrections().isEmpty()).isTrue();
+        assertThat(book.differences()).isEmpty();
+    }
+
+    /** What stands on a plain sheet too does not come alive when its document strikes it out. */
+    @Test
+    void aCopyWithoutItsMonthIsStruckOutToo() {
+        book.enter("before.csv", withoutMonth("E3", "30"));
+        original();
+        book.enter("after.csv", withoutMonth("e-2", "50"));
+        amendment();
+        VatReturn march = book.of("2026-03");
+        assertThat(boxes(march, "1", "4")).containsExactly("185.00", "185.00");
+        assertThat(TempBook.queries(march)).isEmpty();
+    }
+
+    @Test
+    void anImportWhoseMonthNobodyKnowsIsAsked() {
+        book.enter("list.csv", withoutMonth("E8", "8"), withoutMonth("E9", "9"));
+        amendment();
+        VatReturn march = book.of("2026-03");
+        assertThat(boxes(march, "1")).containsExactly("202.00");
+        assertThat(march.queries())
+                .extracting(q -> q.id() + ": " + q.question(), q -> q.holdsClose())
+                .containsExactly(
+                        tuple(
+                                "E3/import-month-missing: The month of the certificate or statement of entry 1, entry 2 is not stated, and the amended one of 2026-02, which begins with entry 3, does not have that import. If it was on the document of 2026-02, it no longer counts: decide --entry 1 --state statement_month=2026-02. Else state there the month of its own document.",
+                                true));
+        book.decide("entry", "1", "state", "statement_month=2026-02");
+        book.decide("entry", "2", "state", "statement_month=2026-01");
+        march = book.of("2026-03");
+        assertThat(boxes(march, "1")).containsExactly("194.00");
+        assertThat(TempBook.queries(march)).isEmpty();
+    }
+
+    /** What a return has closed is asked of the amended document, which comes after it. */
+    @Test
+    void anImportWhoseMonthNobodyKnowsAfterTheClose() {
+        book.enter("list.csv", withoutMonth("E8", "8"));
+        book.close("2026-03");
+        book.enter("amended.csv", amended("E1", "100"));
+        assertThat(TempBook.queries(book.of("2026-06"))).contains("E2/import-month-missing");
+        book.decide("entry", "1", "state", "statement_month=2026-02");
+        VatReturn june = book.of("2026-06");
+        assertThat(boxes(june, "1", "4")).containsExactly("92.00", "92.00");
+        assertThat(TempBook.queries(june)).doesNotContain("E2/import-month-missing");
+    }
+
+    /** Another month's line is of no amended document; one that comes after it is asked itself. */
+    @Test
+    void whatIsAskedOfTheMonth() {
+        amendment();
+        book.enter("list.csv", withoutMonth("E8", "8"), withoutMonth("E9", "9").on("2026-03-01"));
+        assertThat(TempBook.queries(book.of("2026-03"))).containsExactly("E4/import-month-missing");
+    }
+
+    /** The same entry and VAT, of another value: box 7 alone changes. */
+    @Test
+    void theValueAloneAmended() {
+        book.enter(
+                "statement.csv",
+                line("E1", "20").net("100"),
+                line("E2", "5").net("25"),
+                line("E3", "1"));
+        book.enter(
+                "amended.csv",
+                amended("E1", "20").net("110"),
+                amended("E2", "5").net("25"),
+                amended("E3", "1").net("5"));
+        assertThat(boxes(book.of("2026-03"), "1", "4", "7"))
+                .containsExactly("26.00", "26.00", "140");
+        assertThat(treatments())
+                .containsExactly(
+                        "replaced",
+                        "import-postponed",
+                        "import-postponed",
+                        "import-postponed",
+                        "met-again",
+                        "met-again");
     }
 
     /** 1-B and on: the estimate, the statement of it, and the statement amended. */

@@ -1,14 +1,20 @@
 package quarterfold.period;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Particular;
+import quarterfold.ledger.PublishedRate;
+import quarterfold.ledger.Publisher;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
 import quarterfold.treatment.TakenUp;
@@ -116,6 +122,61 @@ class ChangedEntriesTest {
                             assertThat(t.vat().toString()).isEqualTo("-14.2857");
                             assertThat(t.claim().toString()).isEqualTo("0.00");
                         });
+    }
+
+    /** A rate of the tax authority for February 2026, made up: 1.20 for a pound. */
+    private void rate() {
+        try (FileEntry file = book.begin("2026-02.csv")) {
+            file.add(
+                    new PublishedRate(
+                            2,
+                            Publisher.TAX_AUTHORITY,
+                            "EUR",
+                            LocalDate.of(2026, 2, 1),
+                            LocalDate.of(2026, 2, 28),
+                            new BigDecimal("1.20")));
+            TempBook.commit(file, 0);
+        }
+    }
+
+    /** Closed without a rate, 120.00 EUR was in no box: 100.00 at 20 per cent inside is 16.6667. */
+    @Test
+    void aRateThatCameSince() {
+        book.enter("a.csv", sale("").currency("EUR"), sale("KETTLE"));
+        assertThat(book.close("2026-03").box("1").text()).isEqualTo("20.00");
+        assertThat(book.of("2026-06").corrections().isEmpty()).isTrue();
+        rate();
+        assertThat(box("2026-06", "1")).isEqualTo("16.67");
+        assertThat(book.of("2026-06").corrections().rows())
+                .extracting(Correction::entry, Correction::takenUp, Correction::why)
+                .containsExactly(
+                        tuple(
+                                1L,
+                                TakenUp.ERROR,
+                                "its exchange rate came after the return of 2026-03 was closed"));
+        assertThat(TempBook.treated(book.returns().pack(book.period("2026-06"))))
+                .extracting(t -> t.net() + " " + t.vat())
+                .containsExactly("83.3333 16.6667");
+        book.close("2026-06");
+        assertThat(wrong("2026-09")).isEmpty();
+        book.decide("entry", "1", "treat-as", "exempt-sale");
+        assertThat(book.of("2026-09").corrections().rows())
+                .extracting(Correction::why)
+                .containsExactly("decided since: seen");
+        assertThat(book.differences()).isEmpty();
+    }
+
+    /** Under the flat rate its turnover is for a person to work out, as with what comes late. */
+    @Test
+    void aRateThatCameSinceUnderTheFlatRate() {
+        book.close();
+        book =
+                new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"));
+        book.enter("a.csv", sale("").currency("EUR"));
+        book.close("2026-03");
+        rate();
+        assertThat(box("2026-06", "1")).isEqualTo("0.00");
+        assertThat(TempBook.queries(book.of("2026-06"))).contains("E1/late-under-flat-rate");
     }
 
     private static SampleLine bill(String document, String supplier) {

@@ -144,6 +144,38 @@ class ExchangeTest {
         assertThat(treated.money()).hasToString("1201.55");
     }
 
+    /**
+     * 234.38 EUR is 200.00 at the rate of August 2026: asked where it is more than a tenth and a
+     * penny from that, a limit of our own, and always on the other side of nought.
+     */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "220.01, false", "220.02, true", "179.99, false", "179.98, true", "-200.00, true"
+    })
+    void vatInSterlingFarFromTheRateIsAsked(String sterling, boolean asked) {
+        Treated treated =
+                BOOK.one(bill("1171.90", "234.38").particular(Particular.STERLING_VAT, sterling));
+        assertThat(treated.queries().stream().map(Query::question).toList())
+                .isEqualTo(
+                        asked
+                                ? List.of(
+                                        "Document S-1 states its VAT of 234.38 EUR as %s in sterling, and at the rate held that VAT is 200.00. It is taken as stated in sterling. Look at the document, and state as sterling_vat what it has; if that is it, ask the supplier, or set the question aside."
+                                                .formatted(sterling))
+                                : List.of());
+        assertThat(treated.queries()).allMatch(Query::holdsClose);
+    }
+
+    /** So is what a seller's own invoice states; the same amount is nothing to ask. */
+    @Test
+    void vatOfASaleInSterlingFarFromTheRate() {
+        SampleLine sale =
+                SampleLine.of("sale").rate("20").printed("1171.90", "234.38").currency("EUR");
+        assertThat(BOOK.told(sale.particular(Particular.STERLING_VAT, "1.00")))
+                .endsWith("1=1.00 6=1000.00; asks sterling-vat-differs");
+        assertThat(BOOK.told(sale.particular(Particular.STERLING_VAT, "200.00")))
+                .endsWith("1=200.00 6=1000.00; asks nothing");
+    }
+
     /** HMRC manual VAEC0180: of an overcharge only what the rate gives is reclaimed. */
     @Test
     void anOverchargeIsSeenInTheDocumentsOwnCurrency() {

@@ -3,6 +3,7 @@ package quarterfold.treatment;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -40,6 +41,49 @@ class ExportTimeTest {
                         dayAfter + " export-evidenced export-evidenced: 1=-100.00 6=100.00");
         assertThat(STANDARD.happens(export(sold).evidence("export")))
                 .containsExactly(sold + " supply export: 6=600.00");
+    }
+
+    /**
+     * VATA 1994 s.19(2): the VAT is inside what is paid. An export is invoiced without VAT, so that
+     * its net value is the whole price, with a printed nought or without.
+     */
+    @Test
+    void theWholePriceHoldsTheVat() {
+        SampleLine sold = SampleLine.of("sale").on("2026-01-10").goods("", "US").order("Q-1");
+        for (SampleLine line : List.of(sold.printed("600", "0"), sold.net("600"))) {
+            assertThat(STANDARD.happens(line.particular(Particular.EVIDENCED, "2026-08-05")))
+                    .containsExactly(
+                            "2026-01-10 supply export-awaited: 6=600.00",
+                            "2026-04-10 export-time-up export-overdue: 1=100.00 6=-100.00",
+                            "2026-08-05 export-evidenced export-evidenced: 1=-100.00 6=100.00");
+        }
+    }
+
+    /** A credit note has a number of its own, and names the invoice it takes from. */
+    @Test
+    void aCreditNoteThatNamesItsInvoice() {
+        SampleLine sold =
+                SampleLine.of("sale")
+                        .on("2026-01-10")
+                        .printed("106", "0")
+                        .goods("", "US")
+                        .party("A. Customer", "US", "")
+                        .document("INV 1");
+        SampleLine credit =
+                SampleLine.of("sale-refund")
+                        .on("2026-01-20")
+                        .printed("106", "0")
+                        .goods("", "US")
+                        .party("A. Customer", "US", "")
+                        .document("CN-1");
+        assertThat(STANDARD.happens(sold, credit.particular(Particular.FOLLOWS, "INV-0,INV1")))
+                .containsExactly(
+                        "2026-01-10 supply export-awaited: 6=106.00",
+                        "2026-04-10 export-time-up export-overdue: 1=17.6667 6=-17.6667",
+                        "2026-01-20 supply export-awaited-reduced: 6=-106.00",
+                        "2026-04-10 export-time-up export-overdue-reduced: 1=-17.6667 6=17.6667");
+        assertThat(STANDARD.happens(sold, credit.particular(Particular.FOLLOWS, "INV-2")))
+                .endsWith("2026-01-20 supply export-awaited-reduced: 6=-106.00");
     }
 
     /** The question goes away with evidence in time, and only then. */

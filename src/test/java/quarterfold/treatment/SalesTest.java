@@ -106,6 +106,11 @@ class SalesTest {
                         "uk-sale S17a 20%: 100.00 + 20.00, claim 0.00; 1=20.00 6=100.00; asks sale-vat-nil",
                         "VATA 1994 s.19(2): the price has its VAT inside, whatever the report prints"),
                 Arguments.of(
+                        "a nought printed beside a net value alone",
+                        SampleLine.of("sale").net("120").vat("0"),
+                        "uk-sale S17a 20%: 100.00 + 20.00, claim 0.00; 1=20.00 6=100.00; asks sale-vat-nil",
+                        "VATA 1994 s.19(2): the price has its VAT inside, whatever the report prints"),
+                Arguments.of(
                         "a nought printed on zero-rated goods",
                         SampleLine.of("sale").gross("12").vat("0").rate("0"),
                         "uk-sale S17a 0%: 12.00 + 0.00, claim 0.00; 6=12.00; asks nothing",
