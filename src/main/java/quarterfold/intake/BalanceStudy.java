@@ -15,7 +15,10 @@ final class BalanceStudy {
             List<Column> columns, List<Grid.Line> rows, RuleStudy rules, Findings findings) {
         Optional<Column> column =
                 columns.stream().filter(c -> c.role() == Role.BALANCE && c.hasValues()).findFirst();
-        if (column.isEmpty() || rules.signs() != Layout.Signs.OWNER || rows.size() < 2) {
+        if (column.isEmpty()
+                || rules.signs() != Layout.Signs.OWNER
+                || rules.hasOwnSigns()
+                || rows.size() < 2) {
             return Optional.empty();
         }
         long[] values = column.get().values();

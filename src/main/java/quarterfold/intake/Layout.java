@@ -176,10 +176,16 @@ record Layout(
         }
     }
 
-    /** Whether + means money to the owner, or amounts are as the document prints them. */
+    /** What + means: money to the owner, an amount as the document prints it, or money out. */
     enum Signs {
         OWNER,
-        DOCUMENT
+        DOCUMENT,
+        TURNED;
+
+        /** What makes a printed amount the owner's, where its entry's kind goes this way. */
+        int owners(int direction) {
+            return this == OWNER ? 1 : this == DOCUMENT ? direction : -1;
+        }
     }
 
     /**
@@ -189,13 +195,32 @@ record Layout(
      * @param setAside the reason the row makes no entry; empty where it makes some
      * @param ask what a person is asked about the rows it fits; empty where nothing is open
      * @param line where it stands in the layout's file
+     * @param own the signs of its rows, where they are not the layout's
      */
     record Rule(
             Map<String, List<String>> when,
             List<Enter> enter,
             String setAside,
             String ask,
-            int line) {}
+            int line,
+            Optional<Signs> own) {
+        Rule(
+                Map<String, List<String>> when,
+                List<Enter> enter,
+                String setAside,
+                String ask,
+                int line) {
+            this(when, enter, setAside, ask, line, Optional.empty());
+        }
+
+        Signs signs(Layout layout) {
+            return own.orElse(layout.signs());
+        }
+
+        Rule with(Optional<Signs> signs) {
+            return new Rule(when, enter, setAside, ask, line, signs);
+        }
+    }
 
     /** An entry a row makes: amount fields and their columns, and values of its own. */
     record Enter(Kind kind, Map<Field, String> amounts, Map<Field, String> set) {}

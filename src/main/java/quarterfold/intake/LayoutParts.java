@@ -51,7 +51,7 @@ final class LayoutParts {
             String last = columns.isEmpty() ? "" : columns.get(columns.size() - 1);
             Map<String, List<String>> others = new LinkedHashMap<>(rule.when());
             others.remove(last);
-            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask());
+            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask(), rule.own());
             Integer earlier = rule.ask().isEmpty() && !last.isEmpty() ? at.get(key) : null;
             if (earlier == null) {
                 at.put(key, merged.size());
@@ -64,7 +64,9 @@ final class LayoutParts {
             texts.addAll(rule.when().getOrDefault(last, List.of()));
             when.put(last, texts);
             merged.set(
-                    earlier, new Layout.Rule(when, with.enter(), with.setAside(), with.ask(), 0));
+                    earlier,
+                    new Layout.Rule(
+                            when, with.enter(), with.setAside(), with.ask(), 0, with.own()));
         }
         return merged;
     }

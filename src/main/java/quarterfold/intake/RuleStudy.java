@@ -31,6 +31,7 @@ final class RuleStudy {
     private final Optional<Kind> titled;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
+    private final Map<Integer, Signs> ownSigns = new LinkedHashMap<>();
     private Signs signs = Signs.OWNER;
 
     /**
@@ -63,12 +64,14 @@ final class RuleStudy {
         return signs;
     }
 
+    /** Whether some rows have signs of their own. */
+    boolean hasOwnSigns() {
+        return !ownSigns.isEmpty();
+    }
+
     void study() {
         List<Column> said = columns.stream().filter(c -> SAYING.contains(c.role())).toList();
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
-        if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
-            signs = Signs.DOCUMENT;
-        }
         if (areBankLines()) {
             all(Kind.BANK_LINE);
             return;
@@ -81,10 +84,16 @@ final class RuleStudy {
         if (wide) {
             heaps.forEach(this::wide);
         } else {
-            heaps.forEach(this::single);
-            if (plan.shape() == MoneyPlan.Shape.SINGLE || plan.shape() == MoneyPlan.Shape.PAIR) {
-                findSigns();
+            Map<Integer, SignStudy.Heap> kindsOfRules = new LinkedHashMap<>();
+            for (RowHeap heap : heaps) {
+                single(heap)
+                        .ifPresent(
+                                kind ->
+                                        kindsOfRules.put(
+                                                rules.size() - 1,
+                                                new SignStudy.Heap(kind, heap.rows())));
             }
+            findSigns(kindsOfRules);
         }
     }
 
@@ -104,12 +113,12 @@ final class RuleStudy {
                 .toList();
     }
 
-    private void single(RowHeap heap) {
+    private Optional<Kind> single(RowHeap heap) {
         Optional<KindFinder.Said> said = heap.said(kinds);
         boolean moves = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         if (!moves && said.filter(KindFinder.Said::isNote).isPresent()) {
             add(heap, List.of(), "information only, no money", "");
-            return;
+            return Optional.empty();
         }
         Optional<Kind> kind = answered(heap).or(() -> said.flatMap(KindFinder::kind));
         String category = said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
@@ -127,6 +136,7 @@ final class RuleStudy {
                     "",
                     "what is '%s'?".formatted(heap.about()));
         }
+        return kind;
     }
 
     private Optional<Kind> answered(RowHeap heap) {
@@ -278,8 +288,13 @@ final class RuleStudy {
         if (kind.isPresent() && wide) {
             wideSales();
         } else if (kind.isPresent()) {
-            boolean out = kind.get().direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
-            signs = out && sum() > 0 ? Signs.DOCUMENT : signs;
+            int direction = kind.get().direction();
+            boolean printed =
+                    direction > 0
+                            ? plan.shape() == MoneyPlan.Shape.DOCUMENT
+                                    || plan.shape() == MoneyPlan.Shape.PRODUCT
+                            : plan.shape() != MoneyPlan.Shape.PAIR && direction * sum() <= 0;
+            signs = printed ? Signs.DOCUMENT : signs;
             all(kind.get());
         }
     }
@@ -320,66 +335,33 @@ final class RuleStudy {
     }
 
     private long sum() {
-        return plan.parts().get(0).column().sum();
+        return IntStream.range(0, columns.get(0).texts().size()).mapToLong(plan::money).sum();
     }
 
     /** Whether amounts are the owner's + and -, or all positive as printed. */
-    private void findSigns() {
-        long with = 0;
-        long against = 0;
-        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
-            int direction = each.getValue().direction();
-            long value = plan.money(each.getKey());
-            if (direction < 0 && each.getValue() != Kind.RESERVE && value != 0) {
-                with += value < 0 ? 1 : 0;
-                against += value > 0 ? 1 : 0;
-            }
-        }
-        if (plan.shape() == MoneyPlan.Shape.PAIR) {
-            if (against > with) {
-                findings.unsound(
-                        "most rows that should take money away have it in the credit column; expected the owner's view, such as fees under debit");
-            }
-            return;
-        }
-        if (against > 0 && with * 10 >= against && against * 10 >= with) {
-            findings.ask(
-                            new Question(
-                                    "signs",
-                                    "of the rows that should take money away %,d have a minus and %,d have none; are amounts printed with the owner's + and -, or all as on a document?"
-                                            .formatted(with, against),
-                                    List.of("owner", "document"),
-                                    true))
-                    .ifPresent(a -> signs = a.equals("document") ? Signs.DOCUMENT : Signs.OWNER);
-        } else if (against > with) {
-            signs = Signs.DOCUMENT;
-        }
-        checkSales();
-    }
-
-    private void checkSales() {
-        long in = 0;
-        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
-            if (each.getValue() == Kind.SALE) {
-                in += plan.money(each.getKey());
-            }
-        }
-        if (in < 0) {
-            findings.ask(
-                    new Question(
-                            "signs-turned",
-                            "sales come to %s, less than nothing; answer yes if + means money out here"
-                                    .formatted(new Amount(in)),
-                            List.of("no"),
-                            true));
-        }
+    private void findSigns(Map<Integer, SignStudy.Heap> heaps) {
+        SignStudy study = new SignStudy(plan, List.copyOf(heaps.values()), findings);
+        signs = study.study();
+        heaps.forEach(
+                (rule, heap) ->
+                        study.own(heap)
+                                .filter(own -> own != signs)
+                                .ifPresent(
+                                        own -> {
+                                            rules.set(
+                                                    rule,
+                                                    rules.get(rule).with(Optional.of(own)));
+                                            heap.rows().forEach(row -> ownSigns.put(row, own));
+                                        }));
     }
 
     /** The money of a row as the ledger will have it: positive where it comes in. */
     long money(int row) {
         long value = plan.money(row);
         Kind kind = kindOfRow.get(row);
-        return signs == Signs.DOCUMENT && kind != null ? value * kind.direction() : value;
+        return kind == null
+                ? value
+                : value * ownSigns.getOrDefault(row, signs).owners(kind.direction());
     }
 
     boolean isPayout(int row) {
