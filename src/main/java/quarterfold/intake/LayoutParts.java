@@ -38,8 +38,31 @@ final class LayoutParts {
         return switch (plan.shape()) {
             case PAIR -> Map.of(money, new WorkedOut(false, parts));
             case PRODUCT -> Map.of(money, new WorkedOut(true, parts));
-            default -> Map.of();
+            default -> workedOut(plan);
         };
+    }
+
+    /** Units times price, and prices with their own tax. */
+    private static Map<String, WorkedOut> workedOut(MoneyPlan plan) {
+        Map<String, WorkedOut> worked = new LinkedHashMap<>();
+        for (MoneyPlan.Part part : plan.parts()) {
+            Column column = part.column();
+            if (!column.factors().isEmpty()) {
+                List<String> factors = column.factors().stream().map(Column::reference).toList();
+                worked.put(column.reference(), new WorkedOut(true, factors));
+            }
+            Optional.ofNullable(plan.taxes().get(column))
+                    .ifPresent(
+                            tax ->
+                                    worked.put(
+                                            MoneyPlan.gross(column, tax),
+                                            new WorkedOut(
+                                                    false,
+                                                    List.of(
+                                                            column.reference(),
+                                                            tax.reference()))));
+        }
+        return worked;
     }
 
     /** Rules that enter the same, told apart by one text of one column, as one. */
@@ -72,7 +95,7 @@ final class LayoutParts {
     }
 
     static Optional<Layout.Tax> tax(MoneyPlan plan) {
-        if (plan.shape() != MoneyPlan.Shape.WIDE) {
+        if (plan.shape() != MoneyPlan.Shape.WIDE || !plan.taxes().isEmpty()) {
             return Optional.empty();
         }
         return plan.part(Role.TAX)
@@ -86,7 +109,7 @@ final class LayoutParts {
     static List<Layout.Check> checks(MoneyPlan plan) {
         boolean sums =
                 plan.shape() == MoneyPlan.Shape.WIDE || plan.shape() == MoneyPlan.Shape.DOCUMENT;
-        return sums
+        return sums && plan.root().isPresent()
                 ? List.of(
                         new Layout.Check(
                                 plan.parts().stream().map(p -> p.column().reference()).toList(),

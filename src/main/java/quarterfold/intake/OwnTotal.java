@@ -16,14 +16,14 @@ record OwnTotal(String column, long sum) {
         long money = entered.tenThousandths();
         boolean document =
                 layout.rules().stream()
-                        .anyMatch(rule -> rule.signs(layout) == Layout.Signs.DOCUMENT);
+                        .anyMatch(rule -> rule.signs(layout) != Layout.Signs.OWNER);
         if (money == sum) {
             findings.prove("'%s' comes to %s, and so do the entries".formatted(column, entered));
         } else if (money != -sum && document) {
             findings.note(
                     "'%s' comes to %s as printed, the entries to %s: amounts of kinds that take money away are printed without a minus"
                             .formatted(column, new Amount(sum), entered));
-        } else if (money != -sum || layout.signs() == Layout.Signs.OWNER) {
+        } else if (!document) {
             findings.fault(
                     "the entries come to %s; expected %s, as '%s' has it"
                             .formatted(entered, new Amount(sum), column));

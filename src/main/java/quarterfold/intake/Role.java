@@ -29,6 +29,8 @@ enum Role {
     DELIVERY(true),
     DISCOUNT(true),
     TAX(true),
+    /** Tax on delivery alone, beside the tax on the goods. */
+    DELIVERY_TAX(true),
     WITHHELD(true),
     FEE(true),
     ADVERT(true),
@@ -85,6 +87,7 @@ enum Role {
                 || this == DELIVERY
                 || this == DISCOUNT
                 || this == TAX
+                || this == DELIVERY_TAX
                 || this == WITHHELD
                 || this == FEE
                 || this == ADVERT;

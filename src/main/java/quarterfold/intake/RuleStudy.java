@@ -194,6 +194,23 @@ final class RuleStudy {
                 .findFirst();
     }
 
+    private static boolean isTax(Role role) {
+        return role == Role.TAX || role == Role.DELIVERY_TAX || role == Role.WITHHELD;
+    }
+
+    /** The amounts of a part's entry; a price with a tax of its own is a net. */
+    private Map<Field, String> amounts(Column column) {
+        Column tax = plan.taxes().get(column);
+        if (tax == null) {
+            return Map.of(Field.GROSS, column.reference());
+        }
+        Map<Field, String> amounts = new EnumMap<>(Field.class);
+        amounts.put(Field.NET, column.reference());
+        amounts.put(Field.VAT, tax.reference());
+        amounts.put(Field.GROSS, MoneyPlan.gross(column, tax));
+        return amounts;
+    }
+
     private static Enter enter(Kind kind, Map<Field, String> amounts, String category) {
         boolean fee = kind == Kind.FEE || kind == Kind.FEE_REFUND;
         return new Enter(
@@ -227,7 +244,7 @@ final class RuleStudy {
         List<Enter> enters = new ArrayList<>();
         for (MoneyPlan.Part part : plan.parts()) {
             Role role = part.column().role();
-            if (role == Role.TAX || role == Role.WITHHELD) {
+            if (isTax(role)) {
                 continue;
             }
             boolean used = heap.rows().stream().anyMatch(r -> part.column().values()[r] != 0);
@@ -246,7 +263,7 @@ final class RuleStudy {
             enters.add(
                     enter(
                             kind.orElse(Kind.OTHER_MONEY),
-                            Map.of(Field.GROSS, part.column().reference()),
+                            amounts(part.column()),
                             category));
             if (kind.isEmpty() && said.isPresent()) {
                 ask(heap);
@@ -254,18 +271,13 @@ final class RuleStudy {
         }
         boolean open =
                 enters.stream().anyMatch(e -> e.kind() == Kind.OTHER_MONEY) && answer.isEmpty();
-        checkDirections(heap, said);
+        boolean turned = new WideSigns(plan, findings).areTurned(heap, said);
         add(heap, enters, "", open ? "what is '%s'?".formatted(heap.about()) : "");
-    }
-
-    /**
-     * What a sale brings comes in, what it costs goes out; else names stand over the wrong cells.
-     */
-    private void checkDirections(RowHeap heap, Optional<KindFinder.Said> said) {
-        if (said.filter(s -> s.event().equals("sale")).isPresent()) {
-            Directions.check(plan, heap.rows(), 1, findings);
-        } else if (said.filter(s -> s.event().equals("refund")).isPresent()) {
-            Directions.check(plan, heap.rows(), -1, findings);
+        if (turned) {
+            rules.set(
+                    rules.size() - 1,
+                    rules.get(rules.size() - 1).with(Optional.of(Signs.TURNED)));
+            heap.rows().forEach(row -> ownSigns.put(row, Signs.TURNED));
         }
     }
 
@@ -304,11 +316,11 @@ final class RuleStudy {
         KindFinder.Said sale = new KindFinder.Said("sale", "", "");
         for (MoneyPlan.Part part : plan.parts()) {
             Role role = part.column().role();
-            if (role != Role.TAX && role != Role.WITHHELD) {
+            if (!isTax(role)) {
                 enters.add(
                         enter(
                                 KindFinder.kind(sale, role).orElse(Kind.OTHER_MONEY),
-                                Map.of(Field.GROSS, part.column().reference()),
+                                amounts(part.column()),
                                 KindFinder.category(sale, role)));
             }
         }
@@ -359,9 +371,8 @@ final class RuleStudy {
     long money(int row) {
         long value = plan.money(row);
         Kind kind = kindOfRow.get(row);
-        return kind == null
-                ? value
-                : value * ownSigns.getOrDefault(row, signs).owners(kind.direction());
+        Signs of = ownSigns.getOrDefault(row, signs);
+        return value * of.owners(kind == null ? 1 : kind.direction());
     }
 
     boolean isPayout(int row) {
