@@ -292,6 +292,7 @@ final class MoneyPlanner {
                                         "goods",
                                         "delivery",
                                         "discount",
+                                        "refund",
                                         "tax",
                                         "withheld",
                                         "fee",

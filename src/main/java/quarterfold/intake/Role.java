@@ -27,6 +27,8 @@ enum Role {
     STATUS,
     GOODS(true),
     DELIVERY(true),
+    /** What is paid back of the price, on the row of the sale. */
+    REFUND(true),
     DISCOUNT(true),
     TAX(true),
     /** Tax on delivery alone, beside the tax on the goods. */
@@ -85,6 +87,7 @@ enum Role {
     boolean isPart() {
         return this == GOODS
                 || this == DELIVERY
+                || this == REFUND
                 || this == DISCOUNT
                 || this == TAX
                 || this == DELIVERY_TAX

@@ -19,7 +19,7 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
-    private static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
+    static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
     private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
 
     private final List<Column> columns;
@@ -29,6 +29,7 @@ final class RuleStudy {
     private final Findings findings;
     private final Subject subject;
     private final Optional<Kind> titled;
+    private final KindAsking asking;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
     private final Map<Integer, Signs> ownSigns = new LinkedHashMap<>();
@@ -54,6 +55,7 @@ final class RuleStudy {
         this.subject = subject;
         this.titled = titled;
         this.findings = findings;
+        asking = new KindAsking(plan, KINDS, findings);
     }
 
     List<Rule> rules() {
@@ -94,6 +96,9 @@ final class RuleStudy {
                                                 new SignStudy.Heap(kind, heap.rows())));
             }
             findSigns(kindsOfRules);
+            if (findings.canBeWritten()) { // else the signs may be others
+                doubtDirections(heaps);
+            }
         }
     }
 
@@ -120,11 +125,19 @@ final class RuleStudy {
             add(heap, List.of(), "information only, no money", "");
             return Optional.empty();
         }
-        Optional<Kind> kind = answered(heap).or(() -> said.flatMap(KindFinder::kind));
+        String doubt = heap.doubt(kinds);
+        Optional<Kind> answer = asking.answered(heap);
+        Optional<Kind> kind =
+                doubt.isEmpty() ? answer.or(() -> said.flatMap(KindFinder::kind)) : answer;
         String category = said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
         if (kind.isEmpty()) {
-            kind = ask(heap);
+            kind = asking.ask(heap, doubt);
         }
+        add(heap, kind, category);
+        return kind;
+    }
+
+    private void add(RowHeap heap, Optional<Kind> kind, String category) {
         if (kind.isPresent()) {
             Kind found = kind.get();
             heap.rows().forEach(row -> kindOfRow.put(row, found));
@@ -136,30 +149,25 @@ final class RuleStudy {
                     "",
                     "what is '%s'?".formatted(heap.about()));
         }
-        return kind;
     }
 
-    private Optional<Kind> answered(RowHeap heap) {
-        return findings.answer("kind/" + heap.about()).flatMap(a -> Coded.find(Kind.class, a));
-    }
-
-    private Optional<Kind> ask(RowHeap heap) {
-        long sum = 0;
-        for (int row : heap.rows()) {
-            sum += plan.money(row);
+    /** Rows whose money all goes against the kind their words were read as are asked about. */
+    private void doubtDirections(List<RowHeap> heaps) {
+        boolean turned = sales() < 0; // asked already
+        for (int i = 0; i < heaps.size(); i++) {
+            RowHeap heap = heaps.get(i);
+            Optional<Kind> kind =
+                    Optional.ofNullable(kindOfRow.get(heap.rows().get(0)))
+                            .filter(k -> !(turned && k == Kind.SALE))
+                            .filter(k -> asking.isAgainst(heap, k, signsOf(heap)))
+                            .filter(k -> asking.answered(heap).isEmpty());
+            if (kind.isPresent()) {
+                asking.ask(heap, KindAsking.against(kind.get()));
+                heap.rows().forEach(kindOfRow::remove);
+                add(heap, Optional.empty(), "");
+                rules.set(i, rules.remove(rules.size() - 1));
+            }
         }
-        return findings.ask(
-                        new Question(
-                                "kind/" + heap.about(),
-                                "what is '%s' (%,d %s, %s)?"
-                                        .formatted(
-                                                heap.about(),
-                                                heap.rows().size(),
-                                                heap.rows().size() == 1 ? "row" : "rows",
-                                                new Amount(sum)),
-                                KINDS,
-                                false))
-                .flatMap(a -> Coded.find(Kind.class, a));
     }
 
     private Map<Field, String> amounts(Kind kind) {
@@ -167,7 +175,7 @@ final class RuleStudy {
         if (plan.shape() != MoneyPlan.Shape.DOCUMENT) {
             amounts.put(Field.GROSS, money);
             if (kind.side() == Kind.Side.PURCHASES && plan.shape() == MoneyPlan.Shape.SINGLE) {
-                printedVat().ifPresent(c -> amounts.put(Field.VAT, c.reference()));
+                plan.printedVat(columns).ifPresent(c -> amounts.put(Field.VAT, c.reference()));
             }
             return amounts;
         }
@@ -175,23 +183,6 @@ final class RuleStudy {
         amounts.put(Field.VAT, plan.parts().get(1).column().reference());
         amounts.put(Field.GROSS, money);
         return amounts;
-    }
-
-    /** The VAT a bill prints within its total, on every row of the total's own sign. */
-    private Optional<Column> printedVat() {
-        long[] totals = plan.parts().get(0).column().values();
-        return columns.stream()
-                .filter(c -> c.role() == Role.TAX && c.hasValues() && !c.isZero())
-                .filter(
-                        c -> {
-                            for (int row = 0; row < totals.length; row++) {
-                                if (Long.signum(c.values()[row]) * Long.signum(totals[row]) < 0) {
-                                    return false;
-                                }
-                            }
-                            return true;
-                        })
-                .findFirst();
     }
 
     private static boolean isTax(Role role) {
@@ -237,9 +228,17 @@ final class RuleStudy {
             add(heap, List.of(), "information only, no money", "");
             return;
         }
-        Optional<Kind> answer = answered(heap);
-        if (said.isEmpty() && answer.isEmpty()) {
-            answer = ask(heap);
+        String doubt = heap.doubt(kinds);
+        Optional<Kind> answer = asking.answered(heap);
+        if (answer.isEmpty() && (said.isEmpty() || !doubt.isEmpty())) {
+            answer = asking.ask(heap, doubt);
+        }
+        Optional<KindFinder.Said> event = answer.flatMap(KindFinder::event);
+        if (event.isPresent()) {
+            said = event;
+            answer = Optional.empty();
+        } else if (!doubt.isEmpty()) {
+            said = Optional.empty();
         }
         List<Enter> enters = new ArrayList<>();
         for (MoneyPlan.Part part : plan.parts()) {
@@ -266,7 +265,7 @@ final class RuleStudy {
                             amounts(part.column()),
                             category));
             if (kind.isEmpty() && said.isPresent()) {
-                ask(heap);
+                asking.ask(heap, "");
             }
         }
         boolean open =
@@ -365,6 +364,17 @@ final class RuleStudy {
                                                     rules.get(rule).with(Optional.of(own)));
                                             heap.rows().forEach(row -> ownSigns.put(row, own));
                                         }));
+    }
+
+    private Signs signsOf(RowHeap heap) {
+        return ownSigns.getOrDefault(heap.rows().get(0), signs);
+    }
+
+    private long sales() {
+        return kindOfRow.entrySet().stream()
+                .filter(e -> e.getValue() == Kind.SALE)
+                .mapToLong(e -> plan.money(e.getKey()))
+                .sum();
     }
 
     /** The money of a row as the ledger will have it: positive where it comes in. */

@@ -21,6 +21,16 @@ interface Tables extends Closeable {
         return false;
     }
 
+    /** What of the file's encoding is not sure, read by a layout of this shape, as a question. */
+    default Optional<String> encoding(Layout.Shape shape) throws IOException {
+        return Optional.empty();
+    }
+
+    /** Why the file could not be read as a layout has it, where its bytes are at fault. */
+    default Optional<BadFile> fault() {
+        return Optional.empty();
+    }
+
     /** Whether dates may come as ISO text whatever a layout's own pattern is. */
     boolean hasNativeDates();
 
@@ -36,7 +46,11 @@ interface Tables extends Closeable {
             length = in.readNBytes(head, 0, head.length);
         }
         if (length == 0) {
-            throw new BadFile(name, "found an empty file; expected a header row and rows below it");
+            throw new BadFile(
+                    name,
+                    name.matches("(?i).*\\.(pdf|xml|zip|png|jpe?g|gif|tiff?|heic|webp|bmp)")
+                            ? "found an empty file; expected the document, such as the same file downloaded again"
+                            : "found an empty file; expected a header row and rows below it");
         }
         if (starts(head, 'P', 'K', 3, 4)) {
             return SheetTables.open(file, name);

@@ -129,7 +129,7 @@ class ShapesLearnedTest {
 
                         file:
                           delimiter: "|"
-                          encoding: UTF-8
+                          encoding: any
                           header_row: none
                           columns: 5               # named #1 and on
 
@@ -139,6 +139,8 @@ class ShapesLearnedTest {
                         numbers:
                           decimal: "."
                           thousands: ","
+                          negative: [minus, trailing-minus, brackets, plus]
+                          units: ["£", GBP]
 
                         # The rows that are read as said here; rows of other shapes are below.
                         when: {"#1": T}
@@ -165,6 +167,8 @@ class ShapesLearnedTest {
 
                         # The columns whose money must all be accounted for.
                         amounts: ["#5"]
+                        # Amounts in a column that is not named, here or above, are refused.
+                        unread: []
 
                         # Rows of other shapes in the same file. Signs, dates and numbers are as above where
                         # a shape does not say.
@@ -186,6 +190,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: ["#4"]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                           # The rows with these texts.
                           - when: {"#1": R}
                             columns: 4
@@ -200,6 +206,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: ["#4"]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                         """);
         assertThat(imported(learned, RECORDS)).isEqualTo(RECORD_MONEY);
         assertThat(imported(learned, RECORDS.replace("R|", "S|")))
@@ -335,7 +343,7 @@ class ShapesLearnedTest {
 
                         file:
                           delimiter: ","
-                          encoding: UTF-8
+                          encoding: any
                           header_row: 3
 
                         dates:
@@ -344,6 +352,8 @@ class ShapesLearnedTest {
                         numbers:
                           decimal: "."
                           thousands: ","
+                          negative: [minus, trailing-minus, brackets, plus]
+                          units: ["£", GBP]
 
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
@@ -366,6 +376,8 @@ class ShapesLearnedTest {
 
                         # The columns whose money must all be accounted for.
                         amounts: [Amount]
+                        # Amounts in a column that is not named, here or above, are refused.
+                        unread: []
 
                         # Rows of other shapes in the same file. Signs, dates and numbers are as above where
                         # a shape does not say.
@@ -390,6 +402,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: [Charge]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                         """);
         assertThat(imported(learned, STACKED)).isEqualTo(STACKED_MONEY);
         assertThat(
