@@ -51,7 +51,7 @@ final class SignStudy {
         if (credits && out.plus() > out.minus() && in.plus() == 0) {
             return Signs.TURNED;
         }
-        if (credits || isMixed(out)) {
+        if ((credits && out.plus() > out.minus()) || isMixed(out)) {
             return ask(out, back);
         }
         boolean printed =

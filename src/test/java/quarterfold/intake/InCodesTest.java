@@ -35,7 +35,10 @@ class InCodesTest {
                 .toList();
     }
 
-    /** ISO 3166-1 alpha-2 and alpha-3; XI and EL as VAT numbers have them (Directive 2006/112 art. 215). */
+    /**
+     * ISO 3166-1 alpha-2 and alpha-3; XI and EL as VAT numbers have them (Directive 2006/112 art.
+     * 215).
+     */
     @ParameterizedTest
     @CsvSource({
         "GB,GB",

@@ -100,7 +100,8 @@ class LaterMonthsTest {
     @Test
     void aColumnThatIsOfNoAccountMayHoldAmounts() throws IOException {
         String names = "Date,Order,Type,Amount,Weight\n";
-        String yaml = learn(names + "2026-07-03,N-1,Sale,10.00,0.35\n2026-07-04,N-2,Sale,9.00,1.20\n");
+        String yaml =
+                learn(names + "2026-07-03,N-1,Sale,10.00,0.35\n2026-07-04,N-2,Sale,9.00,1.20\n");
         assertThat(yaml).contains("\nunread: [Weight]\n");
         assertThat(money(names + "2026-08-03,N-3,Sale,11.00,7.75\n")).containsExactly("sale 11.00");
     }
@@ -140,8 +141,7 @@ class LaterMonthsTest {
                 yaml.replace("expect: {Status: Done}", "expect: {Status: [Done, Refunded]}")
                         + "other_rows: [{when: {Status: Cancelled}, why: of no account}]\n");
         assertThat(money(august))
-                .containsExactly(
-                        "sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.00");
+                .containsExactly("sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.00");
         assertThat(desk.setAside(1)).extracting(SetAside::reason).containsExactly("of no account");
     }
 
@@ -299,7 +299,8 @@ class LaterMonthsTest {
                         names
                                 + "1,2026-07-13,A-1,Sale,10.00\n2,2026-07-14,A-2,Sale,20.00\n3,2026-07-15,A-2,Fee,-5.00\n");
         assertThat(yaml).endsWith("repeats: {ignore: [Line]}\n");
-        desk.enter("july.csv", names + "1,2026-07-13,A-1,Sale,10.00\n2,2026-07-14,A-2,Sale,20.00\n");
+        desk.enter(
+                "july.csv", names + "1,2026-07-13,A-1,Sale,10.00\n2,2026-07-14,A-2,Sale,20.00\n");
         assertThat(money(names + "1,2026-07-14,A-2,Sale,20.00\n2,2026-07-15,A-2,Fee,-5.00\n"))
                 .containsExactly("sale 10.00", "sale 20.00", "fee -5.00");
     }

@@ -175,10 +175,14 @@ class LearnedKindsTest {
                         "rows 4, 6 ('Type: Subtotal') each state the sum of the rows above: it ties",
                         "row 7 ('Type: Total') states the sum of the rows above: it ties",
                         "Price + Fee = Net in 3 of 3 rows",
-                        "all 6 rows read: 6 entries, 3 rows set aside, money 31.50");
+                        "all 6 rows read: 6 entries, 3 rows set aside, money 31.50",
+                        "'Net' comes to 31.50, and so do the entries");
         try (Desk desk = new Desk(folder.resolve("desk"))) {
             desk.layout("report", learned.yaml().orElseThrow());
-            assertThat(desk.problems("wrong.csv", SUMMED.replace("31.50", "32.50").replace("35.00", "36.00")))
+            assertThat(
+                            desk.problems(
+                                    "wrong.csv",
+                                    SUMMED.replace("31.50", "32.50").replace("35.00", "36.00")))
                     .containsExactly(
                             "wrong.csv:7 [Price]: found '36.00'; expected the sum of the 3 rows above, 35.00; are rows missing, or is one there twice?",
                             "wrong.csv:7 [Net]: found '32.50'; expected the sum of the 3 rows above, 31.50; are rows missing, or is one there twice?");
@@ -197,8 +201,7 @@ class LearnedKindsTest {
         Learned learned = learn(text, Map.of("kind/Type: Total", "no-row"));
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
-                .containsExactly(
-                        "row 7 ('Type: Total'): set aside, for you say that it is no row");
+                .containsExactly("row 7 ('Type: Total'): set aside, for you say that it is no row");
         assertThat(money()).hasSize(6);
     }
 

@@ -392,7 +392,9 @@ class LearnerTest {
                         "kept from the layout as it was: - when: {Type: Levy} enter: - {kind: expense, gross: Amount}");
         assertThat(money())
                 .containsExactly(
-                        "2026-08-03 sale 10.00", "2026-08-14 fee -4.00", "2026-08-15 expense -1.00");
+                        "2026-08-03 sale 10.00",
+                        "2026-08-14 fee -4.00",
+                        "2026-08-15 expense -1.00");
         try (Desk desk = new Desk(folder.resolve("desk"))) {
             desk.layout("report", Files.readString(file));
             desk.enter(

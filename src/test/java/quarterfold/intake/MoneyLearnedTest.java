@@ -37,9 +37,7 @@ class MoneyLearnedTest {
     }
 
     private List<String> money() {
-        return lines.stream()
-                .map(l -> l.profile().kind().code() + " " + l.signedMoney())
-                .toList();
+        return lines.stream().map(l -> l.profile().kind().code() + " " + l.signedMoney()).toList();
     }
 
     private List<String> amounts() {
@@ -81,7 +79,11 @@ class MoneyLearnedTest {
     void deliveryIsAddedAndDiscountTakenOff() throws IOException {
         Learned delivery =
                 learn(
-                        sales("Amount,Shipping,Total", "10.00,2.00,12.00", "20.00,2.00,22.00", "5.00,0.00,5.00"),
+                        sales(
+                                "Amount,Shipping,Total",
+                                "10.00,2.00,12.00",
+                                "20.00,2.00,22.00",
+                                "5.00,0.00,5.00"),
                         Map.of());
         assertThat(delivery.proofs()).contains("Amount + Shipping = Total in 3 of 3 rows");
         assertThat(money())
@@ -90,12 +92,20 @@ class MoneyLearnedTest {
 
         Learned discount =
                 learn(
-                        sales("Amount,Discount,Total", "10.00,2.00,8.00", "20.00,2.00,18.00", "5.00,0.00,5.00"),
+                        sales(
+                                "Amount,Discount,Total",
+                                "10.00,2.00,8.00",
+                                "20.00,2.00,18.00",
+                                "5.00,0.00,5.00"),
                         Map.of());
         assertThat(discount.proofs()).contains("Amount - Discount = Total in 3 of 3 rows");
         assertThat(money())
                 .containsExactly(
-                        "sale 10.00", "discount -2.00", "sale 20.00", "discount -2.00", "sale 5.00");
+                        "sale 10.00",
+                        "discount -2.00",
+                        "sale 20.00",
+                        "discount -2.00",
+                        "sale 5.00");
     }
 
     /** VAT of nought on every row is stated all the same. */
@@ -103,7 +113,11 @@ class MoneyLearnedTest {
     void aStatedVatOfNoughtIsKept() throws IOException {
         Learned learned =
                 learn(
-                        sales("Net,VAT,Gross", "10.00,0.00,10.00", "20.00,0.00,20.00", "5.00,0.00,5.00"),
+                        sales(
+                                "Net,VAT,Gross",
+                                "10.00,0.00,10.00",
+                                "20.00,0.00,20.00",
+                                "5.00,0.00,5.00"),
                         Map.of());
 
         assertThat(learned.isProved()).isTrue();
@@ -151,7 +165,8 @@ class MoneyLearnedTest {
 
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.proofs()).contains("Net + VAT - Commission = Payout in 3 of 3 rows");
-        assertThat(learned.notes()).containsExactly("'Gross' is not entered: Commission + Payout = Gross");
+        assertThat(learned.notes())
+                .containsExactly("'Gross' is not entered: Commission + Payout = Gross");
         assertThat(amounts())
                 .containsExactly(
                         "sale 10.00 2.00 12.00",
@@ -166,19 +181,18 @@ class MoneyLearnedTest {
     void unitsTimesPriceAndDeliveryMakeTheTotal() throws IOException {
         Learned learned =
                 learn(
-                        sales("Qty,Unit price,Delivery,Total", "2,5.00,3.00,13.00", "1,20.00,3.00,23.00", "3,7.00,0.00,21.00"),
+                        sales(
+                                "Qty,Unit price,Delivery,Total",
+                                "2,5.00,3.00,13.00",
+                                "1,20.00,3.00,23.00",
+                                "3,7.00,0.00,21.00"),
                         Map.of());
 
         assertThat(learned.isProved()).isTrue();
-        assertThat(learned.proofs())
-                .contains("Delivery + Qty x Unit price = Total in 3 of 3 rows");
+        assertThat(learned.proofs()).contains("Delivery + Qty x Unit price = Total in 3 of 3 rows");
         assertThat(money())
                 .containsExactlyInAnyOrder(
-                        "sale 10.00",
-                        "delivery 3.00",
-                        "sale 20.00",
-                        "delivery 3.00",
-                        "sale 21.00");
+                        "sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.00", "sale 21.00");
     }
 
     @Test
@@ -196,11 +210,7 @@ class MoneyLearnedTest {
         assertThat(learn(text, Map.of("sum", "sum")).isProved()).isTrue();
         assertThat(money())
                 .containsExactlyInAnyOrder(
-                        "sale 10.00",
-                        "delivery 3.00",
-                        "sale 20.00",
-                        "delivery 3.00",
-                        "sale 21.00");
+                        "sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.00", "sale 21.00");
         assertThat(learn(text, Map.of("sum", "alone")).notes())
                 .containsExactly("'Delivery' is not entered, as answered");
         assertThat(money()).containsExactly("sale 10.00", "sale 20.00", "sale 21.00");
@@ -219,23 +229,26 @@ class MoneyLearnedTest {
                                 true));
         assertThat(
                         learn(
-                                        sales("Price,Postage,Total", "10.00,3.00,13.00", "20.00,3.50,23.50", "7.00,0.00,7.00"),
+                                        sales(
+                                                "Price,Postage,Total",
+                                                "10.00,3.00,13.00",
+                                                "20.00,3.50,23.50",
+                                                "7.00,0.00,7.00"),
                                         Map.of())
                                 .isProved())
                 .isTrue();
         assertThat(money())
                 .containsExactly(
-                        "sale 10.00",
-                        "delivery 3.00",
-                        "sale 20.00",
-                        "delivery 3.50",
-                        "sale 7.00");
+                        "sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.50", "sale 7.00");
         learn(
-                sales("Price,Postage,Total", "10.00,3.00,7.00", "20.00,3.50,16.50", "7.00,0.00,7.00"),
+                sales(
+                        "Price,Postage,Total",
+                        "10.00,3.00,7.00",
+                        "20.00,3.50,16.50",
+                        "7.00,0.00,7.00"),
                 Map.of());
         assertThat(money())
-                .containsExactly(
-                        "sale 10.00", "fee -3.00", "sale 20.00", "fee -3.50", "sale 7.00");
+                .containsExactly("sale 10.00", "fee -3.00", "sale 20.00", "fee -3.50", "sale 7.00");
     }
 
     /** A price beside units is of one or of all, even where each row has one. */
@@ -261,7 +274,11 @@ class MoneyLearnedTest {
     void aLineTotalIsUnitsTimesPrice() throws IOException {
         Learned learned =
                 learn(
-                        sales("Qty,Price,Line total", "2,5.00,10.00", "1,20.00,20.00", "3,7.00,21.00"),
+                        sales(
+                                "Qty,Price,Line total",
+                                "2,5.00,10.00",
+                                "1,20.00,20.00",
+                                "3,7.00,21.00"),
                         Map.of());
 
         assertThat(learned.isProved()).isTrue();
@@ -272,7 +289,11 @@ class MoneyLearnedTest {
     @Test
     void aPriceAndItsFeesWithoutASumAreAsked() throws IOException {
         String text =
-                sales("Price,Delivery,Commission", "12.50,3.00,-1.55", "20.00,3.00,-2.10", "-20.00,-3.00,2.10");
+                sales(
+                        "Price,Delivery,Commission",
+                        "12.50,3.00,-1.55",
+                        "20.00,3.00,-2.10",
+                        "-20.00,-3.00,2.10");
 
         assertThat(learn(text, Map.of("sum", "sum")).isProved()).isTrue();
         assertThat(money())
@@ -345,7 +366,9 @@ class MoneyLearnedTest {
     void aRateInPercentIsNoTax() throws IOException {
         Learned learned =
                 learn(
-                        sales("VAT %,Net,VAT,Gross", "20,10.00,2.00,12.00", "0,20.00,0.00,20.00", "5,20.00,1.00,21.00"),
+                        sales(
+                                "VAT %,Net,VAT,Gross",
+                                "20,10.00,2.00,12.00", "0,20.00,0.00,20.00", "5,20.00,1.00,21.00"),
                         Map.of());
 
         assertThat(learned.isProved()).isTrue();

@@ -31,9 +31,7 @@ class SignsLearnedTest {
     }
 
     private List<String> money() {
-        return lines.stream()
-                .map(l -> l.profile().kind().code() + " " + l.signedMoney())
-                .toList();
+        return lines.stream().map(l -> l.profile().kind().code() + " " + l.signedMoney()).toList();
     }
 
     private List<String> imported(Learned learned, String month) throws IOException {
@@ -118,7 +116,8 @@ class SignsLearnedTest {
         assertThat(learned.isProved()).isTrue();
         assertThat(money())
                 .containsExactly("purchase -120.00", "purchase -240.00", "purchase-credit 60.00");
-        assertThat(learned.yaml().orElseThrow()).contains("# + goes out, - comes in.\nsigns: turned\n");
+        assertThat(learned.yaml().orElseThrow())
+                .contains("# + goes out, - comes in.\nsigns: turned\n");
     }
 
     @Test

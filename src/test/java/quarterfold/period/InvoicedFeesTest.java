@@ -86,8 +86,7 @@ class InvoicedFeesTest {
         assertThat(june.corrections().rows())
                 .filteredOn(row -> row.entry() == 1)
                 .extracting(Correction::takenUp, Correction::why)
-                .containsExactly(
-                        tuple(TakenUp.ERROR, "its fees are claimed on settlements too"));
+                .containsExactly(tuple(TakenUp.ERROR, "its fees are claimed on settlements too"));
         assertThat(book.differences()).isEmpty();
     }
 

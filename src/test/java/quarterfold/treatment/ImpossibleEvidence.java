@@ -68,11 +68,7 @@ final class ImpossibleEvidence {
                         Set.of("reverse-charge"),
                         "claims",
                         Set.of("import-vat")),
-                Map.of(
-                        "vat",
-                        Set.of("nil", "unstated"),
-                        "claims",
-                        Set.of("fee-lines", "advance")),
+                Map.of("vat", Set.of("nil", "unstated"), "claims", Set.of("fee-lines", "advance")),
                 Map.of(
                         "settlement",
                         Set.of("yes"),

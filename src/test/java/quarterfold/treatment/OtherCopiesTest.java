@@ -113,9 +113,7 @@ class OtherCopiesTest {
                         Treating.gb().deciding(decision),
                         entry(1, 1, bill("A1", "100", "20")),
                         entry(2, 4, bill("A1", "110", "22")));
-        assertThat(both)
-                .extracting(t -> t.claim().toString())
-                .containsExactly(first, second);
+        assertThat(both).extracting(t -> t.claim().toString()).containsExactly(first, second);
         assertThat(both).allSatisfy(t -> assertThat(t.queries()).isEmpty());
     }
 
@@ -264,7 +262,6 @@ class OtherCopiesTest {
     void linesOfSettlementsAreNoCopies() {
         SampleLine line = bill("QS-1", "10", "2").channel("Quaylark", "no").settlement("QL-1");
         SampleLine next = bill("QS-1", "20", "4").channel("Quaylark", "no").settlement("QL-2");
-        assertThat(claims(entry(1, 1, line), entry(2, 4, next)))
-                .containsExactly("2.00", "4.00");
+        assertThat(claims(entry(1, 1, line), entry(2, 4, next))).containsExactly("2.00", "4.00");
     }
 }

@@ -356,9 +356,9 @@ class TreatmentTableTest {
                         .deciding(decisions(facts));
         return switch (facts.get("claims")) {
             case "repeated" -> treating.all(line.document("A-1"), line).get(1);
-            case "import-vat" -> treating.all(
-                                    importOf(facts.get("vat").equals("nil") ? net : vat, day),
-                                    line).get(1);
+            case "import-vat" ->
+                    treating.all(importOf(facts.get("vat").equals("nil") ? net : vat, day), line)
+                            .get(1);
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
             case "on-bill" ->
@@ -535,13 +535,7 @@ class TreatmentTableTest {
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
         boolean second =
-                Set.of(
-                                "repeated",
-                                "import-vat",
-                                "fee-lines",
-                                "advance",
-                                "other-copy",
-                                "on-bill")
+                Set.of("repeated", "import-vat", "fee-lines", "advance", "other-copy", "on-bill")
                         .contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
