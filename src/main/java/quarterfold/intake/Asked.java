@@ -21,6 +21,7 @@ final class Asked {
     }
 
     private final Map<String, Heap> heaps = new LinkedHashMap<>();
+    private final AgainstKind against = new AgainstKind();
 
     /** What a question about rows of a rule is about: {@code Type: Adjustment; Part: Other}. */
     static String about(Map<String, List<String>> when) {
@@ -35,8 +36,14 @@ final class Asked {
         heap.money = Math.addExact(heap.money, money);
     }
 
+    /** The rows whose money goes against their kind. */
+    AgainstKind against() {
+        return against;
+    }
+
     /** Raises a question for each. */
     void raise(Payouts.Raise raise) {
+        against.raise(raise);
         heaps.forEach(
                 (about, heap) ->
                         raise.query(

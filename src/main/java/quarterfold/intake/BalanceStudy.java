@@ -15,7 +15,10 @@ final class BalanceStudy {
             List<Column> columns, List<Grid.Line> rows, RuleStudy rules, Findings findings) {
         Optional<Column> column =
                 columns.stream().filter(c -> c.role() == Role.BALANCE && c.hasValues()).findFirst();
-        if (column.isEmpty() || rules.signs() != Layout.Signs.OWNER || rows.size() < 2) {
+        if (column.isEmpty()
+                || rules.signs() != Layout.Signs.OWNER
+                || rules.hasOwnSigns()
+                || rows.size() < 2) {
             return Optional.empty();
         }
         long[] values = column.get().values();
@@ -64,5 +67,32 @@ final class BalanceStudy {
             }
         }
         return Optional.of(new Layout.Balance(name, Optional.empty()));
+    }
+
+    /** Without a column that has no name, but moves by what another says on every row. */
+    static List<Column> without(List<Column> money) {
+        for (Column balance : money) {
+            for (Column moves : money) {
+                if (balance != moves
+                        && balance.role() == Role.NONE
+                        && (isBalance(balance.values(), moves.values(), 1)
+                                || isBalance(balance.values(), moves.values(), 0))) {
+                    balance.setRole(Role.BALANCE);
+                    return money.stream().filter(c -> c != balance).toList();
+                }
+            }
+        }
+        return money;
+    }
+
+    /** {@code newer}: 1 where the newer of two rows is the lower, 0 where it is the upper. */
+    private static boolean isBalance(long[] balance, long[] moves, int newer) {
+        for (int row = 1; row < balance.length; row++) {
+            long moved = balance[row - 1 + newer] - balance[row - newer];
+            if (moved != moves[row - 1 + newer]) {
+                return false;
+            }
+        }
+        return balance.length >= 4;
     }
 }

@@ -10,13 +10,39 @@ final class Column {
     /** So many columns may be added up, whatever their signs, without an overflow. */
     private static final int SUMS = 64;
 
+    private static final long UNIT = 10_000;
+
     private final int index;
     private final String reference;
     private final String name;
     private final List<String> texts;
     private Role role = Role.NONE;
+    private boolean maybeDelivery;
     private Optional<Role> meant = Optional.empty();
     private long[] values = new long[0];
+    private List<Column> factors = List.of();
+
+    /** The product of two columns on each row; none where it is not exact. */
+    static Optional<Column> product(Column one, Column other) {
+        String name = one.reference() + " x " + other.reference();
+        long[] values = new long[one.values().length];
+        try {
+            for (int row = 0; row < values.length; row++) {
+                long product = Math.multiplyExact(one.values()[row], other.values()[row]);
+                if (product % UNIT != 0) {
+                    return Optional.empty();
+                }
+                values[row] = product / UNIT;
+            }
+        } catch (ArithmeticException tooLarge) {
+            return Optional.empty();
+        }
+        Column column = new Column(-1, name, "", List.of());
+        column.setRole(Role.GOODS);
+        column.setValues(values);
+        column.factors = List.of(one, other);
+        return Optional.of(column);
+    }
 
     /**
      * @param reference how a layout names it: its name, or {@code #3} or {@code Amount#2}
@@ -56,6 +82,17 @@ final class Column {
 
     void setRole(Role role) {
         this.role = role;
+        maybeDelivery = false;
+    }
+
+    /** A fee by its name, which may be what the buyer pays for delivery too: {@code Postage}. */
+    boolean isMaybeDelivery() {
+        return maybeDelivery;
+    }
+
+    void setMaybeDelivery() {
+        role = Role.FEE;
+        maybeDelivery = true;
     }
 
     /** A role the name means and the cells are not fit for. */
@@ -89,6 +126,11 @@ final class Column {
             }
         }
         this.values = values;
+    }
+
+    /** The two columns it is the product of; none of a column of the file. */
+    List<Column> factors() {
+        return factors;
     }
 
     boolean hasValues() {

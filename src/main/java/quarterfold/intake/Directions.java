@@ -33,13 +33,24 @@ final class Directions {
                     };
             if (expected * in < 0) {
                 findings.unsound(
-                        "'%s' comes to %s %s; a column of that name should not; do the names stand over other columns' cells?"
+                        "'%s' comes to %s %s; a column of that name should not; do the names stand over other columns' cells?%s"
                                 .formatted(
                                         part.column().reference(),
                                         new Amount(Math.abs(sum)),
-                                        sum > 0 ? "in" : "out"));
+                                        sum > 0 ? "in" : "out",
+                                        other(part.column())));
             }
         }
+    }
+
+    /** What else the column may be. */
+    private static String other(Column column) {
+        String role =
+                column.role() == Role.FEE ? "delivery" : column.role() == Role.DELIVERY ? "fee" : "";
+        return role.isEmpty()
+                ? ""
+                : " If they do not, say what it is, such as --answer \"column/%s=%s\""
+                        .formatted(column.reference(), role);
     }
 
     /** Which way the row goes: where its price is not the part looked at, as the price goes. */

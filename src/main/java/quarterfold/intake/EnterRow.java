@@ -14,11 +14,13 @@ import quarterfold.money.Amount;
 final class EnterRow {
     private final Layout layout;
     private final Layout.Rule rule;
-    private final boolean owner;
+    private final Signs signs;
     private final List<EntryCells> entries;
     private final TaxCells tax;
     private final MoneyCells money;
     private final LineMaker lines;
+    private final AgainstKind against;
+    private final boolean lookedAt;
     private final int[] counted;
     private final int[] directions;
     private final boolean[] used;
@@ -31,14 +33,17 @@ final class EnterRow {
             List<EntryCells> entries,
             TaxCells tax,
             MoneyCells money,
-            LineMaker lines) {
+            LineMaker lines,
+            AgainstKind against) {
         this.layout = layout;
         this.rule = rule;
         this.entries = entries;
         this.tax = tax;
         this.money = money;
         this.lines = lines;
-        owner = layout.signs() == Signs.OWNER;
+        this.against = against;
+        lookedAt = AgainstKind.isLookedAt(layout, rule);
+        signs = rule.signs(layout);
         counted = layout.amounts().stream().mapToInt(money::index).toArray();
         directions = new int[counted.length];
         used = new boolean[counted.length];
@@ -47,8 +52,8 @@ final class EnterRow {
             used[i] =
                     tax.uses(index)
                             || entries.stream().anyMatch(e -> e.uses(index))
-                            || (!owner && entries.size() == 1);
-            directions[i] = owner ? 1 : direction(index);
+                            || (signs == Signs.DOCUMENT && entries.size() == 1);
+            directions[i] = signs.owners(direction(index));
         }
     }
 
@@ -119,7 +124,7 @@ final class EnterRow {
             EntryCells entry = there.get(i);
             boolean taxed = entry.isSale() && shares.isPresent();
             Amounts amounts =
-                    taxed ? tax.taxed(entry, money, shares.get()[i]) : entry.amounts(money, owner);
+                    taxed ? tax.taxed(entry, money, shares.get()[i]) : entry.amounts(money, signs);
             AmountsCheck.check(row, entry.grossName(money), amounts);
             Optional<Profile> profile = entry.profile(row, collects);
             if (dated && profile.isPresent()) {
@@ -147,6 +152,11 @@ final class EnterRow {
                             .formatted(new Amount(in), new Amount(entered), layout.name()));
             return;
         }
-        made.forEach(output::line);
+        for (Line line : made) {
+            if (lookedAt) {
+                against.add(layout, rule, row.number(), line);
+            }
+            output.line(line);
+        }
     }
 }

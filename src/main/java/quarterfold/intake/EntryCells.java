@@ -75,9 +75,12 @@ final class EntryCells {
         return kind.direction() < 0 ? -1 : 1;
     }
 
-    /** The amounts as printed; with {@code owner}, the cells hold the owner's + and -. */
-    Amounts amounts(MoneyCells money, boolean owner) {
-        int sign = owner ? ownersSign() : 1;
+    /** The amounts as printed; {@code signs} says what a + of the cells means. */
+    Amounts amounts(MoneyCells money, Layout.Signs signs) {
+        int sign =
+                signs == Layout.Signs.DOCUMENT
+                        ? 1
+                        : signs.owners(kind.direction()) * ownersSign();
         if (net < 0 && vat < 0) {
             return Amounts.ofGross(new Amount(money.value(gross) * sign));
         }

@@ -64,8 +64,9 @@ final class KindAsking {
      * kept back may be released, and other money goes either way.
      */
     boolean isAgainst(RowHeap heap, Kind kind, Signs signs) {
-        boolean either = kind == Kind.RESERVE || kind == Kind.TRANSFER || kind == Kind.OTHER_MONEY;
-        int direction = signs == Signs.DOCUMENT ? 1 : kind.direction();
+        boolean either =
+                kind == Kind.RESERVE || kind == Kind.TRANSFER || kind == Kind.OTHER_MONEY;
+        int direction = kind.direction() * signs.owners(kind.direction());
         boolean some = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         return !either
                 && direction != 0

@@ -24,6 +24,7 @@ final class KindFinder {
         PARTS.put(Role.GOODS, "goods");
         PARTS.put(Role.TOTAL, "goods");
         PARTS.put(Role.AMOUNT, "goods");
+        PARTS.put(Role.NET, "goods");
         PARTS.put(Role.DELIVERY, "delivery");
         PARTS.put(Role.DISCOUNT, "discount");
         PARTS.put(Role.FEE, "fee");

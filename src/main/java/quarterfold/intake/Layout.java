@@ -182,10 +182,16 @@ record Layout(
         }
     }
 
-    /** Whether + means money to the owner, or amounts are as the document prints them. */
+    /** What + means: money to the owner, an amount as the document prints it, or money out. */
     enum Signs {
         OWNER,
-        DOCUMENT
+        DOCUMENT,
+        TURNED;
+
+        /** What makes a printed amount the owner's, where its entry's kind goes this way. */
+        int owners(int direction) {
+            return this == OWNER ? 1 : this == DOCUMENT ? direction : -1;
+        }
     }
 
     /**
@@ -195,13 +201,32 @@ record Layout(
      * @param setAside the reason the row makes no entry; empty where it makes some
      * @param ask what a person is asked about the rows it fits; empty where nothing is open
      * @param line where it stands in the layout's file
+     * @param own the signs of its rows, where they are not the layout's
      */
     record Rule(
             Map<String, List<String>> when,
             List<Enter> enter,
             String setAside,
             String ask,
-            int line) {}
+            int line,
+            Optional<Signs> own) {
+        Rule(
+                Map<String, List<String>> when,
+                List<Enter> enter,
+                String setAside,
+                String ask,
+                int line) {
+            this(when, enter, setAside, ask, line, Optional.empty());
+        }
+
+        Signs signs(Layout layout) {
+            return own.orElse(layout.signs());
+        }
+
+        Rule with(Optional<Signs> signs) {
+            return new Rule(when, enter, setAside, ask, line, signs);
+        }
+    }
 
     /** An entry a row makes: amount fields and their columns, and values of its own. */
     record Enter(Kind kind, Map<Field, String> amounts, Map<Field, String> set) {}
@@ -281,35 +306,7 @@ record Layout(
 
     /** The columns that something beside a field is read from. */
     Set<String> needed() {
-        Set<String> columns = new LinkedHashSet<>();
-        for (Rule rule : rules) {
-            columns.addAll(rule.when().keySet());
-            rule.enter().forEach(enter -> columns.addAll(enter.amounts().values()));
-        }
-        columns.addAll(amounts);
-        tax.ifPresent(
-                t -> {
-                    columns.add(t.column());
-                    t.withheld().ifPresent(columns::add);
-                });
-        checks.forEach(
-                check -> {
-                    columns.addAll(check.sum());
-                    columns.add(check.equals());
-                });
-        payoutColumn.ifPresent(columns::add);
-        columns.addAll(outgoing);
-        mark.ifPresent(m -> columns.add(m.column()));
-        balance.ifPresent(b -> columns.add(b.column()));
-        for (OtherRow other : otherRows) {
-            columns.addAll(other.blank());
-            columns.addAll(other.when().keySet());
-            columns.addAll(other.sums());
-            columns.addAll(other.states().keySet());
-        }
-        workedOut.values().forEach(worked -> columns.addAll(worked.columns()));
-        columns.removeAll(workedOut.keySet());
-        return columns;
+        return LayoutColumns.needed(this);
     }
 
     @Override

@@ -1,7 +1,9 @@
 package quarterfold.intake;
 
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import quarterfold.intake.Layout.Signs;
@@ -31,13 +33,14 @@ final class LayoutCheck {
                 }
             }
         }
-        if (layout.signs() == Signs.DOCUMENT
+        if (layout.signs() != Signs.OWNER
                 && (!layout.outgoing().isEmpty()
                         || layout.mark().isPresent()
                         || layout.balance().isPresent())) {
             yaml.problem(
                     "signs",
-                    "found document beside outgoing, sign or balance, which say which way money goes; expected signs: owner");
+                    "found %s beside outgoing, sign or balance, which say which way money goes; expected signs: owner"
+                            .formatted(code(layout.signs())));
         }
         List<YamlMap> rows = yaml.maps("rows");
         for (int i = 0; i < rows.size(); i++) {
@@ -57,14 +60,27 @@ final class LayoutCheck {
                 .ifPresent(
                         tax -> {
                             YamlMap at = yaml.map("tax");
-                            if (layout.signs() == Signs.DOCUMENT) {
+                            for (Signs signs : others(layout)) {
                                 at.problem(
                                         "column",
-                                        "found a tax column beside signs: document; expected signs: owner, or vat: in each entry, such as {kind: sale, gross: Price, vat: Tax}");
+                                        "found a tax column beside signs: %s; expected signs: owner, or vat: in each entry, such as {kind: sale, gross: Price, vat: Tax}"
+                                                .formatted(code(signs)));
                             }
                             mustCount(at, "column", tax.column(), counted);
                             tax.withheld().ifPresent(w -> mustCount(at, "withheld", w, counted));
                         });
+    }
+
+    /** The signs of the layout and of its rules that are not the owner's. */
+    private static Set<Signs> others(Layout layout) {
+        Set<Signs> others = EnumSet.of(layout.signs());
+        layout.rules().forEach(rule -> others.add(rule.signs(layout)));
+        others.remove(Signs.OWNER);
+        return others;
+    }
+
+    private static String code(Signs signs) {
+        return signs.name().toLowerCase(Locale.ROOT);
     }
 
     /** Without column names a total stands in a column that has a number. */
@@ -118,11 +134,12 @@ final class LayoutCheck {
                         "found a %s with net or vat beside a tax column; expected its price alone, such as {kind: %s, gross: Price}"
                                 .formatted(enter.kind().code(), enter.kind().code()));
             }
-            if (layout.signs() == Signs.OWNER && enter.kind().direction() == 0) {
+            Signs signs = rule.signs(layout);
+            if (signs != Signs.DOCUMENT && enter.kind().direction() == 0) {
                 row.problem(
                         "enter",
-                        "found %s, which moves no money, under signs: owner; expected amounts as printed, such as signs: document"
-                                .formatted(enter.kind().code()));
+                        "found %s, which moves no money, under signs: %s; expected amounts as printed, such as signs: document"
+                                .formatted(enter.kind().code(), code(signs)));
             }
         }
     }
@@ -131,7 +148,7 @@ final class LayoutCheck {
      * With document signs each counted column needs one direction, which its entry's kind gives.
      */
     private static void rule(Layout layout, Layout.Rule rule, YamlMap row, Set<String> counted) {
-        if (layout.signs() == Signs.OWNER || rule.enter().size() < 2) {
+        if (rule.signs(layout) != Signs.DOCUMENT || rule.enter().size() < 2) {
             return;
         }
         Set<String> seen = new HashSet<>();

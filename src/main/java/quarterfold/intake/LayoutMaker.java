@@ -70,6 +70,11 @@ final class LayoutMaker implements Making {
         return Optional.of(layout(name, round, currency()));
     }
 
+    @Override
+    public Optional<OwnTotal> ownTotal() {
+        return plan.flatMap(MoneyPlan::root).map(r -> new OwnTotal(r.reference(), r.sum()));
+    }
+
     private List<OtherRow> round(TableFinder.Found of) {
         RoundStudy round = new RoundStudy(of, columns, numbers(), words, money(), findings);
         round.study();

@@ -71,8 +71,31 @@ final class LayoutParts {
         return switch (plan.shape()) {
             case PAIR -> Map.of(money, new WorkedOut(false, parts));
             case PRODUCT -> Map.of(money, new WorkedOut(true, parts));
-            default -> Map.of();
+            default -> workedOut(plan);
         };
+    }
+
+    /** Units times price, and prices with their own tax. */
+    private static Map<String, WorkedOut> workedOut(MoneyPlan plan) {
+        Map<String, WorkedOut> worked = new LinkedHashMap<>();
+        for (MoneyPlan.Part part : plan.parts()) {
+            Column column = part.column();
+            if (!column.factors().isEmpty()) {
+                List<String> factors = column.factors().stream().map(Column::reference).toList();
+                worked.put(column.reference(), new WorkedOut(true, factors));
+            }
+            Optional.ofNullable(plan.taxes().get(column))
+                    .ifPresent(
+                            tax ->
+                                    worked.put(
+                                            MoneyPlan.gross(column, tax),
+                                            new WorkedOut(
+                                                    false,
+                                                    List.of(
+                                                            column.reference(),
+                                                            tax.reference()))));
+        }
+        return worked;
     }
 
     /** Rules that enter the same, told apart by one text of one column, as one. */
@@ -84,7 +107,7 @@ final class LayoutParts {
             String last = columns.isEmpty() ? "" : columns.get(columns.size() - 1);
             Map<String, List<String>> others = new LinkedHashMap<>(rule.when());
             others.remove(last);
-            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask());
+            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask(), rule.own());
             Integer earlier = rule.ask().isEmpty() && !last.isEmpty() ? at.get(key) : null;
             if (earlier == null) {
                 at.put(key, merged.size());
@@ -97,13 +120,15 @@ final class LayoutParts {
             texts.addAll(rule.when().getOrDefault(last, List.of()));
             when.put(last, texts);
             merged.set(
-                    earlier, new Layout.Rule(when, with.enter(), with.setAside(), with.ask(), 0));
+                    earlier,
+                    new Layout.Rule(
+                            when, with.enter(), with.setAside(), with.ask(), 0, with.own()));
         }
         return merged;
     }
 
     static Optional<Layout.Tax> tax(MoneyPlan plan) {
-        if (plan.shape() != MoneyPlan.Shape.WIDE) {
+        if (plan.shape() != MoneyPlan.Shape.WIDE || !plan.taxes().isEmpty()) {
             return Optional.empty();
         }
         return plan.part(Role.TAX)
@@ -117,7 +142,7 @@ final class LayoutParts {
     static List<Layout.Check> checks(MoneyPlan plan) {
         boolean sums =
                 plan.shape() == MoneyPlan.Shape.WIDE || plan.shape() == MoneyPlan.Shape.DOCUMENT;
-        return sums
+        return sums && plan.root().isPresent()
                 ? List.of(
                         new Layout.Check(
                                 plan.parts().stream().map(p -> p.column().reference()).toList(),

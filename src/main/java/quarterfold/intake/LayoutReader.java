@@ -250,14 +250,7 @@ final class LayoutReader {
     }
 
     Signs signs() {
-        String signs = yaml.required("signs", "document");
-        if (!signs.equals("owner") && !signs.equals("document")) {
-            yaml.wrong(
-                    "signs",
-                    signs,
-                    "owner (+ comes in, - goes out) or document (as printed), such as document");
-        }
-        return signs.equals("owner") ? Signs.OWNER : Signs.DOCUMENT;
+        return RuleReader.signs(yaml);
     }
 
     Optional<String> currency() {

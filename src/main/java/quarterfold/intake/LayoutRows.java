@@ -63,7 +63,8 @@ final class LayoutRows implements RowReader {
                             entries,
                             new TaxCells(layout, cells, currency, money),
                             money,
-                            lines));
+                            lines,
+                            asked.against()));
         }
     }
 

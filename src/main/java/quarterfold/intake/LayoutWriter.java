@@ -120,9 +120,11 @@ final class LayoutWriter {
 
     private void signs(Layout layout) {
         line(
-                layout.signs() == Signs.OWNER
-                        ? "# Amounts are read as the owner sees them: + comes in, - goes out."
-                        : "# Amounts are positive as printed; the kind says which way the money goes.");
+                switch (layout.signs()) {
+                    case OWNER -> "# Amounts are read as the owner sees them: + comes in, - goes out.";
+                    case DOCUMENT -> "# Amounts are positive as printed; the kind says which way the money goes.";
+                    case TURNED -> "# + goes out, - comes in.";
+                });
         line("signs: " + layout.signs().name().toLowerCase(Locale.ROOT));
         if (!layout.outgoing().isEmpty()) {
             line("# Printed positive, though the money goes out.");
@@ -240,6 +242,8 @@ final class LayoutWriter {
             line("    set_aside: " + quoted(rule.setAside()));
             return;
         }
+        rule.own()
+                .ifPresent(s -> line("    signs: " + s.name().toLowerCase(Locale.ROOT)));
         line("    enter:");
         for (Enter enter : rule.enter()) {
             StringBuilder entry = new StringBuilder("      - {kind: " + enter.kind().code());

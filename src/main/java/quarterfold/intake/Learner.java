@@ -292,6 +292,7 @@ public final class Learner {
                                     trial.setAside(),
                                     trial.setAside() == 1 ? "row" : "rows",
                                     trial.money()));
+            maker.ownTotal().ifPresent(t -> t.hold(trial.money(), made, findings));
             kept.forEach(lines);
         }
         List<String> proved = comments(own, maker.found(), findings);

@@ -14,6 +14,11 @@ interface Making {
      */
     Optional<Layout> make(String name, String file);
 
+    /** The column that says what a row comes to, where the one table has one. */
+    default Optional<OwnTotal> ownTotal() {
+        return Optional.empty();
+    }
+
     /** What was found, in words. */
     List<String> found();
 }

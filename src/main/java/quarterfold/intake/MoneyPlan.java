@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -11,9 +12,23 @@ import java.util.Optional;
  *     where it is printed positive and goes out
  * @param root the column the parts sum to, where there is one
  * @param equation what the parts and the root keep
+ * @param taxes prices that have a column of their tax to themselves, and that column
  */
 record MoneyPlan(
-        Shape shape, List<Part> parts, Optional<Column> root, Optional<Equation> equation) {
+        Shape shape,
+        List<Part> parts,
+        Optional<Column> root,
+        Optional<Equation> equation,
+        Map<Column, Column> taxes) {
+    MoneyPlan(Shape shape, List<Part> parts, Optional<Column> root, Optional<Equation> equation) {
+        this(shape, parts, root, equation, Map.of());
+    }
+
+    /** What a price and its tax come to, as a layout names it. */
+    static String gross(Column price, Column tax) {
+        return price.reference() + " + " + tax.reference();
+    }
+
     enum Shape {
         /** One amount a row, whose words say what it is. */
         SINGLE,
@@ -29,6 +44,19 @@ record MoneyPlan(
 
     /** A column and the sign that makes it the owner's. */
     record Part(Column column, int sign) {}
+
+    /** Units times a price, and nothing beside it. */
+    static MoneyPlan product(Column product) {
+        return new MoneyPlan(
+                Shape.PRODUCT,
+                product.factors().stream().map(c -> new Part(c, 1)).toList(),
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    boolean uses(Column column) {
+        return parts.stream().anyMatch(p -> p.column() == column);
+    }
 
     /** The owner's money of a row. */
     long money(int row) {

@@ -2,18 +2,18 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import quarterfold.money.Amount;
 
 /** Finds which number columns make the money of a row, by the identities they keep. */
 final class MoneyPlanner {
     private static final int TOLD = 20;
-    private static final List<Role> ROOTS = List.of(Role.NET, Role.AMOUNT, Role.TOTAL);
+    private static final Set<Role> SUMS = EnumSet.of(Role.NET, Role.AMOUNT, Role.TOTAL);
     private static final Set<Role> OUTSIDE =
             EnumSet.of(
                     Role.QUANTITY,
@@ -26,6 +26,7 @@ final class MoneyPlanner {
     private final List<Column> columns;
     private final List<Grid.Line> rows;
     private final Findings findings;
+    private List<Column> money = List.of();
     private List<Equation> equations = List.of();
 
     MoneyPlanner(List<Column> columns, List<Grid.Line> rows, Findings findings) {
@@ -36,52 +37,122 @@ final class MoneyPlanner {
 
     /** Nothing where no way was found; what is open or in the way is then told. */
     Optional<MoneyPlan> plan() {
-        List<Column> money =
-                withoutBalance(
+        UnitPrices prices = new UnitPrices(columns, rows.size(), findings);
+        prices.tell();
+        money =
+                BalanceStudy.without(
                         columns.stream()
                                 .filter(c -> c.hasValues() && !OUTSIDE.contains(c.role()))
                                 .toList());
-        equations = Equation.find(money, rows.size());
+        equations = Equation.find(withPayouts(money), rows.size());
         Optional<MoneyPlan> plan =
-                pair().or(this::byEquation).or(() -> single(money)).or(this::product);
+                pair().or(this::byEquation)
+                        .or(this::withoutTax)
+                        .or(() -> byProduct(prices))
+                        .or(() -> single(money));
+        if (plan.isEmpty() && findings.canBeWritten()) {
+            RowSum sum = new RowSum(money, findings);
+            plan = sum.plan();
+            money = money.stream().filter(c -> !sum.leavesOut(c)).toList();
+        }
+        if (plan.isEmpty() && findings.canBeWritten()) {
+            plan = bySumColumn();
+        }
         if (plan.isEmpty()) {
-            findings.unsound(
-                    money.isEmpty()
-                            ? "found no column of amounts; expected one, such as Amount"
-                            : "found %s, which keep no identity from row to row, such as gross - fee = net; nothing shows which of them are the money"
-                                    .formatted(names(money)));
+            refuse();
             return plan;
         }
-        leftOver(money, plan.get());
-        plan.get().equation().ifPresent(e -> tell(plan.get(), e));
+        MoneyPlan found = plan.get();
+        new LeftOver(equations, findings).tell(money, found);
+        found.equation().ifPresent(e -> tell(found, e));
         return plan;
     }
 
-    /** Without a column that has no name, but moves by what another says on every row. */
-    private static List<Column> withoutBalance(List<Column> money) {
-        for (Column balance : money) {
-            for (Column moves : money) {
-                if (balance != moves
-                        && balance.role() == Role.NONE
-                        && (isBalance(balance.values(), moves.values(), 1)
-                                || isBalance(balance.values(), moves.values(), 0))) {
-                    balance.setRole(Role.BALANCE);
-                    return money.stream().filter(c -> c != balance).toList();
-                }
-            }
+    private void refuse() {
+        if (money.isEmpty()) {
+            findings.unsound("found no column of amounts; expected one, such as Amount");
+        } else if (findings.canBeWritten()) {
+            String unknown =
+                    money.stream()
+                            .filter(c -> c.role() == Role.NONE)
+                            .findFirst()
+                            .orElse(money.get(0))
+                            .reference();
+            findings.unsound(
+                    "found %s, which keep no identity from row to row, such as gross - fee = net; nothing shows which of them are the money: say what each of them is, such as --answer \"column/%s=fee\" or \"column/%s=ignored\""
+                            .formatted(names(money), unknown, unknown));
         }
-        return money;
     }
 
-    /** {@code newer}: 1 where the newer of two rows is the lower, 0 where it is the upper. */
-    private static boolean isBalance(long[] balance, long[] moves, int newer) {
-        for (int row = 1; row < balance.length; row++) {
-            long moved = balance[row - 1 + newer] - balance[row - newer];
-            if (moved != moves[row - 1 + newer]) {
-                return false;
-            }
+    /** A payout on each row may be what the row comes to. */
+    private List<Column> withPayouts(List<Column> money) {
+        List<Column> all = new ArrayList<>(money);
+        columns.stream()
+                .filter(c -> c.role() == Role.PAYOUT && c.hasValues())
+                .forEach(all::add);
+        return all;
+    }
+
+    /** With units times a price in place of the price. */
+    private Optional<MoneyPlan> byProduct(UnitPrices prices) {
+        Optional<Column> product = prices.product();
+        if (product.isEmpty()) {
+            return Optional.empty();
         }
-        return balance.length >= 4;
+        Column price = product.get().factors().get(1);
+        List<Column> before = money;
+        List<Equation> found = equations;
+        money = new ArrayList<>(before);
+        money.remove(price);
+        money.add(product.get());
+        equations = Equation.find(withPayouts(money), rows.size());
+        Optional<MoneyPlan> plan = byEquation().filter(p -> !p.parts().isEmpty());
+        if (plan.filter(p -> p.uses(product.get())).isPresent()) {
+            return plan;
+        }
+        boolean stated = money.stream().anyMatch(c -> SUMS.contains(c.role()) && !c.isZero());
+        if (stated || !prices.isOfOneUnit(price)) {
+            money = before;
+            equations = found;
+            return Optional.empty();
+        }
+        return money.stream().allMatch(c -> c == product.get() || c.isZero())
+                ? Optional.of(MoneyPlan.product(product.get()))
+                : Optional.empty();
+    }
+
+    /** Columns that add up though no name says which of them is the sum. */
+    private Optional<MoneyPlan> bySumColumn() {
+        Optional<Equation> whole =
+                equations.stream()
+                        .filter(e -> e.columns().size() >= 3 && e.broken().isEmpty())
+                        .filter(e -> rows.size() >= 3)
+                        .filter(e -> e.columns().stream().anyMatch(c -> c.role() == Role.NONE))
+                        .filter(
+                                e ->
+                                        e.columns().stream()
+                                                .allMatch(
+                                                        c ->
+                                                                c.role() == Role.NONE
+                                                                        || c.role().isPart()))
+                        .findFirst();
+        if (whole.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Column> of = whole.get().columns();
+        return findings.ask(
+                        new Question(
+                                "sum-column",
+                                "%s on every row; which of them is what the row comes to?"
+                                        .formatted(said(whole.get(), of.get(of.size() - 1))),
+                                of.stream().map(Column::reference).toList(),
+                                true))
+                .flatMap(a -> of.stream().filter(c -> c.reference().equals(a)).findFirst())
+                .map(
+                        root -> {
+                            root.setRole(Role.NET);
+                            return plan(root, whole.get());
+                        });
     }
 
     private Optional<Column> first(Role role) {
@@ -123,35 +194,33 @@ final class MoneyPlanner {
     }
 
     private Optional<MoneyPlan> byEquation() {
-        for (Role role : ROOTS) {
-            Optional<Column> root = first(role);
-            Optional<Equation> best = root.flatMap(this::best);
-            if (best.isPresent()) {
-                return Optional.of(plan(root.get(), best.get()));
-            }
-        }
-        return Optional.empty();
+        return new IdentityChoice(columns, money, equations)
+                .best()
+                .map(choice -> plan(choice.root(), choice.equation()));
     }
 
-    /** The equation of a root that goes into most detail. */
-    private Optional<Equation> best(Column root) {
-        Optional<Equation> best = Optional.empty();
-        int most = Integer.MIN_VALUE;
-        for (Equation equation : equations) {
-            if (equation.sign(root) == 0 || equation.columns().size() < 3) {
-                continue;
-            }
-            int score = 0;
-            for (Column column : equation.columns()) {
-                score += column.role().isPart() ? 2 : column == root ? 0 : -1;
-            }
-            score -= equation.broken().isEmpty() ? 0 : 3;
-            if (score > most) {
-                most = score;
-                best = Optional.of(equation);
-            }
-        }
-        return best;
+    /** Net, VAT of nought on every row, and gross: the net is the gross, but the VAT is stated. */
+    private Optional<MoneyPlan> withoutTax() {
+        Optional<Column> net = first(Role.NET).or(() -> first(Role.AMOUNT));
+        Optional<Column> gross = first(Role.TOTAL);
+        Optional<Column> tax =
+                first(Role.TAX).filter(t -> t.isZero() && t.stated().size() == rows.size());
+        boolean same =
+                net.isPresent()
+                        && gross.isPresent()
+                        && Arrays.equals(net.get().values(), gross.get().values());
+        boolean alone = money.stream().filter(c -> !c.isZero()).count() == 2;
+        return same && alone && !net.get().isZero()
+                ? tax.map(
+                        t ->
+                                new MoneyPlan(
+                                        MoneyPlan.Shape.DOCUMENT,
+                                        List.of(
+                                                new MoneyPlan.Part(net.get(), 1),
+                                                new MoneyPlan.Part(t, 1)),
+                                        gross,
+                                        Optional.empty()))
+                : Optional.empty();
     }
 
     private MoneyPlan plan(Column root, Equation equation) {
@@ -161,9 +230,8 @@ final class MoneyPlanner {
                 parts.add(new MoneyPlan.Part(column, -equation.sign(column) * equation.sign(root)));
             }
         }
-        Set<Role> roles = parts.stream().map(p -> p.column().role()).collect(Collectors.toSet());
-        boolean document = isDocument(root, roles, parts);
-        if (document && root.role() == Role.NET) {
+        boolean document = IdentityChoice.isNetOfGross(root, parts);
+        if (document) {
             // gross - VAT = net: the same identity, seen from the net
             Column gross = byRole(parts, Role.TOTAL);
             return new MoneyPlan(
@@ -174,13 +242,32 @@ final class MoneyPlanner {
                     Optional.of(gross),
                     Optional.of(equation));
         }
+        if (IdentityChoice.isPrinted(root, parts)) {
+            parts.sort(Comparator.comparing(p -> p.column().role() == Role.TAX));
+            return new MoneyPlan(
+                    MoneyPlan.Shape.DOCUMENT, parts, Optional.of(root), Optional.of(equation));
+        }
         boolean said = columns.stream().anyMatch(c -> c.role() == Role.TYPE);
         for (MoneyPlan.Part part : parts) {
             if (!said) {
                 askPart(part.column(), root, findings);
             }
         }
-        return new MoneyPlan(MoneyPlan.Shape.WIDE, parts, Optional.of(root), Optional.of(equation));
+        IdentityChoice.price(parts)
+                .ifPresent(
+                        price ->
+                                parts.stream()
+                                        .filter(p -> p.column().isMaybeDelivery())
+                                        .filter(p -> IdentityChoice.way(p, price) > 0)
+                                        .forEach(p -> p.column().setRole(Role.DELIVERY)));
+        TaxesBeside taxes = new TaxesBeside(parts, findings);
+        taxes.askTaken();
+        return new MoneyPlan(
+                MoneyPlan.Shape.WIDE,
+                parts,
+                Optional.of(root),
+                Optional.of(equation),
+                taxes.ofPrices());
     }
 
     private static Column byRole(List<MoneyPlan.Part> parts, Role role) {
@@ -189,14 +276,6 @@ final class MoneyPlanner {
                 .filter(c -> c.role() == role)
                 .findFirst()
                 .orElseThrow();
-    }
-
-    private static boolean isDocument(Column root, Set<Role> roles, List<MoneyPlan.Part> parts) {
-        return root.role() == Role.NET
-                && roles.equals(EnumSet.of(Role.TOTAL, Role.TAX))
-                && parts.size() == 2
-                && parts.stream()
-                        .allMatch(p -> p.sign() == (p.column().role() == Role.TAX ? -1 : 1));
     }
 
     /** A part whose name does not say what it is must be told. */
@@ -253,85 +332,6 @@ final class MoneyPlanner {
                                         || Arrays.equals(o.values(), amount.values()));
     }
 
-    private Optional<MoneyPlan> product() {
-        Optional<Column> quantity = first(Role.QUANTITY);
-        Optional<Column> price = first(Role.UNIT_PRICE).or(() -> first(Role.GOODS));
-        if (quantity.isEmpty() || price.isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                new MoneyPlan(
-                        MoneyPlan.Shape.PRODUCT,
-                        List.of(
-                                new MoneyPlan.Part(quantity.get(), 1),
-                                new MoneyPlan.Part(price.get(), 1)),
-                        Optional.empty(),
-                        Optional.empty()));
-    }
-
-    /** Every column of money must be entered, be a sum, or be said to be of no account. */
-    private void leftOver(List<Column> money, MoneyPlan plan) {
-        for (Column column : money) {
-            boolean used =
-                    plan.parts().stream().anyMatch(p -> p.column() == column)
-                            || plan.root().filter(r -> r == column).isPresent();
-            if (used || column.isZero() || isExplained(column, plan)) {
-                continue;
-            }
-            findings.ask(
-                    new Question(
-                            "column/" + column.reference(),
-                            "'%s' holds %s that no sum of the row explains; is it of no account?"
-                                    .formatted(column.reference(), new Amount(column.sum())),
-                            List.of("ignored"),
-                            true));
-        }
-    }
-
-    private boolean isExplained(Column column, MoneyPlan plan) {
-        for (Equation equation : equations) {
-            if (equation.sign(column) != 0 && equation.broken().isEmpty()) {
-                boolean known =
-                        equation.columns().stream()
-                                .allMatch(
-                                        c ->
-                                                c == column
-                                                        || plan.root()
-                                                                .filter(r -> r == c)
-                                                                .isPresent()
-                                                        || plan.parts().stream()
-                                                                .anyMatch(p -> p.column() == c));
-                if (known) {
-                    findings.note(
-                            "'%s' is not entered: %s"
-                                    .formatted(column.reference(), said(equation, column)));
-                    return true;
-                }
-            }
-        }
-        if (column.role() == Role.TAX && isWithin(column, plan)) {
-            findings.note(
-                    "'%s' is not entered: it is tax within the amounts, and kept as a note"
-                            .formatted(column.reference()));
-            return true;
-        }
-        return false;
-    }
-
-    /** Whether the tax is never more than a quarter of the row's money, and of its sign. */
-    private static boolean isWithin(Column tax, MoneyPlan plan) {
-        for (int row = 0; row < tax.values().length; row++) {
-            long largest = 0;
-            for (MoneyPlan.Part part : plan.parts()) {
-                largest = Math.max(largest, Math.abs(part.column().values()[row]));
-            }
-            if (Math.abs(tax.values()[row]) * 4 > largest) {
-                return false;
-            }
-        }
-        return true;
-    }
-
     private void tell(MoneyPlan plan, Equation equation) {
         Column root = plan.root().orElseThrow();
         int held = rows.size() - equation.broken().size();
@@ -383,10 +383,5 @@ final class MoneyPlanner {
         return columns.stream()
                 .map(c -> "'" + c.reference() + "'")
                 .collect(Collectors.joining(", "));
-    }
-
-    /** The rows, from 0, whose money of the plan is not nothing. */
-    static int[] moving(MoneyPlan plan, int rows) {
-        return IntStream.range(0, rows).filter(r -> plan.money(r) != 0).toArray();
     }
 }

@@ -31,6 +31,8 @@ enum Role {
     REFUND(true),
     DISCOUNT(true),
     TAX(true),
+    /** Tax on delivery alone, beside the tax on the goods. */
+    DELIVERY_TAX(true),
     WITHHELD(true),
     FEE(true),
     ADVERT(true),
@@ -88,6 +90,7 @@ enum Role {
                 || this == REFUND
                 || this == DISCOUNT
                 || this == TAX
+                || this == DELIVERY_TAX
                 || this == WITHHELD
                 || this == FEE
                 || this == ADVERT;

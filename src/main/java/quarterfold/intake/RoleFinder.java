@@ -125,6 +125,16 @@ final class RoleFinder {
 
     private void fromName(Column column) {
         List<Role> roles = column.name().isEmpty() ? List.of() : words.roles(withoutUnit(column));
+        if (roles.size() == 2
+                && roles.containsAll(List.of(Role.FEE, Role.DELIVERY))
+                && fits(column, Role.FEE)) {
+            column.setMaybeDelivery();
+            return;
+        }
+        if (roles.contains(Role.TAX) && column.name().contains("%")) {
+            column.setRole(Role.RATE);
+            return;
+        }
         for (Role role : roles) {
             if (fits(column, role)) {
                 column.setRole(role);

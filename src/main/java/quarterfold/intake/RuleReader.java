@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.intake.Layout.Enter;
 import quarterfold.intake.Layout.Rule;
+import quarterfold.intake.Layout.Signs;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Kind;
 
@@ -29,7 +30,7 @@ final class RuleReader {
     }
 
     private static Rule rule(YamlMap row, Map<String, List<String>> shape) {
-        row.known("when", "enter", "set_aside", "ask");
+        row.known("when", "enter", "set_aside", "ask", "signs");
         if (!row.has("when")) {
             row.problem("when", "found nothing; expected conditions, such as when: {Type: Order}");
         }
@@ -47,7 +48,31 @@ final class RuleReader {
         String reason =
                 row.has("set_aside") ? row.required("set_aside", "no money on this row") : "";
         return new Rule(
-                conditions, entries(row), reason, row.text("ask").orElse("").strip(), row.line());
+                conditions,
+                entries(row),
+                reason,
+                row.text("ask").orElse("").strip(),
+                row.line(),
+                row.has("signs") ? Optional.of(signs(row)) : Optional.empty());
+    }
+
+    /** What + means, of a layout or of a rule's rows. */
+    static Signs signs(YamlMap yaml) {
+        String signs = yaml.required("signs", "document");
+        switch (signs) {
+            case "owner":
+                return Signs.OWNER;
+            case "turned":
+                return Signs.TURNED;
+            case "document":
+                return Signs.DOCUMENT;
+            default:
+                yaml.wrong(
+                        "signs",
+                        signs,
+                        "owner (+ comes in, - goes out), document (as printed) or turned (+ goes out, - comes in), such as document");
+                return Signs.DOCUMENT;
+        }
     }
 
     /** Columns and the texts that may stand in them. */

@@ -32,6 +32,7 @@ final class RuleStudy {
     private final KindAsking asking;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
+    private final Map<Integer, Signs> ownSigns = new LinkedHashMap<>();
     private Signs signs = Signs.OWNER;
 
     /**
@@ -65,12 +66,14 @@ final class RuleStudy {
         return signs;
     }
 
+    /** Whether some rows have signs of their own. */
+    boolean hasOwnSigns() {
+        return !ownSigns.isEmpty();
+    }
+
     void study() {
         List<Column> said = columns.stream().filter(c -> SAYING.contains(c.role())).toList();
         boolean wide = plan.shape() == MoneyPlan.Shape.WIDE;
-        if (plan.shape() == MoneyPlan.Shape.DOCUMENT || plan.shape() == MoneyPlan.Shape.PRODUCT) {
-            signs = Signs.DOCUMENT;
-        }
         if (areBankLines()) {
             all(Kind.BANK_LINE);
             return;
@@ -83,10 +86,16 @@ final class RuleStudy {
         if (wide) {
             heaps.forEach(this::wide);
         } else {
-            heaps.forEach(this::single);
-            if (plan.shape() == MoneyPlan.Shape.SINGLE || plan.shape() == MoneyPlan.Shape.PAIR) {
-                findSigns();
+            Map<Integer, SignStudy.Heap> kindsOfRules = new LinkedHashMap<>();
+            for (RowHeap heap : heaps) {
+                single(heap)
+                        .ifPresent(
+                                kind ->
+                                        kindsOfRules.put(
+                                                rules.size() - 1,
+                                                new SignStudy.Heap(kind, heap.rows())));
             }
+            findSigns(kindsOfRules);
             if (findings.canBeWritten()) { // else the signs may be others
                 doubtDirections(heaps);
             }
@@ -109,12 +118,12 @@ final class RuleStudy {
                 .toList();
     }
 
-    private void single(RowHeap heap) {
+    private Optional<Kind> single(RowHeap heap) {
         Optional<KindFinder.Said> said = heap.said(kinds);
         boolean moves = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         if (!moves && said.filter(KindFinder.Said::isNote).isPresent()) {
             add(heap, List.of(), "information only, no money", "");
-            return;
+            return Optional.empty();
         }
         String doubt = heap.doubt(kinds);
         Optional<Kind> answer = asking.answered(heap);
@@ -125,6 +134,7 @@ final class RuleStudy {
             kind = asking.ask(heap, doubt);
         }
         add(heap, kind, category);
+        return kind;
     }
 
     private void add(RowHeap heap, Optional<Kind> kind, String category) {
@@ -149,7 +159,7 @@ final class RuleStudy {
             Optional<Kind> kind =
                     Optional.ofNullable(kindOfRow.get(heap.rows().get(0)))
                             .filter(k -> !(turned && k == Kind.SALE))
-                            .filter(k -> asking.isAgainst(heap, k, signs))
+                            .filter(k -> asking.isAgainst(heap, k, signsOf(heap)))
                             .filter(k -> asking.answered(heap).isEmpty());
             if (kind.isPresent()) {
                 asking.ask(heap, KindAsking.against(kind.get()));
@@ -172,6 +182,23 @@ final class RuleStudy {
         amounts.put(Field.NET, plan.parts().get(0).column().reference());
         amounts.put(Field.VAT, plan.parts().get(1).column().reference());
         amounts.put(Field.GROSS, money);
+        return amounts;
+    }
+
+    private static boolean isTax(Role role) {
+        return role == Role.TAX || role == Role.DELIVERY_TAX || role == Role.WITHHELD;
+    }
+
+    /** The amounts of a part's entry; a price with a tax of its own is a net. */
+    private Map<Field, String> amounts(Column column) {
+        Column tax = plan.taxes().get(column);
+        if (tax == null) {
+            return Map.of(Field.GROSS, column.reference());
+        }
+        Map<Field, String> amounts = new EnumMap<>(Field.class);
+        amounts.put(Field.NET, column.reference());
+        amounts.put(Field.VAT, tax.reference());
+        amounts.put(Field.GROSS, MoneyPlan.gross(column, tax));
         return amounts;
     }
 
@@ -216,7 +243,7 @@ final class RuleStudy {
         List<Enter> enters = new ArrayList<>();
         for (MoneyPlan.Part part : plan.parts()) {
             Role role = part.column().role();
-            if (role == Role.TAX || role == Role.WITHHELD) {
+            if (isTax(role)) {
                 continue;
             }
             boolean used = heap.rows().stream().anyMatch(r -> part.column().values()[r] != 0);
@@ -235,7 +262,7 @@ final class RuleStudy {
             enters.add(
                     enter(
                             kind.orElse(Kind.OTHER_MONEY),
-                            Map.of(Field.GROSS, part.column().reference()),
+                            amounts(part.column()),
                             category));
             if (kind.isEmpty() && said.isPresent()) {
                 asking.ask(heap, "");
@@ -243,18 +270,13 @@ final class RuleStudy {
         }
         boolean open =
                 enters.stream().anyMatch(e -> e.kind() == Kind.OTHER_MONEY) && answer.isEmpty();
-        checkDirections(heap, said);
+        boolean turned = new WideSigns(plan, findings).areTurned(heap, said);
         add(heap, enters, "", open ? "what is '%s'?".formatted(heap.about()) : "");
-    }
-
-    /**
-     * What a sale brings comes in, what it costs goes out; else names stand over the wrong cells.
-     */
-    private void checkDirections(RowHeap heap, Optional<KindFinder.Said> said) {
-        if (said.filter(s -> s.event().equals("sale")).isPresent()) {
-            Directions.check(plan, heap.rows(), 1, findings);
-        } else if (said.filter(s -> s.event().equals("refund")).isPresent()) {
-            Directions.check(plan, heap.rows(), -1, findings);
+        if (turned) {
+            rules.set(
+                    rules.size() - 1,
+                    rules.get(rules.size() - 1).with(Optional.of(Signs.TURNED)));
+            heap.rows().forEach(row -> ownSigns.put(row, Signs.TURNED));
         }
     }
 
@@ -277,8 +299,13 @@ final class RuleStudy {
         if (kind.isPresent() && wide) {
             wideSales();
         } else if (kind.isPresent()) {
-            boolean out = kind.get().direction() < 0 && plan.shape() == MoneyPlan.Shape.SINGLE;
-            signs = out && sum() > 0 ? Signs.DOCUMENT : signs;
+            int direction = kind.get().direction();
+            boolean printed =
+                    direction > 0
+                            ? plan.shape() == MoneyPlan.Shape.DOCUMENT
+                                    || plan.shape() == MoneyPlan.Shape.PRODUCT
+                            : plan.shape() != MoneyPlan.Shape.PAIR && direction * sum() <= 0;
+            signs = printed ? Signs.DOCUMENT : signs;
             all(kind.get());
         }
     }
@@ -288,11 +315,11 @@ final class RuleStudy {
         KindFinder.Said sale = new KindFinder.Said("sale", "", "");
         for (MoneyPlan.Part part : plan.parts()) {
             Role role = part.column().role();
-            if (role != Role.TAX && role != Role.WITHHELD) {
+            if (!isTax(role)) {
                 enters.add(
                         enter(
                                 KindFinder.kind(sale, role).orElse(Kind.OTHER_MONEY),
-                                Map.of(Field.GROSS, part.column().reference()),
+                                amounts(part.column()),
                                 KindFinder.category(sale, role)));
             }
         }
@@ -319,71 +346,43 @@ final class RuleStudy {
     }
 
     private long sum() {
-        return plan.parts().get(0).column().sum();
+        return IntStream.range(0, columns.get(0).texts().size()).mapToLong(plan::money).sum();
     }
 
     /** Whether amounts are the owner's + and -, or all positive as printed. */
-    private void findSigns() {
-        long with = 0;
-        long against = 0;
-        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
-            int direction = each.getValue().direction();
-            long value = plan.money(each.getKey());
-            if (direction < 0 && each.getValue() != Kind.RESERVE && value != 0) {
-                with += value < 0 ? 1 : 0;
-                against += value > 0 ? 1 : 0;
-            }
-        }
-        if (plan.shape() == MoneyPlan.Shape.PAIR) {
-            if (against > with) {
-                findings.unsound(
-                        "most rows that should take money away have it in the credit column; expected the owner's view, such as fees under debit");
-            }
-            return;
-        }
-        if (against > 0 && with * 10 >= against && against * 10 >= with) {
-            findings.ask(
-                            new Question(
-                                    "signs",
-                                    "of the rows that should take money away %,d have a minus and %,d have none; are amounts printed with the owner's + and -, or all as on a document?"
-                                            .formatted(with, against),
-                                    List.of("owner", "document"),
-                                    true))
-                    .ifPresent(a -> signs = a.equals("document") ? Signs.DOCUMENT : Signs.OWNER);
-        } else if (against > with) {
-            signs = Signs.DOCUMENT;
-        }
-        checkSales();
+    private void findSigns(Map<Integer, SignStudy.Heap> heaps) {
+        SignStudy study = new SignStudy(plan, List.copyOf(heaps.values()), findings);
+        signs = study.study();
+        heaps.forEach(
+                (rule, heap) ->
+                        study.own(heap)
+                                .filter(own -> own != signs)
+                                .ifPresent(
+                                        own -> {
+                                            rules.set(
+                                                    rule,
+                                                    rules.get(rule).with(Optional.of(own)));
+                                            heap.rows().forEach(row -> ownSigns.put(row, own));
+                                        }));
+    }
+
+    private Signs signsOf(RowHeap heap) {
+        return ownSigns.getOrDefault(heap.rows().get(0), signs);
     }
 
     private long sales() {
-        long in = 0;
-        for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
-            if (each.getValue() == Kind.SALE) {
-                in += plan.money(each.getKey());
-            }
-        }
-        return in;
-    }
-
-    private void checkSales() {
-        long in = sales();
-        if (in < 0) {
-            findings.ask(
-                    new Question(
-                            "signs-turned",
-                            "sales come to %s, less than nothing; answer yes if + means money out here"
-                                    .formatted(new Amount(in)),
-                            List.of("no"),
-                            true));
-        }
+        return kindOfRow.entrySet().stream()
+                .filter(e -> e.getValue() == Kind.SALE)
+                .mapToLong(e -> plan.money(e.getKey()))
+                .sum();
     }
 
     /** The money of a row as the ledger will have it: positive where it comes in. */
     long money(int row) {
         long value = plan.money(row);
         Kind kind = kindOfRow.get(row);
-        return signs == Signs.DOCUMENT && kind != null ? value * kind.direction() : value;
+        Signs of = ownSigns.getOrDefault(row, signs);
+        return value * of.owners(kind == null ? 1 : kind.direction());
     }
 
     boolean isPayout(int row) {

@@ -56,6 +56,7 @@ class LearnCommandTest {
                           Gross - Commission - Postage label = Net in 4 of 4 rows
                           row 7 states the sum of 'Gross', 'Commission', 'Postage label', 'Net': it ties
                           all 5 rows read: 10 entries, 1 row set aside, money 955.22
+                          'Net' comes to 955.22, and so do the entries
 
                         Written: layouts/stall.yaml. Read it; import reads with it from now on.
                         """);

@@ -170,7 +170,7 @@ class LayoutTest {
     void signsAndCurrency() {
         assertThat(changed("signs: owner", "signs: mine"))
                 .containsExactly(
-                        "till.yaml:15 [signs]: found 'mine'; expected owner (+ comes in, - goes out) or document (as printed), such as document");
+                        "till.yaml:15 [signs]: found 'mine'; expected owner (+ comes in, - goes out), document (as printed) or turned (+ goes out, - comes in), such as document");
         assertThat(changed("currency: GBP", "currency: pounds"))
                 .containsExactly(
                         "till.yaml:16 [currency]: found 'pounds'; expected a currency code of ISO 4217, such as GBP");

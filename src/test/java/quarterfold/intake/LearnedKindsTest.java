@@ -175,7 +175,8 @@ class LearnedKindsTest {
                         "rows 4, 6 ('Type: Subtotal') each state the sum of the rows above: it ties",
                         "row 7 ('Type: Total') states the sum of the rows above: it ties",
                         "Price + Fee = Net in 3 of 3 rows",
-                        "all 6 rows read: 6 entries, 3 rows set aside, money 31.50");
+                        "all 6 rows read: 6 entries, 3 rows set aside, money 31.50",
+                        "'Net' comes to 31.50, and so do the entries");
         try (Desk desk = new Desk(folder.resolve("desk"))) {
             desk.layout("report", learned.yaml().orElseThrow());
             assertThat(

@@ -219,10 +219,10 @@ class LearnerTest {
     void columnsWithoutAnIdentityAreNoLayout() throws IOException {
         assertThat(
                         learn(
-                                        "Date,Type,Price,Fee\n2026-07-13,Sale,20.00,2.00\n2026-07-14,Sale,30.00,4.50\n")
+                                        "Date,Type,Price,Thing\n2026-07-13,Sale,20.00,2.00\n2026-07-14,Sale,30.00,4.50\n")
                                 .faults())
                 .containsExactly(
-                        "found 'Price', 'Fee', which keep no identity from row to row, such as gross - fee = net; nothing shows which of them are the money");
+                        "found 'Price', 'Thing', which keep no identity from row to row, such as gross - fee = net; nothing shows which of them are the money: say what each of them is, such as --answer \"column/Thing=fee\" or \"column/Thing=ignored\"");
     }
 
     @Test

@@ -1,0 +1,107 @@
+package quarterfold.intake;
+
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.Line;
+import quarterfold.money.Amount;
+
+/**
+ * Rows of one file whose money goes against their kind, such as a refund that brings money: a file
+ * that prints its signs in another way than those its layout was made for would have them.
+ */
+final class AgainstKind {
+    static final String CODE = "money-against-kind";
+
+    /** What gives back what another kind took or brought, so that a reversal of it is rare. */
+    private static final Set<Kind> BACK =
+            EnumSet.of(
+                    Kind.SALE_REFUND,
+                    Kind.DELIVERY_REFUND,
+                    Kind.PURCHASE_CREDIT,
+                    Kind.EXPENSE_CREDIT,
+                    Kind.FEE_REFUND);
+
+    private static final class Heap {
+        private final Kind kind;
+        private final String layout;
+        private final boolean document;
+        private long all;
+        private long rows;
+        private long first;
+        private long money;
+
+        Heap(Kind kind, String layout, boolean document) {
+            this.kind = kind;
+            this.layout = layout;
+            this.document = document;
+        }
+
+        /** Of the owner's signs, and of fees, some may be reversals; most are none. */
+        boolean isAsked() {
+            return rows > 0 && ((document && kind != Kind.FEE) || rows * 2 > all);
+        }
+    }
+
+    private final Map<String, Heap> heaps = new LinkedHashMap<>();
+
+    /** Whether a rule's rows are looked at: those of one entry, which the row's own words name. */
+    static boolean isLookedAt(Layout layout, Layout.Rule rule) {
+        if (rule.enter().size() != 1) {
+            return false;
+        }
+        Kind kind = rule.enter().get(0).kind();
+        boolean sells =
+                layout.rules().stream()
+                        .flatMap(r -> r.enter().stream())
+                        .anyMatch(e -> e.kind() == Kind.SALE);
+        return BACK.contains(kind) || (kind == Kind.FEE && sells);
+    }
+
+    void add(Layout layout, Layout.Rule rule, long row, Line line) {
+        Kind kind = line.profile().kind();
+        long money = line.signedMoney().tenThousandths();
+        Heap heap =
+                heaps.computeIfAbsent(
+                        Asked.about(rule.when()),
+                        about ->
+                                new Heap(
+                                        kind,
+                                        layout.name(),
+                                        rule.signs(layout) == Layout.Signs.DOCUMENT));
+        heap.all++;
+        if (money * kind.direction() < 0) {
+            heap.first = heap.rows == 0 ? row : heap.first;
+            heap.rows++;
+            heap.money = Math.addExact(heap.money, money);
+        }
+    }
+
+    /** Raises a question for each. */
+    void raise(Payouts.Raise raise) {
+        heaps.forEach(
+                (about, heap) -> {
+                    if (heap.isAsked()) {
+                        raise.query(
+                                CODE,
+                                about,
+                                "%d %s of '%s', the first in row %d, %s entered as %s, which %s, but by their sign they %s %s. If the file prints signs in another way than layout %s says, correct signs there, for the rule alone if need be; else set this aside: they are reversals"
+                                        .formatted(
+                                                heap.rows,
+                                                heap.rows == 1 ? "row" : "rows",
+                                                about,
+                                                heap.first,
+                                                heap.rows == 1 ? "is" : "are",
+                                                heap.kind.code(),
+                                                heap.kind.direction() < 0
+                                                        ? "takes money away"
+                                                        : "brings money",
+                                                heap.kind.direction() < 0 ? "bring" : "take",
+                                                new Amount(Math.abs(heap.money)),
+                                                heap.layout));
+                    }
+                });
+    }
+}
