@@ -206,15 +206,15 @@ class LayoutRowsTest {
                                 """
                                 2026-09-30T10:00:00Z,S1,O1,GBP,,Order,Gift wrap,12.00,
                                 2026-09-30T10:00:00Z,S1,O1,GBP,,Information,,3.00,
-                                2026-09-30T10:00:00Z,S1,O1,GBP,UK,Order,Item,-,
-                                2026-09-30T10:00:00Z,S1,O1,GBP,UK,Order,Item,1.00,
+                                2026-09-30T10:00:00Z,S1,O1,GBP,ZZ,Order,Item,-,
+                                2026-09-30T10:00:00Z,S1,O1,GBP,ZZ,Order,Item,1.00,
                                 30 September,S1,O1,GBP,,Order,Item,"1,000.00",
                                 30 September,S1,O1,GBP,,Order,Item,1.00,
                                 """))
                 .containsExactly(
                         "l.csv:2 [Type, Part]: found 'Order, Gift wrap'; expected a row that a rule of layout lines fits, such as 'Order, Item'; give the layout a rule for it, or set it aside",
                         "l.csv:3 [Amount]: found '3.00'; expected no money on a row that layout lines sets aside as 'information only, no money', such as 0.00",
-                        "l.csv:5 [To]: found 'UK'; expected a country code of ISO 3166, or XI for Northern Ireland, such as GB",
+                        "l.csv:5 [To]: found 'ZZ'; expected a country code of ISO 3166, or XI for Northern Ireland, such as GB",
                         "l.csv:6 [Amount]: found '1,000.00'; expected an amount with at most 4 decimals, such as 1234.50",
                         "l.csv:7 [When]: found '30 September'; expected a date on the calendar written yyyy-MM-dd'T'HH:mm:ssX, such as 2026-09-30T13:45:00Z");
     }
