@@ -37,6 +37,7 @@ final class LayoutMaker implements Making {
     private Optional<MoneyPlan> plan = Optional.empty();
     private Optional<RuleStudy> rules = Optional.empty();
     private Optional<Layout.Balance> balance = Optional.empty();
+    private Optional<Column> payout = Optional.empty();
 
     LayoutMaker(
             ShapePart part,
@@ -66,7 +67,9 @@ final class LayoutMaker implements Making {
             return Optional.empty();
         }
         List<OtherRow> round = round(table);
-        return Optional.of(layout(name, round, currency()));
+        Layout layout = layout(name, round, currency());
+        return Optional.of(
+                AboveStudy.of(table.preamble(), layout, money(), words, findings));
     }
 
     private List<OtherRow> round(TableFinder.Found of) {
@@ -138,6 +141,7 @@ final class LayoutMaker implements Making {
         kindsOfRows.study();
         rules = Optional.of(kindsOfRows);
         balance = BalanceStudy.balance(columns, table.body(), kindsOfRows, findings);
+        payout = PayoutStudy.find(columns, kindsOfRows, findings);
         return true;
     }
 
@@ -193,13 +197,13 @@ final class LayoutMaker implements Making {
                 signs,
                 currency,
                 LayoutParts.fields(columns),
-                Map.of(),
+                LayoutParts.constants(findings),
                 LayoutParts.workedOut(of, money),
                 LayoutParts.merged(rules.orElseThrow().rules()),
                 LayoutParts.tax(of),
                 LayoutParts.checks(of),
                 LayoutParts.amounts(of, money, columns),
-                Optional.empty(),
+                payout.map(Column::reference),
                 LayoutParts.outgoing(of),
                 mark,
                 others,
@@ -217,7 +221,7 @@ final class LayoutMaker implements Making {
         List<Column> columns = part.columns(table);
         part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
-            findings.answer("column/" + column.reference())
+            findings.answer("column/" + column.reference(), Role.words())
                     .ifPresent(a -> column.setRole(Role.of(a)));
         }
         return columns;
@@ -331,11 +335,17 @@ final class LayoutMaker implements Making {
                         .orElse("No column names; %,d rows.".formatted(table.body().size())));
         for (Column column : columns) {
             String role =
-                    column.role() == Role.NONE
+                    (column.role() == Role.NONE && !isMoney(column))
                                     || column.role() == Role.IGNORED
                                     || !LayoutParts.isAccepted(column)
+                                    || isUnused(column)
                             ? "kept as a note"
-                            : column.role().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+                            : column.role() == Role.NONE
+                                    ? "money"
+                                    : column.role()
+                                            .name()
+                                            .toLowerCase(Locale.ROOT)
+                                            .replace('_', ' ');
             found.add(
                     "Column %s: %s (such as %s)"
                             .formatted(
@@ -344,6 +354,18 @@ final class LayoutMaker implements Making {
                                     Problem.quoted(
                                             column.stated().stream().findFirst().orElse(""))));
         }
+    }
+
+    private boolean isMoney(Column column) {
+        return plan.stream()
+                .flatMap(p -> p.parts().stream())
+                .anyMatch(p -> p.column() == column);
+    }
+
+    /** Whether a state leaves out no rows; nothing is then read from it. */
+    private boolean isUnused(Column column) {
+        return column.role() == Role.STATUS
+                && states.filter(s -> s.containsKey(column.reference())).isEmpty();
     }
 
     private static String moneyName(MoneyPlan plan, List<Column> columns) {

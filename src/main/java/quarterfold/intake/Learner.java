@@ -47,15 +47,9 @@ public final class Learner {
         this.book = book;
     }
 
-    /** The name a layout of this file would have: its own, without digits and endings. */
+    /** The name a layout of this file would have: its own, without digits, months and endings. */
     public static String nameOf(Path file) {
-        String own = String.valueOf(file.getFileName()).replaceFirst("\\.[^.]*$", "");
-        String name =
-                Phrase.of(own).words().stream()
-                        .map(w -> w.replaceAll("[^a-z]", ""))
-                        .filter(w -> !w.isEmpty())
-                        .collect(Collectors.joining("-"));
-        return name.isEmpty() ? "my-report" : name;
+        return ReportName.of(file);
     }
 
     /**
@@ -309,7 +303,7 @@ public final class Learner {
         if (trial.tied().settlements() > 0) {
             findings.prove(
                     "rows sum to the stated payout in %,d of the settlements, %s in all"
-                            .formatted(trial.tied().settlements(), trial.tied().paid()));
+                            .formatted(trial.tied().settlements(), Trial.text(trial.tied().paid())));
         }
         if (trial.problems().none()) {
             findings.prove(
@@ -319,9 +313,10 @@ public final class Learner {
                                     trial.entries(),
                                     trial.setAside(),
                                     trial.setAside() == 1 ? "row" : "rows",
-                                    trial.money()));
+                                    Trial.text(trial.money())));
             kept.forEach(lines);
         }
+        LayoutNotes.tell(whole, tables, own, book, findings);
         List<String> proved = comments(own, maker.found(), findings);
         old.ifPresent(o -> o.notes().forEach(findings::note));
         return learned(
@@ -388,6 +383,7 @@ public final class Learner {
                 findings.notes(),
                 findings.faults(),
                 findings.open(),
+                findings.used(),
                 rows,
                 entries);
     }

@@ -368,7 +368,7 @@ final class RuleStudy {
             findings.ask(
                     new Question(
                             "signs-turned",
-                            "sales come to %s, less than nothing; answer yes if + means money out here"
+                            "sales come to %s, less than nothing: have the columns slipped, or is + money out here? no means that they are right"
                                     .formatted(new Amount(in)),
                             List.of("no"),
                             true));

@@ -30,6 +30,11 @@ final class WholeStudy {
         minor = makers.get(0).numbers().minor() > 0;
     }
 
+    /** What the rows of all shapes come to. */
+    TableMoney money() {
+        return all;
+    }
+
     /** Holds a total or payout that a row above all tables states. */
     void above(Grid.Line line) {
         String text = String.join(" ", line.cells()).strip();

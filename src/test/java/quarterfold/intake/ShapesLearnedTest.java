@@ -144,6 +144,7 @@ class ShapesLearnedTest {
                         when: {"#1": T}
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
+                        # The file states no currency: amounts are in the book's. Else: currency: EUR
 
                         # entry field: column of the report
                         fields:
@@ -347,6 +348,11 @@ class ShapesLearnedTest {
 
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
+                        # The file states no currency: amounts are in the book's. Else: currency: EUR
+
+                        # Lines above the column names: what they say under a name holds for every row.
+                        above:
+                          - "Payout {Payout above: [-+(]?[0-9][0-9.,'’ ]*[)]?-?}"
 
                         # entry field: column of the report
                         fields:
@@ -366,6 +372,8 @@ class ShapesLearnedTest {
 
                         # The columns whose money must all be accounted for.
                         amounts: [Amount]
+                        # The payout, as its rows or a line above them state it: the other rows must sum to it.
+                        payout: {column: Payout above}
 
                         # Rows of other shapes in the same file. Signs, dates and numbers are as above where
                         # a shape does not say.

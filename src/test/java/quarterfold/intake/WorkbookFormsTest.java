@@ -190,12 +190,12 @@ class WorkbookFormsTest {
         assertThat(desk.problems(save(workbook, name)))
                 .containsExactly(
                         name
-                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as each sheet saved as a file of its own");
+                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as a copy of the workbook for each of them, without the others");
         assertThat(desk.enter(desk.path(name), "plain-sheet").problems())
                 .extracting(Problem::toString)
                 .containsExactly(
                         name
-                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as each sheet saved as a file of its own");
+                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as a copy of the workbook for each of them, without the others");
     }
 
     @ParameterizedTest
