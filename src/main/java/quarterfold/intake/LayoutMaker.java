@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -66,7 +65,9 @@ final class LayoutMaker implements Making {
         if (!begin() || !study(file, List.of())) {
             return Optional.empty();
         }
-        List<OtherRow> round = round(table);
+        WholeClaims whole = new WholeClaims(this, words, findings);
+        List<OtherRow> round = new ArrayList<>(whole.claimed());
+        round.addAll(round(table.round(table.preamble(), whole.left())));
         Layout layout = layout(name, round, currency());
         return Optional.of(
                 AboveStudy.of(table.preamble(), layout, money(), words, findings));
@@ -125,7 +126,8 @@ final class LayoutMaker implements Making {
                 findings.canBeWritten()
                         ? new MoneyPlanner(columns, table.body(), findings).plan()
                         : Optional.empty();
-        describe();
+        Set<String> leftOut = states.map(Map::keySet).orElse(Set.of());
+        found.addAll(FoundText.of(table, columns, leftOut, plan));
         if (plan.isEmpty() || dates.isEmpty()) {
             return false;
         }
@@ -323,49 +325,6 @@ final class LayoutMaker implements Making {
             }
         }
         return Optional.of(new Layout.Mark(mark.get().reference(), Set.of(negative.get())));
-    }
-
-    private void describe() {
-        found.add(
-                table.header()
-                        .map(
-                                h ->
-                                        "Column names in row %d; %,d rows below."
-                                                .formatted(h.number(), table.body().size()))
-                        .orElse("No column names; %,d rows.".formatted(table.body().size())));
-        for (Column column : columns) {
-            String role =
-                    (column.role() == Role.NONE && !isMoney(column))
-                                    || column.role() == Role.IGNORED
-                                    || !LayoutParts.isAccepted(column)
-                                    || isUnused(column)
-                            ? "kept as a note"
-                            : column.role() == Role.NONE
-                                    ? "money"
-                                    : column.role()
-                                            .name()
-                                            .toLowerCase(Locale.ROOT)
-                                            .replace('_', ' ');
-            found.add(
-                    "Column %s: %s (such as %s)"
-                            .formatted(
-                                    column.reference(),
-                                    role,
-                                    Problem.quoted(
-                                            column.stated().stream().findFirst().orElse(""))));
-        }
-    }
-
-    private boolean isMoney(Column column) {
-        return plan.stream()
-                .flatMap(p -> p.parts().stream())
-                .anyMatch(p -> p.column() == column);
-    }
-
-    /** Whether a state leaves out no rows; nothing is then read from it. */
-    private boolean isUnused(Column column) {
-        return column.role() == Role.STATUS
-                && states.filter(s -> s.containsKey(column.reference())).isEmpty();
     }
 
     private static String moneyName(MoneyPlan plan, List<Column> columns) {

@@ -228,11 +228,10 @@ public final class Learner {
         if (below.filter(b -> dated.filter(d -> !isAbove(d, b)).isEmpty()).isPresent()) {
             return undated.dated(below.get(), findings);
         }
-        return dated.orElseThrow(
-                () ->
-                        new BadFile(
-                                own,
-                                "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+        if (dated.isEmpty()) {
+            throw NoTable.of(file, own);
+        }
+        return dated.get();
     }
 
     /** Whether the rows that look like a table stand above the column names of another. */

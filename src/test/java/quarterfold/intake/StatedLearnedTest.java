@@ -241,4 +241,69 @@ class StatedLearnedTest {
         desk.enter("july.csv", ON_ROWS);
         assertThat(desk.lines()).extracting(l -> l.profile().channel()).containsOnly("Quaylark");
     }
+
+    @Test
+    void aPayoutBelowAnotherColumnIsHeldAgainstTheRows() throws IOException {
+        String text =
+                """
+                Date,Order,Type,Price,Delivery,Total
+                2026-07-13,A1,Sale,10.00,2.00,12.00
+                2026-07-14,A2,Sale,20.00,2.00,22.00
+                2026-07-15,A3,Sale,5.00,0.00,5.00
+                Total,,,35.00,4.00,39.00
+                Paid to your bank,,,39.00
+                """;
+
+        Learned learned = learn(text);
+
+        assertThat(learned.proofs())
+                .contains(
+                        "row 6 states what the rows come to, 39.00: it ties",
+                        "row 5 states the sum of 'Price', 'Delivery', 'Total': it ties");
+        assertThat(layout(text))
+                .contains(
+                        "\n  - {starts: \"Paid to your bank\", states: {Price: money}, why: \"total of the file\"}\n");
+        assertThat(desk.enter("july.csv", text).problems()).isEmpty();
+        assertThat(
+                        desk.enter("august.csv", text.replace("-07-", "-08-").replace("bank,,,39", "bank,,,40"))
+                                .problems())
+                .extracting(Problem::toString)
+                .containsExactly(
+                        "august.csv:6 [Price]: found '40.00'; expected what the 3 rows of the file come to, 39.00; are rows missing, or is one there twice?");
+    }
+
+    @Test
+    void amountsWithLettersForTheirSigns() throws IOException {
+        Learned learned =
+                learn("Date;Order;Type;Amount\n13/07/2026;N0;Sale;1,234.56 CR\n14/07/2026;N1;Fee;2.00 DR\n");
+
+        assertThat(learned.faults())
+                .containsExactly(
+                        "learned.csv: found amounts such as '4.56 CR'; expected a minus on what goes out in place of letters, such as -12.34");
+    }
+
+    @Test
+    void datesWithTheLettersOfSummerTime() throws IOException {
+        String text =
+                """
+                Date,Order,Type,Amount
+                "Jul 3, 2026, 11:04 PM BST",N1,Sale,10.00
+                "Jul 5, 2026, 1:04 AM BST",N2,Sale,20.00
+                "Jul 19, 2026, 11:04 AM BST",N3,Sale,5.00
+                """;
+        assertThat(layout(text))
+                .contains("pattern: \"MMM d, yyyy, h:mm a ['BST']['GMT']\"\n  zone: Europe/London\n");
+
+        desk.enter("july.csv", text);
+        desk.enter("january.csv", text.replace("Jul ", "Jan ").replace("BST", "GMT"));
+
+        assertThat(desk.lines())
+                .extracting(l -> l.taxPoint().toString())
+                .containsExactly(
+                        "2026-07-03", "2026-07-05", "2026-07-19", "2026-01-03", "2026-01-05", "2026-01-19");
+        assertThat(desk.enter("other.csv", text.replace("BST", "EST")).problems())
+                .first()
+                .hasToString(
+                        "other.csv:2 [Date]: found 'Jul 3, 2026, 11:04 PM EST'; expected a date on the calendar written MMM d, yyyy, h:mm a ['BST']['GMT'], such as Sep 30, 2026, 1:45 PM BST");
+    }
 }
