@@ -86,6 +86,7 @@ final class ImportCommand implements Callable<Integer> {
 
     private void bringIn(Watch watch, Stop stop, PrintWriter out, PrintWriter err) {
         try (OpenBook book = OpenBook.of(main)) {
+            table.home(book.book().settings().currency());
             new Delivery(book.book(), book.ledger(), watch, stop)
                     .enter(
                             files,

@@ -3,6 +3,8 @@ package quarterfold.cli;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import quarterfold.intake.ImportResult;
 import quarterfold.intake.ImportResult.AlreadyThere;
 import quarterfold.intake.ImportResult.Entered;
@@ -21,6 +23,12 @@ final class ImportTable {
 
     private final List<ImportResult> results = new ArrayList<>();
     private final List<NotEntered> others = new ArrayList<>();
+    private String home = "";
+
+    /** {@code currency}: the book's, which is not shown beside money. */
+    void home(String currency) {
+        home = currency;
+    }
 
     void add(ImportResult result) {
         if (result instanceof NotEntered other) {
@@ -92,7 +100,9 @@ final class ImportTable {
             return String.join(", ", entered.currencies()); // a sum of them says nothing
         }
         String money = Texts.money(entered.source().moneyEntered());
-        return isOfOneCurrency() ? money : money + " " + String.join("", entered.currencies());
+        return isOfOneCurrency() && entered.currencies().stream().allMatch(home::equals)
+                ? money
+                : money + " " + String.join("", entered.currencies());
     }
 
     private static String outcome(ImportResult result) {
@@ -103,9 +113,16 @@ final class ImportTable {
             return Texts.count(entered.rates(), "rate", "rates");
         }
         if (result instanceof Entered entered) {
-            return "ties" + kept(entered.attached()) + repeated(entered.repeated());
+            return (isTied(entered) ? "ties" : "does not tie: asked")
+                    + kept(entered.attached())
+                    + repeated(entered.repeated());
         }
         return "refused: nothing was entered";
+    }
+
+    /** Whether no question says that a total the file states is not what its entries come to. */
+    private static boolean isTied(Entered entered) {
+        return entered.queries().stream().noneMatch(q -> q.code().endsWith("does-not-tie"));
     }
 
     private static String kept(long documents) {
@@ -143,30 +160,43 @@ final class ImportTable {
                 grouped(rows),
                 grouped(entries),
                 grouped(aside),
-                isOfOneCurrency() ? Texts.money(money) : "",
+                total(money),
                 outcomes());
+    }
+
+    private String total(Amount money) {
+        if (!isOfOneCurrency()) {
+            return "";
+        }
+        return currencies().filter(c -> !c.equals(home)).findFirst().stream()
+                .map(c -> Texts.money(money) + " " + c)
+                .findFirst()
+                .orElse(Texts.money(money));
+    }
+
+    private Stream<String> currencies() {
+        return results.stream()
+                .filter(Entered.class::isInstance)
+                .flatMap(r -> ((Entered) r).currencies().stream())
+                .distinct();
     }
 
     /** Money of several currencies is shown with them, and not added up. */
     private boolean isOfOneCurrency() {
-        return results.stream()
-                        .filter(Entered.class::isInstance)
-                        .flatMap(r -> ((Entered) r).currencies().stream())
-                        .distinct()
-                        .count()
-                <= 1;
+        return currencies().count() <= 1;
     }
 
     private String outcomes() {
         List<String> outcomes = new ArrayList<>();
-        count(Entered.class, "tie", outcomes);
-        count(AlreadyThere.class, "already there", outcomes);
-        count(Refused.class, "refused", outcomes);
+        count(r -> r instanceof Entered e && isTied(e), "tie", outcomes);
+        count(r -> r instanceof Entered e && !isTied(e), "not", outcomes);
+        count(AlreadyThere.class::isInstance, "already there", outcomes);
+        count(Refused.class::isInstance, "refused", outcomes);
         return String.join(", ", outcomes);
     }
 
-    private void count(Class<? extends ImportResult> type, String word, List<String> outcomes) {
-        long count = results.stream().filter(type::isInstance).count();
+    private void count(Predicate<ImportResult> which, String word, List<String> outcomes) {
+        long count = results.stream().filter(which).count();
         if (count > 0) {
             outcomes.add(grouped(count) + " " + word);
         }

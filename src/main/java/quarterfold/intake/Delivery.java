@@ -112,19 +112,25 @@ public final class Delivery {
     }
 
     private static ImportResult unread(Piece piece) {
-        boolean picture = nature(piece) == Nature.PICTURE;
-        if (piece.isNamed()) {
-            return ImportResult.Refused.unread(
+        Nature nature = nature(piece);
+        if (!piece.isNamed()) {
+            return new ImportResult.PassedOver(
                     piece.name(),
-                    new Problem(
-                            piece.name(),
-                            "",
-                            picture
-                                    ? "found a picture; expected a report, or a list that names the picture as evidence, such as receipts.csv with a column file"
-                                    : "found a file of no known form; expected a report, such as the same figures saved as .csv"));
+                    switch (nature) {
+                        case PICTURE -> "a picture that no list of receipts names";
+                        case NOTHING -> "a ZIP without files";
+                        default -> "a file of no known form";
+                    });
         }
-        return new ImportResult.PassedOver(
-                piece.name(),
-                picture ? "a picture that no list of receipts names" : "a file of no known form");
+        String fault =
+                switch (nature) {
+                    case PICTURE ->
+                            "found a picture; expected a report, or a list that names the picture as evidence, such as receipts.csv with a column file";
+                    case NOTHING ->
+                            "found a ZIP without files; expected one at least, such as the same ZIP downloaded again";
+                    default ->
+                            "found a file of no known form; expected a report, such as the same figures saved as .csv";
+                };
+        return ImportResult.Refused.unread(piece.name(), new Problem(piece.name(), "", fault));
     }
 }

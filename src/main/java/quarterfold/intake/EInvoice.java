@@ -4,8 +4,10 @@ import java.io.BufferedInputStream;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -91,6 +93,7 @@ final class EInvoice implements DocumentForm {
     /** The e-invoices attached to a PDF, found by what they begin with. */
     private static Attached attached(PdfFile pdf) {
         List<Packed> found = new ArrayList<>();
+        Set<ByteBuffer> seen = new HashSet<>();
         Optional<BadFile> unread = Optional.empty();
         for (PdfAttachments.Attachment attachment : PdfAttachments.of(pdf)) {
             try {
@@ -105,7 +108,8 @@ final class EInvoice implements DocumentForm {
                                             : "found attached XML that breaks off or breaks the rules of XML before its first element; expected it whole, such as the PDF as the supplier sent it");
                     unread = unread.or(() -> Optional.of(fault));
                 }
-                if (ROOTS.contains(head.root())) {
+                // The same file attached under two names is one invoice.
+                if (ROOTS.contains(head.root()) && seen.add(ByteBuffer.wrap(bytes))) {
                     found.add(new Packed(attachment.name(), head, new ByteArrayInputStream(bytes)));
                 }
             } catch (IOException e) {

@@ -13,6 +13,8 @@ enum Nature {
     PACKED,
     DOCUMENT,
     PICTURE,
+    /** A ZIP that says it holds nothing. */
+    NOTHING,
     OTHER;
 
     private static final int LOOKED_AT = 4_096;
@@ -25,6 +27,9 @@ enum Nature {
         }
         if (starts(head, 0, "PK\3\4")) {
             return PACKED;
+        }
+        if (starts(head, 0, "PK\5\6")) {
+            return NOTHING;
         }
         int from = starts(head, 0, "\u00ef\u00bb\u00bf") ? 3 : 0;
         if (starts(head, 0, "%PDF-") || starts(head, from, "<")) {

@@ -36,7 +36,11 @@ interface Tables extends Closeable {
             length = in.readNBytes(head, 0, head.length);
         }
         if (length == 0) {
-            throw new BadFile(name, "found an empty file; expected a header row and rows below it");
+            throw new BadFile(
+                    name,
+                    name.matches("(?i).*\\.(pdf|xml|zip|png|jpe?g|gif|tiff?|heic|webp|bmp)")
+                            ? "found an empty file; expected the document, such as the same file downloaded again"
+                            : "found an empty file; expected a header row and rows below it");
         }
         if (starts(head, 'P', 'K', 3, 4)) {
             return SheetTables.open(file, name);

@@ -14,28 +14,42 @@ class BankLinesTest {
 
     @TempDir private static Path folder;
     private static Path book = Path.of("");
+    private static String imported = "";
 
     @BeforeAll
     static void makesTheBook() throws IOException {
         book = SmallBook.empty(folder);
         Run.of("--book", book, "import", SmallBook.file(folder, "quarter.csv", SmallBook.QUARTER));
-        Run.of(
-                "--book",
-                book,
-                "import",
-                SmallBook.file(
-                        folder,
-                        "september.xml",
-                        MadeStatement.message(
-                                MadeStatement.statement(
-                                        "2026-09",
-                                        MadeStatement.balance("OPBD", "10.00"),
-                                        MadeStatement.balance("CLBD", "60.00"),
-                                        MadeStatement.entry(
-                                                "45.00",
-                                                "<ValDt><Dt>2026-10-01</Dt></ValDt><AcctSvcrRef>HB-9</AcctSvcrRef>"
-                                                        + MadeStatement.transactions(
-                                                                "<Refs><EndToEndId>QL-1</EndToEndId></Refs><RltdPties><Dbtr><Pty><Nm>Quaylark</Nm></Pty></Dbtr></RltdPties><RmtInf><Ustrd>Payout QL-1</Ustrd></RmtInf>"))))));
+        imported =
+                Run.of(
+                                "--book",
+                                book,
+                                "import",
+                                SmallBook.file(
+                                        folder,
+                                        "september.xml",
+                                        MadeStatement.message(
+                                                MadeStatement.statement(
+                                                        "2026-09",
+                                                        MadeStatement.balance("OPBD", "10.00"),
+                                                        MadeStatement.balance("CLBD", "60.00"),
+                                                        MadeStatement.entry(
+                                                                "45.00",
+                                                                "<ValDt><Dt>2026-10-01</Dt></ValDt><AcctSvcrRef>HB-9</AcctSvcrRef>"
+                                                                        + MadeStatement
+                                                                                .transactions(
+                                                                                        "<Refs><EndToEndId>QL-1</EndToEndId></Refs><RltdPties><Dbtr><Pty><Nm>Quaylark</Nm></Pty></Dbtr></RltdPties><RmtInf><Ustrd>Payout QL-1</Ustrd></RmtInf>"))))))
+                        .out();
+    }
+
+    @Test
+    void theImportDoesNotSayThatItTies() {
+        assertThat(imported)
+                .isEqualTo(
+                        """
+                        file           kind  layout    rows  entries  set aside  money
+                        september.xml  bank  camt.053     1        1          0  45.00  does not tie: asked
+                        """);
     }
 
     @Test

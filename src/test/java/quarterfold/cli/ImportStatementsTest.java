@@ -163,7 +163,10 @@ class ImportStatementsTest {
                 Accounting date,Entry reference,Tax,Amount,Deferment account
                 2026-08-17,071 123456A,Duty,38.50,1234567
                 2026-08-17,071 123456A,VAT,207.70,1234567
+                2026-08-18,071 123457B,Excise,12.00,1234567
                 """);
+        assertThat(Run.of("--book", book, "ledger", "--json").out())
+                .contains("\"kind\":\"import-duty\",\"date\":\"2026-08-18\"");
         assertThat(told()).isEqualTo("1:0.00,2:0.00,3:0.00,4:0.00,5:0.00,6:0,7:0,8:0,9:0 0");
     }
 

@@ -117,6 +117,17 @@ class RatesCommandTest {
                         away.csv  money  plain-sheet     1        1          0  7.00 EUR  ties
                         2 files          entered now     2        2          0            2 tie
                         """);
+        Path foreign =
+                SmallBook.file(
+                        folder,
+                        "foreign.csv",
+                        "date,kind,currency,gross\n2026-08-16,bank-line,EUR,3.00\n");
+        assertThat(run("import", foreign).out())
+                .isEqualTo(
+                        """
+                        file         kind   layout       rows  entries  set aside     money
+                        foreign.csv  money  plain-sheet     1        1          0  3.00 EUR  ties
+                        """);
         assertThat(run("import", both).out())
                 .isEqualTo(
                         """

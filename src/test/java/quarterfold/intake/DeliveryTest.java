@@ -176,12 +176,19 @@ class DeliveryTest {
                         "\u0089PNG\r\n\u001a\n".getBytes(StandardCharsets.ISO_8859_1));
         Path film = Files.write(folder.resolve("film.bin"), new byte[] {1, 0, 2});
         Path words = Files.writeString(folder.resolve("words.txt"), "Call the accountant\n");
+        Path nothing = folder.resolve("nothing.zip");
+        try (OutputStream out = Files.newOutputStream(nothing)) {
+            new ZipOutputStream(out).close();
+        }
+        Path blank = Files.createFile(folder.resolve("blank.pdf"));
 
-        assertThat(enter(photo, film, words))
+        assertThat(enter(photo, film, words, nothing, blank))
                 .containsExactly(
                         "words.txt | refused | words.txt: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross; or a layout for it, which this works out: quarterfold learn FILE",
+                        "blank.pdf | refused | blank.pdf: found an empty file; expected the document, such as the same file downloaded again",
                         "photo.png | refused | photo.png: found a picture; expected a report, or a list that names the picture as evidence, such as receipts.csv with a column file",
-                        "film.bin | refused | film.bin: found a file of no known form; expected a report, such as the same figures saved as .csv");
+                        "film.bin | refused | film.bin: found a file of no known form; expected a report, such as the same figures saved as .csv",
+                        "nothing.zip | refused | nothing.zip: found a ZIP without files; expected one at least, such as the same ZIP downloaded again");
     }
 
     @Test

@@ -134,6 +134,13 @@ class EInvoicePdfTest {
     }
 
     @Test
+    void theSameFileUnderTwoNamesIsOne() throws IOException {
+        embed(file("factur-x.xml", usual().cii()), file("copy.xml", usual().cii()));
+        assertThat(desk.enter(saved()).problems()).isEmpty();
+        oneEntry();
+    }
+
+    @Test
     void ublAmongOtherFiles() throws IOException {
         embed(
                 file("terms.txt", "Thirty days"),
