@@ -86,7 +86,9 @@ final class LearnText {
 
     private static String answers(List<String> answers) {
         List<String> shown =
-                answers.stream().map(a -> a.matches(".*[\\p{L}\\d].*") ? a : "'" + a + "'").toList();
+                answers.stream()
+                        .map(a -> a.matches(".*[\\p{L}\\d].*") ? a : "'" + a + "'")
+                        .toList();
         return switch (shown.size()) {
             case 0 -> "";
             case 1 -> " The one answer is " + shown.get(0) + ".";

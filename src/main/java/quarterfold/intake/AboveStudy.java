@@ -95,10 +95,7 @@ final class AboveStudy {
         }
         long paid = money.all() - money.paid();
         List<MatchResult> stated =
-                AMOUNT.matcher(text)
-                        .results()
-                        .filter(m -> reader.read(m.group()) == paid)
-                        .toList();
+                AMOUNT.matcher(text).results().filter(m -> reader.read(m.group()) == paid).toList();
         boolean free = payout.isEmpty() && stated.size() == 1 && !isRead(text);
         String name = name("Payout above");
         if (!free || !add(text, stated.get(0), name, EXPRESSION)) {

@@ -228,7 +228,9 @@ final class DateFinder {
             } else if (SEASONS.containsKey(token) && timeParts >= 2) {
                 String winter = SEASONS.getOrDefault(token, token);
                 pattern.append("['%s']['%s']".formatted(token, winter));
-                zone = Optional.of(ZoneId.of(winter.equals("GMT") ? "Europe/London" : "Europe/Paris"));
+                zone =
+                        Optional.of(
+                                ZoneId.of(winter.equals("GMT") ? "Europe/London" : "Europe/Paris"));
             } else if (token.equalsIgnoreCase("am") || token.equalsIgnoreCase("pm")) {
                 pattern.append("a");
             } else if (token.equals("Uhr")) {

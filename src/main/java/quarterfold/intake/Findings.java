@@ -13,7 +13,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 /** What learning a report has found so far: what is proved, what does not tie, what is open. */
 final class Findings {
     /** What is asked once for a file, however many shapes its rows have. */
-    private static final Set<String> SHARED = 
+    private static final Set<String> SHARED =
             Set.of("dates", "decimal-mark", "unit", "currency", "channel");
 
     private final Map<String, String> answers;

@@ -39,9 +39,7 @@ final class FoundText {
     private static String role(Column column, Set<String> states, Optional<MoneyPlan> plan) {
         Role role = column.role();
         boolean money =
-                plan.stream()
-                        .flatMap(p -> p.parts().stream())
-                        .anyMatch(p -> p.column() == column);
+                plan.stream().flatMap(p -> p.parts().stream()).anyMatch(p -> p.column() == column);
         boolean passedOver = role == Role.STATUS && !states.contains(column.reference());
         if (role == Role.NONE && money) {
             return "money";

@@ -69,8 +69,7 @@ final class LayoutMaker implements Making {
         List<OtherRow> round = new ArrayList<>(whole.claimed());
         round.addAll(round(table.round(table.preamble(), whole.left())));
         Layout layout = layout(name, round, currency());
-        return Optional.of(
-                AboveStudy.of(table.preamble(), layout, money(), words, findings));
+        return Optional.of(AboveStudy.of(table.preamble(), layout, money(), words, findings));
     }
 
     private List<OtherRow> round(TableFinder.Found of) {

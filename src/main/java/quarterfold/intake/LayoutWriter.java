@@ -314,7 +314,8 @@ final class LayoutWriter {
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
         if (layout.payoutColumn().isPresent()) {
-            line("# The payout, as its rows or a line above them state it: the other rows must sum to it.");
+            line(
+                    "# The payout, as its rows or a line above them state it: the other rows must sum to it.");
             line("payout: {column: %s}".formatted(text(layout.payoutColumn().get())));
         }
         layout.balance()

@@ -302,7 +302,8 @@ public final class Learner {
         if (trial.tied().settlements() > 0) {
             findings.prove(
                     "rows sum to the stated payout in %,d of the settlements, %s in all"
-                            .formatted(trial.tied().settlements(), Trial.text(trial.tied().paid())));
+                            .formatted(
+                                    trial.tied().settlements(), Trial.text(trial.tied().paid())));
         }
         if (trial.problems().none()) {
             findings.prove(

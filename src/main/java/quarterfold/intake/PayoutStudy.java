@@ -71,10 +71,7 @@ final class PayoutStudy {
     }
 
     private static long first(List<Settlement> settlements) {
-        return settlements.stream()
-                .flatMap(s -> s.stated.keySet().stream())
-                .findFirst()
-                .orElse(0L);
+        return settlements.stream().flatMap(s -> s.stated.keySet().stream()).findFirst().orElse(0L);
     }
 
     private List<Settlement> settlements(Column payout) {

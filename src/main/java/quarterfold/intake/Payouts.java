@@ -75,7 +75,10 @@ final class Payouts {
         return settlements.computeIfAbsent(new Key(name, currency), key -> new Settlement());
     }
 
-    /** How many settlements state a payout that their other rows sum to, and what they pay out by currency. */
+    /**
+     * How many settlements state a payout that their other rows sum to, and what they pay out by
+     * currency.
+     */
     record Tied(int settlements, Map<String, Amount> paid) {}
 
     Tied tied() {

@@ -58,7 +58,9 @@ final class ShapesCheck {
         }
     }
 
-    /** What a line above says fills a field of some shape, or is the payout; other money is in rows. */
+    /**
+     * What a line above says fills a field of some shape, or is the payout; other money is in rows.
+     */
     private static void above(Layout layout, YamlMap yaml) {
         List<String> names = new ArrayList<>();
         layout.above().forEach(line -> names.addAll(line.names()));

@@ -116,8 +116,7 @@ final class TableReading implements Reading {
         return at == row
                 ? marks.of(row)
                 : marksOfOthers
-                        .computeIfAbsent(
-                                at.header(), h -> new RowMarks(h, ignored()))
+                        .computeIfAbsent(at.header(), h -> new RowMarks(h, ignored()))
                         .of(at);
     }
 

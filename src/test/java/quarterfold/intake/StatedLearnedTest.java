@@ -73,8 +73,7 @@ class StatedLearnedTest {
     @Test
     void aPayoutRepeatedOnTheRowsIsHeldAgainstThem() throws IOException {
         assertThat(learn(ON_ROWS).proofs())
-                .contains(
-                        "rows sum to the stated payout in 1 of the settlements, 25.00 in all");
+                .contains("rows sum to the stated payout in 1 of the settlements, 25.00 in all");
         assertThat(layout(ON_ROWS)).contains("\npayout: {column: Payout total}\n");
 
         desk.enter(
@@ -135,7 +134,10 @@ class StatedLearnedTest {
 
         assertThat(desk.enter("july.csv", ABOVE).problems()).isEmpty();
         assertThat(questions()).isEmpty();
-        desk.enter("august.csv", ABOVE.replace("Payout: 25.00", "\"Payout: 1,099.00\"").replace("S1,2026-07", "S2,2026-08"));
+        desk.enter(
+                "august.csv",
+                ABOVE.replace("Payout: 25.00", "\"Payout: 1,099.00\"")
+                        .replace("S1,2026-07", "S2,2026-08"));
 
         assertThat(questions())
                 .containsExactly(
@@ -148,9 +150,7 @@ class StatedLearnedTest {
         layout(ABOVE);
         desk.enter("july.csv", ABOVE);
 
-        desk.enter(
-                "longer.csv",
-                ABOVE.replace("25.00", "31.00") + "S1,2026-07-16,A3,Sale,6.00\n");
+        desk.enter("longer.csv", ABOVE.replace("25.00", "31.00") + "S1,2026-07-16,A3,Sale,6.00\n");
 
         assertThat(desk.lines()).hasSize(4);
         assertThat(questions()).isEmpty();
@@ -158,11 +158,17 @@ class StatedLearnedTest {
 
     @Test
     void whatIsProvedAboveAndNotReadLaterIsTold() throws IOException {
-        Learned learned = learn(ABOVE.replace("Payout: 25.00", "Total sales: 30.00").replace(
-                "Settlement,Date,Order,Type,Amount", "Settlement,Date,Order,Type,Price,Fee,Net")
-                .replace("Sale,10.00", "Sale,10.00,-1.00,9.00")
-                .replace("Sale,20.00", "Sale,20.00,-2.00,18.00")
-                .replace("S1,2026-07-15,A2,Fee,-5.00", "S1,2026-07-15,A3,Sale,0.00,-1.00,-1.00"));
+        Learned learned =
+                learn(
+                        ABOVE.replace("Payout: 25.00", "Total sales: 30.00")
+                                .replace(
+                                        "Settlement,Date,Order,Type,Amount",
+                                        "Settlement,Date,Order,Type,Price,Fee,Net")
+                                .replace("Sale,10.00", "Sale,10.00,-1.00,9.00")
+                                .replace("Sale,20.00", "Sale,20.00,-2.00,18.00")
+                                .replace(
+                                        "S1,2026-07-15,A2,Fee,-5.00",
+                                        "S1,2026-07-15,A3,Sale,0.00,-1.00,-1.00"));
 
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
@@ -173,7 +179,9 @@ class StatedLearnedTest {
     @Test
     void theCurrencyAboveIsThatOfEachFile() throws IOException {
         String july = ABOVE.replace("Payout: 25.00", "Currency: EUR");
-        assertThat(layout(july)).contains("  currency: Currency above\n").doesNotContain("\ncurrency:");
+        assertThat(layout(july))
+                .contains("  currency: Currency above\n")
+                .doesNotContain("\ncurrency:");
 
         desk.enter("july.csv", july);
         desk.enter("august.csv", july.replace("EUR", "USD").replace("2026-07", "2026-08"));
@@ -225,7 +233,8 @@ class StatedLearnedTest {
     @Test
     void sumsOfSeveralCurrenciesAreSaidOneByOne() throws IOException {
         assertThat(
-                        learn("Date,Order,Type,Amount,Currency\n2026-07-13,A1,Sale,10.00,GBP\n2026-07-14,A2,Sale,20.00,EUR\n2026-07-15,A3,Sale,30.00,EUR\n")
+                        learn(
+                                        "Date,Order,Type,Amount,Currency\n2026-07-13,A1,Sale,10.00,GBP\n2026-07-14,A2,Sale,20.00,EUR\n2026-07-15,A3,Sale,30.00,EUR\n")
                                 .proofs())
                 .containsExactly(
                         "all 3 rows read: 3 entries, 0 rows set aside, money EUR 50.00, GBP 10.00");
@@ -265,7 +274,10 @@ class StatedLearnedTest {
                         "\n  - {starts: \"Paid to your bank\", states: {Price: money}, why: \"total of the file\"}\n");
         assertThat(desk.enter("july.csv", text).problems()).isEmpty();
         assertThat(
-                        desk.enter("august.csv", text.replace("-07-", "-08-").replace("bank,,,39", "bank,,,40"))
+                        desk.enter(
+                                        "august.csv",
+                                        text.replace("-07-", "-08-")
+                                                .replace("bank,,,39", "bank,,,40"))
                                 .problems())
                 .extracting(Problem::toString)
                 .containsExactly(
@@ -275,7 +287,8 @@ class StatedLearnedTest {
     @Test
     void amountsWithLettersForTheirSigns() throws IOException {
         Learned learned =
-                learn("Date;Order;Type;Amount\n13/07/2026;N0;Sale;1,234.56 CR\n14/07/2026;N1;Fee;2.00 DR\n");
+                learn(
+                        "Date;Order;Type;Amount\n13/07/2026;N0;Sale;1,234.56 CR\n14/07/2026;N1;Fee;2.00 DR\n");
 
         assertThat(learned.faults())
                 .containsExactly(
@@ -292,7 +305,8 @@ class StatedLearnedTest {
                 "Jul 19, 2026, 11:04 AM BST",N3,Sale,5.00
                 """;
         assertThat(layout(text))
-                .contains("pattern: \"MMM d, yyyy, h:mm a ['BST']['GMT']\"\n  zone: Europe/London\n");
+                .contains(
+                        "pattern: \"MMM d, yyyy, h:mm a ['BST']['GMT']\"\n  zone: Europe/London\n");
 
         desk.enter("july.csv", text);
         desk.enter("january.csv", text.replace("Jul ", "Jan ").replace("BST", "GMT"));
@@ -300,7 +314,12 @@ class StatedLearnedTest {
         assertThat(desk.lines())
                 .extracting(l -> l.taxPoint().toString())
                 .containsExactly(
-                        "2026-07-03", "2026-07-05", "2026-07-19", "2026-01-03", "2026-01-05", "2026-01-19");
+                        "2026-07-03",
+                        "2026-07-05",
+                        "2026-07-19",
+                        "2026-01-03",
+                        "2026-01-05",
+                        "2026-01-19");
         assertThat(desk.enter("other.csv", text.replace("BST", "EST")).problems())
                 .first()
                 .hasToString(
