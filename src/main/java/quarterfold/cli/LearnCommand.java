@@ -72,8 +72,7 @@ final class LearnCommand implements Callable<Integer> {
         String layout = layoutName();
         try (OpenBook book = OpenBook.of(main)) {
             Learner learner = new Learner(book.book().settings());
-            Map<String, String> answers =
-                    new LinkedHashMap<>(Learner.answers(book.ledger().decisions()));
+            Map<String, String> answers = new LinkedHashMap<>();
             given.forEach(text -> answer(text, answers));
             Optional<String> before = Learner.before(book.book(), layout);
             Learned learned = learner.learn(file, layout, answers, before);

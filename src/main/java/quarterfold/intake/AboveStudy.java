@@ -228,6 +228,7 @@ final class AboveStudy {
                 of.when(),
                 shapes,
                 List.copyOf(above),
-                of.tablesNeeded());
+                of.tablesNeeded(),
+                of.expected());
     }
 }

@@ -8,8 +8,8 @@ import quarterfold.ledger.Particulars;
 import quarterfold.money.Amount;
 
 /**
- * States what an invoice says of advances: that it charges one, or what was paid before it, and
- * which documents it follows. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
+ * States what an invoice says of documents before it: that it charges an advance, or what was paid
+ * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
  * it leaves the VAT breakdown whole; a supplier who takes an advance off before VAT does it by a
  * line below zero or by an allowance.
  */
@@ -26,9 +26,13 @@ final class Advanced {
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
         List<String> fitting = fitting(numbers(invoice));
-        return fitting.isEmpty()
-                ? stated
-                : stated.with(Particular.FOLLOWS, String.join(",", fitting));
+        if (fitting.isEmpty()) {
+            return stated;
+        }
+        Particulars following = stated.with(Particular.FOLLOWS, String.join(",", fitting));
+        return invoice.type().isCorrected()
+                ? following.with(Particular.AMENDED, "yes")
+                : following;
     }
 
     /** How many of the documents that it follows the particular has no room for. */
@@ -45,11 +49,16 @@ final class Advanced {
         return invoice.totals().paid().orElse(Amount.ZERO);
     }
 
-    /** The documents that it follows, none where it takes off before VAT what was paid for them. */
+    /**
+     * The documents that it follows, none where it takes off before VAT what was paid for them; but
+     * those it corrects in any case.
+     */
     private static List<String> numbers(Invoice invoice) {
         if (!isCharge(invoice)
                 || invoice.type().isAdvance()
-                || (paid(invoice).signum() <= 0 && takesOff(invoice))) {
+                || (!invoice.type().isCorrected()
+                        && paid(invoice).signum() <= 0
+                        && takesOff(invoice))) {
             return List.of();
         }
         return invoice.preceding().stream()

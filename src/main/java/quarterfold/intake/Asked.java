@@ -42,7 +42,7 @@ final class Asked {
                         raise.query(
                                 CODE,
                                 about,
-                                "%s (%s: %d %s, %s; entered as the layout says until it is answered, in the layout or by a decision)"
+                                "%s (%s: %d %s, %s, entered as the layout says.) If that is right, leave it with --set-aside. Else give the kind in the layout, for files to come; and enter, in a plain sheet, rows of the right kind for this file, and rows of the kind entered that take these back"
                                         .formatted(
                                                 heap.question,
                                                 about,

@@ -67,6 +67,12 @@ final class Column {
         meant = Optional.of(role);
     }
 
+    /** Gives it the role a person says it has, whatever its name means. */
+    void settle(String answer) {
+        role = Role.of(answer);
+        meant = Optional.empty();
+    }
+
     /** In ten-thousandths, one for each row, 0 where blank; none where it is no number. */
     long[] values() {
         return values;

@@ -11,20 +11,27 @@ import java.nio.charset.StandardCharsets;
 import java.nio.charset.UnsupportedCharsetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.mozilla.universalchardet.UniversalDetector;
 
 /** Finds how the characters of a text file are encoded, from all of it up to a limit. */
 final class EncodingFinder {
     private static final int LIMIT = 64 << 20;
-    private static final Charset WESTERN = Charset.forName("windows-1252");
+
+    /** What a layout has where a report showed no character that is not ASCII: any will do. */
+    static final Charset ANY = StandardCharsets.US_ASCII;
+
+    static final Charset WESTERN = Charset.forName("windows-1252");
 
     /**
      * An encoding.
      *
      * @param twice whether it is UTF-8 encoded twice
+     * @param sure whether the bytes themselves bear it out: of UTF-8 and UTF-16 by their form, of
+     *     windows-1252 where every one that is not ASCII is a letter or a mark of western reports
      */
-    record Found(Charset charset, boolean twice) {}
+    record Found(Charset charset, boolean twice, boolean sure) {}
 
     private EncodingFinder() {}
 
@@ -34,17 +41,29 @@ final class EncodingFinder {
             bytes = in.readNBytes(LIMIT);
         }
         if (starts(bytes, 0xFF, 0xFE) || starts(bytes, 0xFE, 0xFF)) {
-            return new Found(StandardCharsets.UTF_16, false);
+            return new Found(StandardCharsets.UTF_16, false, true);
         }
         Optional<Charset> wide = wide(bytes);
         if (wide.isPresent()) {
-            return new Found(wide.get(), false);
+            return new Found(wide.get(), false, true);
         }
         Optional<CharBuffer> text = utf8(bytes, bytes.length == LIMIT);
         if (text.isPresent()) {
-            return new Found(StandardCharsets.UTF_8, isTwice(text.get()));
+            return new Found(StandardCharsets.UTF_8, isTwice(text.get()), true);
         }
-        return new Found(detected(bytes), false);
+        return isWestern(new String(bytes, WESTERN))
+                ? new Found(WESTERN, false, true)
+                : new Found(detected(bytes), false, false);
+    }
+
+    /** What a layout says of an encoding: nothing where the bytes of the next report will. */
+    static Charset of(Layout.Shape shape, List<Grid.Line> lines) {
+        boolean plain =
+                lines.stream()
+                        .flatMap(line -> line.cells().stream())
+                        .allMatch(cell -> cell.chars().allMatch(c -> c < 0x80));
+        boolean wide = shape.encoding().name().startsWith("UTF-16");
+        return (plain && !shape.twice()) || wide ? ANY : shape.encoding();
     }
 
     private static boolean starts(byte[] bytes, int first, int second) {
@@ -113,9 +132,6 @@ final class EncodingFinder {
 
     /** The detector's word, but for those sets of which windows-1252 is the usual larger one. */
     private static Charset detected(byte[] bytes) {
-        if (isWestern(new String(bytes, WESTERN))) {
-            return WESTERN;
-        }
         UniversalDetector detector = new UniversalDetector();
         detector.handleData(bytes, 0, bytes.length);
         detector.dataEnd();

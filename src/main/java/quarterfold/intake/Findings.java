@@ -107,6 +107,11 @@ final class Findings {
         return Optional.empty();
     }
 
+    /** A question is answered after all, by the layout as it was. */
+    void close(String id) {
+        open.remove(id(id));
+    }
+
     /** An answer given without its having been asked, such as a column's role. */
     Optional<String> answer(String id) {
         Optional<String> answer = Optional.ofNullable(answers.get(id(id)));

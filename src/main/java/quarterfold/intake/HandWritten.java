@@ -73,14 +73,14 @@ final class HandWritten {
         return text.toString();
     }
 
-    private static boolean isSound(String file, String yaml, Fit fit) throws BadFile, IOException {
+    static boolean isSound(String file, String yaml, Fit fit) throws BadFile, IOException {
         Problems problems = new Problems();
         Layout layout = LayoutReader.read(file, yaml, problems);
         return problems.none() && fit.fits(layout);
     }
 
     /** The lines of a key and of what is under it; none where there is no such key. */
-    private static List<String> block(String yaml, String key) {
+    static List<String> block(String yaml, String key) {
         List<String> block = new ArrayList<>();
         Pattern starts = Pattern.compile("[\"']?" + key + "[\"']?\\s*:.*");
         for (String line : yaml.lines().toList()) {

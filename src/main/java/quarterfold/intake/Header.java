@@ -1,10 +1,12 @@
 package quarterfold.intake;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -20,6 +22,7 @@ final class Header {
     private final List<String> names;
     private final List<String> above;
     private final Map<String, Integer> columns = new HashMap<>();
+    private final Map<String, Integer> alike = new HashMap<>();
 
     Header(List<String> names) {
         this(names, List.of());
@@ -35,6 +38,16 @@ final class Header {
         for (int i = names.size() - 1; i >= 0; i--) {
             columns.put(names.get(i), i);
         }
+        for (int i = 0; i < names.size(); i++) {
+            alike.merge(plain(names.get(i)), i, (one, other) -> -1);
+        }
+    }
+
+    /** A name as a person reads it: without regard to capitals and the kind of spaces. */
+    private static String plain(String name) {
+        return name.replaceAll("[\\s\\u00a0\\u2007\\u202f\\ufeff]+", " ")
+                .strip()
+                .toLowerCase(Locale.ROOT);
     }
 
     static List<String> texts(Rows rows) {
@@ -79,6 +92,17 @@ final class Header {
         return column < names.size() ? names.get(column) : "#" + (column + 1);
     }
 
+    /** How a layout names a column: its name, {@code Amount#2}, or {@code #3} without a name. */
+    String reference(int column) {
+        String name = name(column);
+        if (column >= names.size() || name.isEmpty()) {
+            return name.isEmpty() ? "#" + (column + 1) : name;
+        }
+        return Collections.frequency(names, name) == 1
+                ? name
+                : name + "#" + Collections.frequency(names.subList(0, column + 1), name);
+    }
+
     /** The names where no row says them: {@code #1} and on. */
     static List<String> numbered(int columns) {
         return IntStream.rangeClosed(1, columns).mapToObj(i -> "#" + i).toList();
@@ -88,11 +112,15 @@ final class Header {
         return column(name) >= 0;
     }
 
-    /** The column of the name, or -1. */
+    /** The column of the name, else the one of a name that reads the same; or -1. */
     int column(String name) {
         Integer exact = columns.get(name);
         if (exact != null) {
             return exact;
+        }
+        Integer same = name.isBlank() ? null : alike.get(plain(name));
+        if (same != null) {
+            return same;
         }
         int mark = name.lastIndexOf('#');
         if (mark < 0 || !name.substring(mark + 1).matches("[1-9]\\d{0,3}")) {

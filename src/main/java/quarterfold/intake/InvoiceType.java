@@ -26,6 +26,7 @@ record InvoiceType(String code, boolean credit) {
     private static final Set<String> SELF_BILLED =
             Set.of("261", "389", "471", "473", "500", "501", "502", "527");
     private static final String ADVANCE = "386";
+    private static final String CORRECTED = "384";
     private static final String PRO_FORMA = "325";
     private static final String FOR_ACCOUNTING_ALONE = "751";
 
@@ -44,6 +45,11 @@ record InvoiceType(String code, boolean credit) {
     /** Whether it charges an advance for a supply to come: a prepayment invoice. */
     boolean isAdvance() {
         return code.equals(ADVANCE);
+    }
+
+    /** Whether it takes the place of an invoice that it names: a corrected invoice. */
+    boolean isCorrected() {
+        return code.equals(CORRECTED);
     }
 
     /** Whether it announces a supply and charges nothing. */

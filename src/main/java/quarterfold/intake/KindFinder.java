@@ -62,8 +62,28 @@ final class KindFinder {
         return Optional.of(new Said(one(events), one(parts), one(categories)));
     }
 
+    /** Words of the texts of which nothing is known, so that the others may mislead. */
+    List<String> unknown(List<String> texts) {
+        return words.unknown(String.join(" | ", texts));
+    }
+
+    /** Those of them that may make something else of what the others say, such as {@code no}. */
+    List<String> turning(List<String> texts) {
+        return unknown(texts).stream().filter(w -> words.isLabel(w, "turning")).toList();
+    }
+
     private static String one(Set<String> texts) {
         return texts.stream().findFirst().orElse("");
+    }
+
+    /** What rows say of which a person says that they are sales, or refunds; else nothing. */
+    static Optional<Said> event(Kind kind) {
+        return Optional.ofNullable(
+                switch (kind) {
+                    case SALE -> new Said("sale", "", "");
+                    case SALE_REFUND -> new Said("refund", "", "");
+                    default -> null;
+                });
     }
 
     /** The kind of a single amount whose row says this; nothing where it does not tell. */
@@ -73,6 +93,9 @@ final class KindFinder {
 
     /** The kind of an amount in a column of this role, on a row that says this. */
     static Optional<Kind> kind(Said said, Role role) {
+        if (role == Role.REFUND) {
+            return Optional.of(Kind.SALE_REFUND);
+        }
         String part = PARTS.getOrDefault(role, "");
         boolean fee = part.equals("fee");
         if (fee && said.event().equals("refund")) {
@@ -100,6 +123,7 @@ final class KindFinder {
                     case "refund/fee" -> Kind.FEE_REFUND;
                     case "payout/" -> Kind.PAYOUT;
                     case "reserve/" -> Kind.RESERVE;
+                    case "voucher/" -> Kind.VOUCHER;
                     case "compensation/", "compensation/goods" -> Kind.COMPENSATION;
                     case "purchase/", "purchase/goods" -> Kind.PURCHASE;
                     case "expense/" -> Kind.EXPENSE;

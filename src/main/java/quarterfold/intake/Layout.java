@@ -38,6 +38,7 @@ import quarterfold.ledger.Kind;
  * @param shapes how to read the file's rows of other shapes, each whole by itself
  * @param above lines above the column names, and the columns that all rows have from them
  * @param tablesNeeded whether a file must have every table of its shapes
+ * @param expected what columns may hold that nothing is read from
  */
 record Layout(
         String name,
@@ -64,7 +65,8 @@ record Layout(
         Map<String, List<String>> when,
         List<Layout> shapes,
         List<LinePattern> above,
-        boolean tablesNeeded)
+        boolean tablesNeeded,
+        Expected expected)
         implements Form {
 
     /**
@@ -90,6 +92,10 @@ record Layout(
         /** UTF-8 with its column names in the first row. */
         static Shape of(char delimiter) {
             return new Shape(delimiter, '"', StandardCharsets.UTF_8, false, 1, 0, Set.of());
+        }
+
+        private Shape with(int row, Set<String> empty) {
+            return new Shape(delimiter, quote, encoding, twice, row, columns, empty);
         }
     }
 
@@ -264,6 +270,7 @@ record Layout(
     public Set<String> columns() {
         Set<String> columns = named();
         columns.removeAll(optional);
+        columns.addAll(expected.texts().keySet());
         return columns;
     }
 
@@ -318,18 +325,34 @@ record Layout(
      * @param blanks texts that mean an empty cell in any of them
      */
     Layout with(Set<String> blanks, List<Layout> others) {
+        return with(shape.with(shape.headerRow(), blanks), numbers, others, expected);
+    }
+
+    /** The same of a file whose column names stand in another row. */
+    Layout at(int headerRow) {
+        return with(shape.with(headerRow, shape.blanks()), numbers, shapes, expected);
+    }
+
+    /** The same with numbers written in more ways. */
+    Layout with(Numbers ways) {
+        List<Layout> others =
+                shapes.stream()
+                        .map(s -> s.numbers().equals(numbers) ? s.with(ways) : s)
+                        .toList();
+        return with(shape, ways, others, expected);
+    }
+
+    /** The same with more said of columns that nothing is read from. */
+    Layout with(Expected more) {
+        return with(shape, numbers, shapes, more);
+    }
+
+    private Layout with(Shape file, Numbers ways, List<Layout> others, Expected more) {
         return new Layout(
                 name,
-                new Shape(
-                        shape.delimiter(),
-                        shape.quote(),
-                        shape.encoding(),
-                        shape.twice(),
-                        shape.headerRow(),
-                        shape.columns(),
-                        blanks),
+                file,
                 dates,
-                numbers,
+                ways,
                 signs,
                 currency,
                 fields,
@@ -350,7 +373,8 @@ record Layout(
                 when,
                 others,
                 above,
-                tablesNeeded);
+                tablesNeeded,
+                more);
     }
 
     /** Every shape of a row: its own, then the others. */

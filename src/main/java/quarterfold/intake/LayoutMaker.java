@@ -28,6 +28,7 @@ final class LayoutMaker implements Making {
     private final Findings findings;
     private final List<String> found = new ArrayList<>();
     private Optional<Map<String, List<String>>> states = Optional.empty();
+    private TotalRows totals = TotalRows.NONE;
     private TableFinder.Found table;
     private List<Column> columns = List.of();
     private Optional<NumberStudy> numbers = Optional.empty();
@@ -89,11 +90,12 @@ final class LayoutMaker implements Making {
         if (slipped(all)) {
             return false;
         }
-        states =
-                new RepeatStudy(withNumbers(full, all), full.body(), kinds, words, findings)
-                        .study();
-        table = states.map(s -> without(s, all)).orElse(full);
-        columns = states.isPresent() ? columns(table) : all;
+        totals = TotalRows.find(withNumbers(full, all), full.body(), words, findings);
+        TableFinder.Found rows = full.of(totals.others(full.body()));
+        List<Column> own = totals.isEmpty() ? all : columns(rows);
+        states = new RepeatStudy(withNumbers(rows, own), rows.body(), kinds, words, findings).study();
+        table = states.map(s -> without(rows, s, own)).orElse(rows);
+        columns = states.isPresent() ? columns(table) : own;
         numbers = Optional.of(new NumberStudy(table, columns, words, text, findings));
         return true;
     }
@@ -120,6 +122,7 @@ final class LayoutMaker implements Making {
         if (full.dated().isPresent()) {
             UnmarkedTotal.tell(columns, table.body(), findings);
         }
+        LayoutParts.askCodes(columns, findings);
         mark = mark(columns);
         plan =
                 findings.canBeWritten()
@@ -189,8 +192,10 @@ final class LayoutMaker implements Making {
         String money = moneyName(of, columns);
         Layout.Signs signs = rules.orElseThrow().signs();
         List<OtherRow> others = new ArrayList<>(round);
+        others.addAll(totals.rows());
         states.ifPresent(s -> others.add(state(s)));
-        return new Layout(
+        Layout made =
+                new Layout(
                 name,
                 shape(study),
                 dates.orElseThrow(),
@@ -209,13 +214,16 @@ final class LayoutMaker implements Making {
                 mark,
                 others,
                 balance,
-                RepeatsReader.usual(signs),
+                LayoutParts.repeats(signs, columns),
                 Set.of(),
                 Optional.empty(),
                 part.when(),
                 List.of(),
                 full.dated().map(DateAbove::line).stream().toList(),
-                true);
+                true,
+                Expected.NOTHING);
+        return made.with(
+                LayoutParts.expected(columns, table.body(), made.named(), study.numbers()));
     }
 
     private List<Column> columns(TableFinder.Found table) {
@@ -223,7 +231,7 @@ final class LayoutMaker implements Making {
         part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
             findings.answer("column/" + column.reference(), Role.words())
-                    .ifPresent(a -> column.setRole(Role.of(a)));
+                    .ifPresent(column::settle);
         }
         return columns;
     }
@@ -254,10 +262,6 @@ final class LayoutMaker implements Making {
         return table.of(body);
     }
 
-    private TableFinder.Found without(Map<String, List<String>> states, List<Column> columns) {
-        return without(full, states, columns);
-    }
-
     private static OtherRow state(Map<String, List<String>> states) {
         return new OtherRow(
                 "", "", List.of(), states, List.of(), false, false, "a state that does not count");
@@ -276,18 +280,8 @@ final class LayoutMaker implements Making {
         if (!needed) {
             return false;
         }
-        for (Column column : wrong) {
-            findings.unsound(
-                    "'%s' stands above cells such as '%s'; expected %s; have the columns slipped?"
-                            .formatted(
-                                    column.reference(),
-                                    column.stated().stream().findFirst().orElse(""),
-                                    column.meant().orElse(Role.NONE) == Role.DATE
-                                            ? "dates"
-                                            : column.meant().orElse(Role.NONE).isNumber()
-                                                    ? "amounts"
-                                                    : "what its name says"));
-        }
+        Slips slips = new Slips(full.body(), text);
+        wrong.forEach(column -> findings.unsound(slips.told(column)));
         return true;
     }
 
@@ -345,7 +339,7 @@ final class LayoutMaker implements Making {
         return new Layout.Shape(
                 shape.delimiter(),
                 shape.quote(),
-                shape.encoding(),
+                nativeDates ? shape.encoding() : EncodingFinder.of(shape, table.grid().lines()),
                 shape.twice(),
                 table.header().map(h -> (int) h.number()).orElse(0),
                 table.header().isPresent() ? 0 : columns.size(),

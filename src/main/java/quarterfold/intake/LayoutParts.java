@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,14 +13,46 @@ import quarterfold.intake.Layout.WorkedOut;
 
 /** The parts of a layout that follow from its columns and from the plan of its money. */
 final class LayoutParts {
+    /** A column of more texts than these says more than a state. */
+    private static final int STATES = 12;
+
     private LayoutParts() {}
 
     /** Whether every cell is of the field's vocabulary, where the column fills one. */
     static boolean isAccepted(Column column) {
         return column.role()
                 .field()
-                .filter(f -> !column.stated().stream().allMatch(f::accepts))
+                .filter(f -> !column.stated().stream().allMatch(t -> InCodes.accepts(f, t)))
                 .isEmpty();
+    }
+
+    /** What a column of countries or of rates says that is neither is asked, not left out. */
+    static void askCodes(List<Column> columns, Findings findings) {
+        for (Column column : columns) {
+            Role role = column.role();
+            boolean coded = role == Role.FROM || role == Role.TO || role == Role.RATE;
+            Field field = role.field().orElse(Field.DESCRIPTION);
+            List<String> not =
+                    column.stated().stream()
+                            .filter(t -> coded && !InCodes.accepts(field, t))
+                            .distinct()
+                            .toList();
+            if (!not.isEmpty()) {
+                findings.ask(
+                        new Question(
+                                "column/" + column.reference(),
+                                "'%s' says %s; expected %s; correct it in the file, or is the column of no account?"
+                                        .formatted(
+                                                column.reference(),
+                                                not.stream()
+                                                        .limit(3)
+                                                        .map(Problem::quoted)
+                                                        .collect(Collectors.joining(", ")),
+                                                field.expected()),
+                                List.of("ignored"),
+                                true));
+            }
+        }
     }
 
     static Map<Field, String> fields(List<Column> columns) {
@@ -115,6 +148,85 @@ final class LayoutParts {
             }
         }
         return amounts.stream().distinct().toList();
+    }
+
+    /**
+     * What a later report must not say in silence: amounts in columns that have none here, and
+     * states of a sale that none has here.
+     *
+     * @param read the columns the layout reads
+     */
+    static Expected expected(
+            List<Column> columns, List<Grid.Line> rows, Set<String> read, Layout.Numbers numbers) {
+        Map<String, List<String>> texts = new LinkedHashMap<>();
+        for (Column column : columns) {
+            List<String> stated = List.copyOf(column.distinct().keySet());
+            if (column.role() == Role.STATUS
+                    && !read.contains(column.reference())
+                    && stated.size() <= STATES
+                    && !stated.equals(List.of(""))) {
+                texts.put(column.reference(), stated);
+            }
+        }
+        return new Expected(
+                Optional.of(UnreadMoney.unread(columns, rows, read, numbers)), texts);
+    }
+
+    /**
+     * The same, with the signs and the code of its currency before or behind amounts: a later
+     * report may show them. No column may say another currency.
+     *
+     * @param usual the currency of a layout that says none
+     * @param signs of currencies, and the code each stands for
+     */
+    static Layout withUnits(Layout layout, String usual, Map<String, String> signs) {
+        Set<String> codes = new LinkedHashSet<>();
+        layout.all().forEach(shape -> codes.add(shape.currency().orElse(usual)));
+        boolean said =
+                layout.all().stream().anyMatch(shape -> shape.fields().containsKey(Field.CURRENCY));
+        Layout.Numbers as = layout.numbers();
+        boolean others =
+                as.units().stream().anyMatch(u -> !codes.contains(signs.getOrDefault(u, u)));
+        if (said || others || codes.size() > 1) {
+            return layout;
+        }
+        Set<String> units = new LinkedHashSet<>(as.units());
+        signs.forEach(
+                (sign, code) -> {
+                    if (codes.contains(code)) {
+                        units.add(sign);
+                    }
+                });
+        units.addAll(codes);
+        return layout.with(
+                new Layout.Numbers(
+                        as.decimal(),
+                        as.thousands(),
+                        as.trailingMinus(),
+                        as.brackets(),
+                        as.plus(),
+                        as.minor(),
+                        List.copyOf(units)));
+    }
+
+    /** How rows that an earlier report has meet: without columns that number each one's rows. */
+    static RepeatRule repeats(Layout.Signs signs, List<Column> columns) {
+        RepeatRule usual = RepeatsReader.usual(signs);
+        Set<String> numbering =
+                columns.stream()
+                        .filter(c -> c.role() == Role.IGNORED && isCount(c.texts()))
+                        .map(Column::reference)
+                        .collect(Collectors.toSet());
+        return new RepeatRule(usual.meeting(), numbering, usual.looks());
+    }
+
+    private static boolean isCount(List<String> texts) {
+        for (int row = 0; row < texts.size(); row++) {
+            if (!texts.get(row).equals(Integer.toString(row + 1))) {
+                return false;
+            }
+        }
+        return texts.size() > 1;
     }
 
     static Set<String> outgoing(MoneyPlan plan) {

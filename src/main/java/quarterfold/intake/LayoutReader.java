@@ -78,7 +78,9 @@ final class LayoutReader {
                 "when",
                 "shapes",
                 "above",
-                "tables_below");
+                "tables_below",
+                "unread",
+                "expect");
         Map<String, List<String>> when = RuleReader.conditions(yaml.map("when"));
         Layout layout =
                 new Layout(
@@ -106,7 +108,8 @@ final class LayoutReader {
                         when,
                         List.of(),
                         PrintReader.above(yaml),
-                        LayoutExtras.tablesNeeded(yaml));
+                        LayoutExtras.tablesNeeded(yaml),
+                        Expected.read(yaml));
         return layout.with(layout.shape().blanks(), ShapesReader.read(layout, yaml));
     }
 
@@ -136,7 +139,8 @@ final class LayoutReader {
                 Map.of(),
                 List.of(),
                 List.of(),
-                true);
+                true,
+                Expected.NOTHING);
     }
 
     private String name(String file) {
@@ -173,7 +177,7 @@ final class LayoutReader {
     private static Charset encoding(YamlMap file) {
         String name = file.text("encoding").orElse("UTF-8");
         try {
-            return Charset.forName(name);
+            return name.equals("any") ? EncodingFinder.ANY : Charset.forName(name);
         } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
             file.wrong("encoding", name, "the name of a character encoding, such as UTF-8");
             return StandardCharsets.UTF_8;

@@ -23,6 +23,8 @@ final class LayoutRows implements RowReader {
     private final OtherRows others;
     private final Optional<RunningBalance> balance;
     private final Asked asked;
+    private final ExpectedCells expected;
+    private final Footers footers;
 
     LayoutRows(Layout layout, Form.Terms terms) {
         this(layout, terms, new FileTotals());
@@ -36,16 +38,20 @@ final class LayoutRows implements RowReader {
         FieldCells cells = FieldCells.of(header, layout.fields(), layout.constants());
         String currency = layout.currency().orElse(terms.book().currency());
         rules = new RuleFinder(layout.rules(), header);
-        money = new MoneyCells(header, amountColumns(), layout);
+        Set<String> amounts = amountColumns();
+        money = new MoneyCells(header, amounts, layout);
         counted = layout.amounts().stream().mapToInt(money::index).toArray();
         payout = layout.payoutColumn().map(money::index).orElse(-1);
         payoutProfiles = new ProfileReader(cells, currency);
+        DateReader dates = new DateReader(layout.dates(), terms.zone(), terms.nativeDates());
+        footers = new Footers(layout, header, money, amounts, dates);
         lines =
                 new LineMaker(
                         cells,
-                        new DateReader(layout.dates(), terms.zone(), terms.nativeDates()),
+                        dates,
                         new Notes(header, layout.named()));
         asked = terms.asked();
+        expected = new ExpectedCells(layout, header);
         others = new OtherRows(layout, header, money, totals);
         balance = layout.balance().map(b -> new RunningBalance(b, counted, money));
         layout.checks().forEach(check -> identities.add(new Identity(check, money)));
@@ -82,7 +88,7 @@ final class LayoutRows implements RowReader {
 
     @Override
     public long read(Row row, Output output) {
-        if (others.take(row, output)) {
+        if (others.take(row, output) || footers.take(row, output)) {
             return 0;
         }
         if (!row.isWhole()) {
@@ -104,6 +110,8 @@ final class LayoutRows implements RowReader {
             return 0;
         }
         others.add();
+        footers.add();
+        expected.check(row);
         balance.ifPresent(b -> b.check(row, money));
         for (Identity identity : identities) {
             identity.check(row, money);
@@ -136,6 +144,7 @@ final class LayoutRows implements RowReader {
     /** What sums up rows cannot be held against a row that could not be read. */
     private void spoil() {
         others.spoil();
+        footers.spoil();
         balance.ifPresent(RunningBalance::spoil);
     }
 

@@ -65,6 +65,7 @@ final class LayoutWriter {
         }
         line("# entry field: column of the report");
         entries(layout);
+        layout.repeats().line().ifPresent(this::line);
         if (!layout.shapes().isEmpty()) {
             line("");
             line(
@@ -186,7 +187,8 @@ final class LayoutWriter {
                                     ? "none"
                                     : quoted(String.valueOf(shape.quote()))));
         }
-        line("  encoding: " + shape.encoding().name());
+        boolean any = shape.encoding().equals(EncodingFinder.ANY);
+        line("  encoding: " + (any ? "any" : shape.encoding().name()));
         if (shape.twice()) {
             line("  encoded: twice           # as UTF-8, and that again");
         }
@@ -313,6 +315,7 @@ final class LayoutWriter {
         }
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
+        layout.expected().lines().forEach(this::line);
         if (layout.payoutColumn().isPresent()) {
             line(
                     "# The payout, as its rows or a line above them state it: the other rows must sum to it.");
@@ -340,7 +343,7 @@ final class LayoutWriter {
         map.forEach((field, text) -> line("  " + field.code() + ": " + value.apply(text)));
     }
 
-    private static String when(Map<String, List<String>> when) {
+    static String when(Map<String, List<String>> when) {
         return when.entrySet().stream()
                 .map(e -> text(e.getKey()) + ": " + oneOrList(e.getValue()))
                 .collect(Collectors.joining(", ", "{", "}"));
@@ -350,7 +353,7 @@ final class LayoutWriter {
         return texts.size() == 1 ? text(texts.get(0)) : list(texts);
     }
 
-    private static String list(Collection<String> texts) {
+    static String list(Collection<String> texts) {
         return texts.stream().map(LayoutWriter::text).collect(Collectors.joining(", ", "[", "]"));
     }
 

@@ -7,15 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Book;
-import quarterfold.ledger.Decision;
 import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
@@ -90,33 +87,6 @@ public final class Learner {
                     LedgerException.Fault.UNREADABLE,
                     "%s: could not be read: %s".formatted(file, IoText.withFile(e)));
         }
-    }
-
-    /**
-     * The answers that decisions on an import's questions give: what kind rows of some words are.
-     */
-    public static Map<String, String> answers(List<Decision> decisions) {
-        Map<String, String> answers = new LinkedHashMap<>();
-        Set<String> undone =
-                decisions.stream()
-                        .filter(d -> d.action() == Decision.Action.UNDO)
-                        .map(Decision::value)
-                        .collect(Collectors.toSet());
-        String code = "/" + Asked.CODE + "/";
-        for (Decision decision : decisions) {
-            int at = decision.about().indexOf(code);
-            boolean kind =
-                    decision.target() == Decision.Target.QUERY
-                            && decision.action() == Decision.Action.STATE
-                            && decision.value().startsWith("kind=")
-                            && !undone.contains(Long.toString(decision.id()));
-            if (kind && at >= 0) {
-                answers.put(
-                        "kind/" + decision.about().substring(at + code.length()),
-                        decision.value().substring("kind=".length()));
-            }
-        }
-        return answers;
     }
 
     /**
@@ -281,7 +251,7 @@ public final class Learner {
         if (layout.isEmpty() || !findings.canBeWritten()) {
             return learned(name, Optional.empty(), maker.found(), findings, table.body().size(), 0);
         }
-        Layout made = layout.get();
+        Layout made = LayoutParts.withUnits(layout.get(), book.currency(), words.currencies());
         List<String> comments = comments(own, maker.found(), findings);
         String yaml = LayoutWriter.write(made, "Learned from " + own, comments);
         Problems problems = new Problems();
@@ -291,7 +261,10 @@ public final class Learner {
             return learned(made.name(), Optional.empty(), maker.found(), findings, 0, 0);
         }
         String sheet = table.grid().table();
-        Optional<HandWritten.Kept> old = keep(tables, own, sheet, read, yaml, before);
+        OldRules rules = rules(tables, own, sheet, read, yaml, before);
+        rules.answered().forEach(findings::close);
+        Optional<HandWritten.Kept> old =
+                keep(tables, own, sheet, read, rules.into(yaml), before);
         Layout whole =
                 old.map(o -> LayoutReader.read(made.name() + ".yaml", o.yaml(), problems))
                         .orElse(read);
@@ -318,16 +291,41 @@ public final class Learner {
         }
         LayoutNotes.tell(whole, tables, own, book, findings);
         List<String> proved = comments(own, maker.found(), findings);
+        rules.notes().forEach(findings::note);
         old.ifPresent(o -> o.notes().forEach(findings::note));
         return learned(
                 made.name(),
                 Optional.of(
-                        LayoutWriter.write(made, "Learned from " + own, proved)
+                        rules.into(LayoutWriter.write(made, "Learned from " + own, proved))
                                 + old.map(HandWritten.Kept::added).orElse("")),
                 maker.found(),
                 findings,
                 trial.rows(),
                 trial.entries());
+    }
+
+    /** The rules that stay of the layout before. */
+    private OldRules rules(
+            Tables tables,
+            String own,
+            String sheet,
+            Layout read,
+            String yaml,
+            Optional<String> before)
+            throws BadFile, IOException {
+        if (before.isEmpty()) {
+            return OldRules.NONE;
+        }
+        HandWritten.Fit fit = fit(tables, own, sheet, read);
+        return OldRules.keep(read.name() + ".yaml", before.get(), yaml, fit);
+    }
+
+    private HandWritten.Fit fit(Tables tables, String own, String sheet, Layout read)
+            throws BadFile, IOException {
+        List<String> told = Trial.run(tables, own, read, sheet, book, line -> {}).told();
+        return layout ->
+                told.containsAll(
+                        Trial.run(tables, own, layout, sheet, book, line -> {}).told());
     }
 
     /** What stays of the layout before: what the file reads with no worse than without. */
@@ -342,16 +340,8 @@ public final class Learner {
         if (before.isEmpty()) {
             return Optional.empty();
         }
-        List<String> told = Trial.run(tables, own, read, sheet, book, line -> {}).told();
-        return Optional.of(
-                HandWritten.keep(
-                        read.name() + ".yaml",
-                        before.get(),
-                        yaml,
-                        layout ->
-                                told.containsAll(
-                                        Trial.run(tables, own, layout, sheet, book, line -> {})
-                                                .told())));
+        HandWritten.Fit fit = fit(tables, own, sheet, read);
+        return Optional.of(HandWritten.keep(read.name() + ".yaml", before.get(), yaml, fit));
     }
 
     private static List<String> comments(String own, List<String> found, Findings findings) {

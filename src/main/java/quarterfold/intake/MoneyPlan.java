@@ -55,4 +55,21 @@ record MoneyPlan(
     boolean has(Role role) {
         return part(role).isPresent();
     }
+
+    /** The VAT a bill prints within its total, on every row of the total's own sign. */
+    Optional<Column> printedVat(List<Column> columns) {
+        long[] totals = parts.get(0).column().values();
+        return columns.stream()
+                .filter(c -> c.role() == Role.TAX && c.hasValues() && !c.isZero())
+                .filter(
+                        c -> {
+                            for (int row = 0; row < totals.length; row++) {
+                                if (Long.signum(c.values()[row]) * Long.signum(totals[row]) < 0) {
+                                    return false;
+                                }
+                            }
+                            return true;
+                        })
+                .findFirst();
+    }
 }

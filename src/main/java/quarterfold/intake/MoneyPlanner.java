@@ -213,6 +213,7 @@ final class MoneyPlanner {
                                         "goods",
                                         "delivery",
                                         "discount",
+                                        "refund",
                                         "tax",
                                         "withheld",
                                         "fee",

@@ -25,9 +25,6 @@ final class NumberFinder {
     private final NumberText text;
     private final Set<String> units = new LinkedHashSet<>();
     private final Set<String> cells = new LinkedHashSet<>();
-    private boolean trailing;
-    private boolean brackets;
-    private boolean plus;
 
     NumberFinder(NumberText text) {
         this.text = text;
@@ -41,9 +38,6 @@ final class NumberFinder {
                             if (!dress.unit().isEmpty()) {
                                 units.add(dress.unit());
                             }
-                            trailing |= dress.trailing();
-                            brackets |= dress.brackets();
-                            plus |= dress.plus();
                             cells.add(cell);
                         });
     }
@@ -71,14 +65,14 @@ final class NumberFinder {
         return Optional.of(new Found(withThousands(first, marked), other, marked));
     }
 
+    /** Signs in every place: none reads as another amount without them. */
     private Numbers numbers(char decimal, char thousands) {
-        return new Numbers(decimal, thousands, trailing, brackets, plus, 0, List.copyOf(units));
+        return new Numbers(decimal, thousands, true, true, true, 0, List.copyOf(units));
     }
 
-    /** Where no number was long enough to need a mark, the usual one is allowed later on. */
+    /** Where no number has a mark, the usual one is allowed later on. */
     private Numbers withThousands(Numbers numbers, boolean marked) {
-        boolean bare = cells.stream().anyMatch(c -> c.matches(".*\\d{4}.*"));
-        return numbers.thousands() == 0 && marked && !bare
+        return numbers.thousands() == 0 && marked
                 ? numbers(numbers.decimal(), numbers.decimal() == '.' ? ',' : '.')
                 : numbers;
     }

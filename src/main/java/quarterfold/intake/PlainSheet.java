@@ -71,7 +71,7 @@ record PlainSheet(Layout.Shape shape) implements Form {
                         cells,
                         new DateReader(Layout.Dates.ISO, terms.zone(), terms.nativeDates()),
                         new Notes(header, named())),
-                new ProfileReader(cells, terms.book().currency()),
+                new ProfileReader(cells, terms.book().currency(), false),
                 terms.book().currency());
     }
 }

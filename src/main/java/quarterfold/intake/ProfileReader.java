@@ -42,6 +42,7 @@ final class ProfileReader {
 
     private final FieldCells cells;
     private final String currency;
+    private final boolean spoken;
     private final Field[] varying;
     private final int[] columns;
     private String[] texts;
@@ -51,8 +52,14 @@ final class ProfileReader {
 
     /** {@code cells} give the kind too; {@code currency} is for cells that give none. */
     ProfileReader(FieldCells cells, String currency) {
+        this(cells, currency, true);
+    }
+
+    /** {@code spoken}: whether cells may say in words what has a code. */
+    ProfileReader(FieldCells cells, String currency, boolean spoken) {
         this.cells = cells;
         this.currency = currency;
+        this.spoken = spoken;
         varying = Stream.of(FIELDS).filter(f -> cells.column(f) >= 0).toArray(Field[]::new);
         columns = Stream.of(varying).mapToInt(cells::column).toArray();
         texts = new String[columns.length];
@@ -91,7 +98,7 @@ final class ProfileReader {
         boolean good = true;
         for (int i = 0; i < columns.length; i++) {
             boolean needed = varying[i] == Field.KIND;
-            if (texts[i].isEmpty() ? needed : !varying[i].accepts(texts[i])) {
+            if (texts[i].isEmpty() ? needed : !varying[i].accepts(inCode(varying[i], texts[i]))) {
                 row.wrong(columns[i], varying[i].expected());
                 good = false;
             }
@@ -123,7 +130,11 @@ final class ProfileReader {
     }
 
     private String text(Field field, Row row) {
-        return cells.text(field, row);
+        return inCode(field, cells.text(field, row));
+    }
+
+    private String inCode(Field field, String text) {
+        return spoken ? InCodes.of(field, text) : text;
     }
 
     private <E extends Enum<E> & Coded> E code(Class<E> type, Field field, Row row, E otherwise) {

@@ -49,6 +49,7 @@ final class Recognition {
     private final Tables tables;
     private final String name;
     private final List<Attempt> attempts = new ArrayList<>();
+    private final List<Attempt> moved = new ArrayList<>();
     private final List<BadFile> failures = new ArrayList<>();
 
     private Recognition(Tables tables, String name) {
@@ -60,11 +61,11 @@ final class Recognition {
     static Found recognise(Tables tables, String name, Layouts layouts)
             throws BadFile, IOException {
         Recognition own = new Recognition(tables, name);
-        own.attempt(layouts.own());
+        own.attempt(layouts.own(), true);
         Recognition all = own;
         // What rows look like says less than column names, the shipped layouts' included.
         if (own.fitting().stream().noneMatch(a -> a.form().shape().headerRow() > 0)) {
-            all.attempt(layouts.shipped());
+            all.attempt(layouts.shipped(), false);
         }
         List<Attempt> fitting = all.fitting();
         if (fitting.isEmpty()) {
@@ -85,12 +86,13 @@ final class Recognition {
     static Found as(Tables tables, String name, List<Form> forms, Problems problems)
             throws BadFile, IOException {
         Recognition recognition = new Recognition(tables, name);
-        recognition.attempt(forms);
+        recognition.attempt(forms, true);
         Optional<Attempt> best = recognition.nearest();
         if (best.isEmpty()) {
             throw recognition.unknown();
         }
-        Attempt attempt = best.get().fits() ? recognition.only(recognition.fitting()) : best.get();
+        List<Attempt> fitting = recognition.fitting();
+        Attempt attempt = fitting.isEmpty() ? best.get() : recognition.only(fitting);
         if (attempt.below()) {
             problems.add(recognition.noTable(attempt).problem());
         }
@@ -114,14 +116,14 @@ final class Recognition {
     /** The tables of the file that fit the form. */
     static List<String> tables(Tables tables, String name, Form form) throws IOException {
         Recognition recognition = new Recognition(tables, name);
-        recognition.attempt(List.of(form));
+        recognition.attempt(List.of(form), true);
         return recognition.fitting().stream().map(Attempt::table).distinct().toList();
     }
 
     /** The names of the forms that fit the file so that none of them wins. */
     static List<String> names(Tables tables, String name, List<Form> forms) throws IOException {
         Recognition recognition = new Recognition(tables, name);
-        recognition.attempt(forms);
+        recognition.attempt(forms, true);
         return recognition.fitting().stream().map(a -> a.form().name()).distinct().toList();
     }
 
@@ -162,7 +164,8 @@ final class Recognition {
         return problems.none() ? Optional.of(reader) : Optional.empty();
     }
 
-    private void attempt(List<Form> forms) throws IOException {
+    /** {@code near}: whether column names are looked for in other rows than a layout has them in. */
+    private void attempt(List<Form> forms, boolean near) throws IOException {
         for (Form form : forms) {
             if (PdfReading.ofLines(form).isPresent()) {
                 continue;
@@ -177,9 +180,26 @@ final class Recognition {
                     if (names.isPresent()) {
                         attempts.add(attempt(form, table, names.get(), rows));
                     }
+                    if (near
+                            && form instanceof Layout layout
+                            && (names.isEmpty() || !attempts.get(attempts.size() - 1).fits())) {
+                        elsewhere(layout, table);
+                    }
                 } catch (BadFile e) {
                     failures.add(e);
                 }
+            }
+        }
+    }
+
+    /** Tries the layout with its column names in another row, where one near has them. */
+    private void elsewhere(Layout layout, String table) throws BadFile, IOException {
+        Optional<Layout> other = MovedNames.find(tables, table, layout);
+        if (other.isPresent()) {
+            try (Rows rows = AboveRows.of(tables, table, other.get())) {
+                List<String> names =
+                        Tables.header(rows, other.get().shape().headerRow()).orElse(List.of());
+                moved.add(attempt(other.get(), table, names, rows));
             }
         }
     }
@@ -218,7 +238,9 @@ final class Recognition {
      * and several shapes more than one.
      */
     private List<Attempt> fitting() {
-        List<Attempt> fitting = attempts.stream().filter(Attempt::fits).toList();
+        List<Attempt> inPlace = attempts.stream().filter(Attempt::fits).toList();
+        List<Attempt> fitting =
+                inPlace.isEmpty() ? moved.stream().filter(Attempt::fits).toList() : inPlace;
         List<Attempt> named =
                 fitting.stream().filter(a -> a.form().shape().headerRow() > 0).toList();
         List<Attempt> best = named.isEmpty() ? fitting : named;
@@ -285,6 +307,10 @@ final class Recognition {
     }
 
     private BadFile unknown() {
+        Optional<BadFile> fault = tables.fault();
+        if (fault.isPresent()) {
+            return fault.get();
+        }
         Optional<Attempt> nearest = nearest().filter(a -> a.lacking().size() < a.wanted());
         if (nearest.isEmpty() && !failures.isEmpty()) {
             return failures.get(failures.size() - 1);

@@ -1,5 +1,6 @@
 package quarterfold.intake;
 
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -12,6 +13,15 @@ record RepeatRule(Meeting meeting, Set<String> ignored, boolean looks) {
 
     /** Files of which each row is its own. */
     static final RepeatRule EACH = new RepeatRule(Meeting.EACH, Set.of(), false);
+
+    /** As a learned layout says it, where it says any. */
+    Optional<String> line() {
+        return ignored.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "repeats: {ignore: %s}"
+                                .formatted(LayoutWriter.list(ignored.stream().sorted().toList())));
+    }
 
     /** How rows that say the same meet. */
     enum Meeting {

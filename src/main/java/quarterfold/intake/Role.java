@@ -29,6 +29,8 @@ enum Role {
     STATUS,
     GOODS(true),
     DELIVERY(true),
+    /** What is paid back of the price, on the row of the sale. */
+    REFUND(true),
     DISCOUNT(true),
     TAX(true),
     WITHHELD(true),
@@ -90,6 +92,7 @@ enum Role {
     boolean isPart() {
         return this == GOODS
                 || this == DELIVERY
+                || this == REFUND
                 || this == DISCOUNT
                 || this == TAX
                 || this == WITHHELD

@@ -73,6 +73,22 @@ final class RoleFinder {
                 fromCells(column, columns);
             }
         }
+        if (columns.stream().noneMatch(c -> c.role() == Role.TYPE)) {
+            columns.stream().filter(this::tellsKinds).findFirst().ifPresent(c -> c.setRole(Role.TYPE));
+        }
+    }
+
+    /** Whether a description is but a word of what each row is, such as {@code Refund}. */
+    private boolean tellsKinds(Column column) {
+        return column.role() == Role.DESCRIPTION
+                && column.distinct().size() > 1
+                && column.distinct().size() <= KINDS
+                && column.texts().stream()
+                        .allMatch(
+                                t ->
+                                        !words.meanings(t).isEmpty()
+                                                && words.unknown(t).isEmpty()
+                                                && t.chars().noneMatch(Character::isDigit));
     }
 
     /**

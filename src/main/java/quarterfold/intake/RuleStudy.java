@@ -19,7 +19,7 @@ import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
-    private static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
+    static final Set<Role> SAYING = EnumSet.of(Role.RECORD, Role.TYPE, Role.PART);
     private static final List<String> KINDS = Stream.of(Kind.values()).map(Kind::code).toList();
 
     private final List<Column> columns;
@@ -29,6 +29,7 @@ final class RuleStudy {
     private final Findings findings;
     private final Subject subject;
     private final Optional<Kind> titled;
+    private final KindAsking asking;
     private final List<Rule> rules = new ArrayList<>();
     private final Map<Integer, Kind> kindOfRow = new LinkedHashMap<>();
     private Signs signs = Signs.OWNER;
@@ -53,6 +54,7 @@ final class RuleStudy {
         this.subject = subject;
         this.titled = titled;
         this.findings = findings;
+        asking = new KindAsking(plan, KINDS, findings);
     }
 
     List<Rule> rules() {
@@ -85,6 +87,9 @@ final class RuleStudy {
             if (plan.shape() == MoneyPlan.Shape.SINGLE || plan.shape() == MoneyPlan.Shape.PAIR) {
                 findSigns();
             }
+            if (findings.canBeWritten()) { // else the signs may be others
+                doubtDirections(heaps);
+            }
         }
     }
 
@@ -111,11 +116,18 @@ final class RuleStudy {
             add(heap, List.of(), "information only, no money", "");
             return;
         }
-        Optional<Kind> kind = answered(heap).or(() -> said.flatMap(KindFinder::kind));
+        String doubt = heap.doubt(kinds);
+        Optional<Kind> answer = asking.answered(heap);
+        Optional<Kind> kind =
+                doubt.isEmpty() ? answer.or(() -> said.flatMap(KindFinder::kind)) : answer;
         String category = said.map(s -> KindFinder.category(s, Role.NONE)).orElse("channel-fee");
         if (kind.isEmpty()) {
-            kind = ask(heap);
+            kind = asking.ask(heap, doubt);
         }
+        add(heap, kind, category);
+    }
+
+    private void add(RowHeap heap, Optional<Kind> kind, String category) {
         if (kind.isPresent()) {
             Kind found = kind.get();
             heap.rows().forEach(row -> kindOfRow.put(row, found));
@@ -129,27 +141,23 @@ final class RuleStudy {
         }
     }
 
-    private Optional<Kind> answered(RowHeap heap) {
-        return findings.answer("kind/" + heap.about()).flatMap(a -> Coded.find(Kind.class, a));
-    }
-
-    private Optional<Kind> ask(RowHeap heap) {
-        long sum = 0;
-        for (int row : heap.rows()) {
-            sum += plan.money(row);
+    /** Rows whose money all goes against the kind their words were read as are asked about. */
+    private void doubtDirections(List<RowHeap> heaps) {
+        boolean turned = sales() < 0; // asked already
+        for (int i = 0; i < heaps.size(); i++) {
+            RowHeap heap = heaps.get(i);
+            Optional<Kind> kind =
+                    Optional.ofNullable(kindOfRow.get(heap.rows().get(0)))
+                            .filter(k -> !(turned && k == Kind.SALE))
+                            .filter(k -> asking.isAgainst(heap, k, signs))
+                            .filter(k -> asking.answered(heap).isEmpty());
+            if (kind.isPresent()) {
+                asking.ask(heap, KindAsking.against(kind.get()));
+                heap.rows().forEach(kindOfRow::remove);
+                add(heap, Optional.empty(), "");
+                rules.set(i, rules.remove(rules.size() - 1));
+            }
         }
-        return findings.ask(
-                        new Question(
-                                "kind/" + heap.about(),
-                                "what is '%s' (%,d %s, %s)?"
-                                        .formatted(
-                                                heap.about(),
-                                                heap.rows().size(),
-                                                heap.rows().size() == 1 ? "row" : "rows",
-                                                new Amount(sum)),
-                                KINDS,
-                                false))
-                .flatMap(a -> Coded.find(Kind.class, a));
     }
 
     private Map<Field, String> amounts(Kind kind) {
@@ -157,7 +165,7 @@ final class RuleStudy {
         if (plan.shape() != MoneyPlan.Shape.DOCUMENT) {
             amounts.put(Field.GROSS, money);
             if (kind.side() == Kind.Side.PURCHASES && plan.shape() == MoneyPlan.Shape.SINGLE) {
-                printedVat().ifPresent(c -> amounts.put(Field.VAT, c.reference()));
+                plan.printedVat(columns).ifPresent(c -> amounts.put(Field.VAT, c.reference()));
             }
             return amounts;
         }
@@ -165,23 +173,6 @@ final class RuleStudy {
         amounts.put(Field.VAT, plan.parts().get(1).column().reference());
         amounts.put(Field.GROSS, money);
         return amounts;
-    }
-
-    /** The VAT a bill prints within its total, on every row of the total's own sign. */
-    private Optional<Column> printedVat() {
-        long[] totals = plan.parts().get(0).column().values();
-        return columns.stream()
-                .filter(c -> c.role() == Role.TAX && c.hasValues() && !c.isZero())
-                .filter(
-                        c -> {
-                            for (int row = 0; row < totals.length; row++) {
-                                if (Long.signum(c.values()[row]) * Long.signum(totals[row]) < 0) {
-                                    return false;
-                                }
-                            }
-                            return true;
-                        })
-                .findFirst();
     }
 
     private static Enter enter(Kind kind, Map<Field, String> amounts, String category) {
@@ -210,9 +201,17 @@ final class RuleStudy {
             add(heap, List.of(), "information only, no money", "");
             return;
         }
-        Optional<Kind> answer = answered(heap);
-        if (said.isEmpty() && answer.isEmpty()) {
-            answer = ask(heap);
+        String doubt = heap.doubt(kinds);
+        Optional<Kind> answer = asking.answered(heap);
+        if (answer.isEmpty() && (said.isEmpty() || !doubt.isEmpty())) {
+            answer = asking.ask(heap, doubt);
+        }
+        Optional<KindFinder.Said> event = answer.flatMap(KindFinder::event);
+        if (event.isPresent()) {
+            said = event;
+            answer = Optional.empty();
+        } else if (!doubt.isEmpty()) {
+            said = Optional.empty();
         }
         List<Enter> enters = new ArrayList<>();
         for (MoneyPlan.Part part : plan.parts()) {
@@ -239,7 +238,7 @@ final class RuleStudy {
                             Map.of(Field.GROSS, part.column().reference()),
                             category));
             if (kind.isEmpty() && said.isPresent()) {
-                ask(heap);
+                asking.ask(heap, "");
             }
         }
         boolean open =
@@ -357,13 +356,18 @@ final class RuleStudy {
         checkSales();
     }
 
-    private void checkSales() {
+    private long sales() {
         long in = 0;
         for (Map.Entry<Integer, Kind> each : kindOfRow.entrySet()) {
             if (each.getValue() == Kind.SALE) {
                 in += plan.money(each.getKey());
             }
         }
+        return in;
+    }
+
+    private void checkSales() {
+        long in = sales();
         if (in < 0) {
             findings.ask(
                     new Question(

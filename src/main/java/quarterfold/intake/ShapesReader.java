@@ -40,7 +40,9 @@ final class ShapesReader {
                 "sign",
                 "other_rows",
                 "balance",
-                "optional");
+                "optional",
+                "unread",
+                "expect");
         LayoutReader reader = new LayoutReader(yaml);
         Map<String, List<String>> when = RuleReader.conditions(yaml.map("when"));
         Map<Field, String> constants = new EnumMap<>(Field.class);
@@ -71,7 +73,8 @@ final class ShapesReader {
                 when,
                 List.of(),
                 whole.above(),
-                true);
+                true,
+                Expected.read(yaml));
     }
 
     private static Layout.Shape form(Layout.Shape whole, YamlMap yaml) {

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -10,6 +11,8 @@ import java.util.Set;
 
 /** A table of a file, read by a layout or as a plain sheet. */
 final class TableReading implements Reading {
+    static final String ENCODING = "encoding-found";
+
     private final Tables tables;
     private final String name;
     private final Form form;
@@ -143,6 +146,11 @@ final class TableReading implements Reading {
     public void raise(Payouts.Raise raise) {
         payouts.tie(form instanceof Layout, name, raise);
         asked.raise(raise);
+        try {
+            tables.encoding(form.shape()).ifPresent(q -> raise.query(ENCODING, name, q));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         if (tables.hasNativeDates()) {
             new Unseen(tables, table, rows.look().hidden(form.shape().headerRow())).raise(raise);
         }

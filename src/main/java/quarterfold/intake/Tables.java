@@ -21,6 +21,16 @@ interface Tables extends Closeable {
         return false;
     }
 
+    /** What of the file's encoding is not sure, read by a layout of this shape, as a question. */
+    default Optional<String> encoding(Layout.Shape shape) throws IOException {
+        return Optional.empty();
+    }
+
+    /** Why the file could not be read as a layout has it, where its bytes are at fault. */
+    default Optional<BadFile> fault() {
+        return Optional.empty();
+    }
+
     /** Whether dates may come as ISO text whatever a layout's own pattern is. */
     boolean hasNativeDates();
 

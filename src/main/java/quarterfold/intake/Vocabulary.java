@@ -55,7 +55,7 @@ final class Vocabulary {
         return words;
     }
 
-    private static List<CSVRecord> rows(String file) {
+    static List<CSVRecord> rows(String file) {
         try (InputStream in = Vocabulary.class.getResourceAsStream(FOLDER + file)) {
             if (in == null) {
                 throw new IllegalStateException("not packed with the program: " + FOLDER + file);
@@ -111,8 +111,33 @@ final class Vocabulary {
 
     /** What words of the text mean for a row, the longest first, each word used once. */
     List<Meaning> meanings(String text) {
-        Phrase rest = Phrase.of(text);
         List<Meaning> found = new ArrayList<>();
+        unread(Phrase.of(text), found);
+        return found;
+    }
+
+    /**
+     * Words of the text that neither mean something for a row nor are known to change nothing, such
+     * as {@code of}; numbers, codes and single letters are none.
+     */
+    List<String> unknown(String text) {
+        Phrase rest = unread(Phrase.of(text), new ArrayList<>());
+        List<String> unknown = new ArrayList<>();
+        for (String word : rest.words()) {
+            Phrase alone = new Phrase(List.of(word));
+            boolean plain =
+                    labels.stream()
+                            .anyMatch(l -> l.meaning().equals("plain") && l.phrase().equals(alone));
+            if (word.matches("\\p{L}{2,}") && !plain) {
+                unknown.add(word);
+            }
+        }
+        return unknown;
+    }
+
+    /** Adds what the words mean; gives what is left. */
+    private Phrase unread(Phrase text, List<Meaning> found) {
+        Phrase rest = text;
         while (!rest.isEmpty()) {
             Optional<Meaning> longest = Optional.empty();
             int length = 0;
@@ -134,7 +159,7 @@ final class Vocabulary {
             }
             rest = without(rest, phrase);
         }
-        return found;
+        return rest;
     }
 
     private static boolean isKnown(List<Meaning> found, Meaning meaning) {

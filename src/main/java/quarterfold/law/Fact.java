@@ -59,7 +59,7 @@ public enum Fact {
      * name it is made out in; by the check digits of its VAT number, unless a person has seen it;
      * by its arithmetic; by whether another entry claims the same: it was entered before, as it
      * seems or, of an import, for sure, its amount is import VAT, its fees are on settlements, it
-     * is an advance or charges one again, a closed return has claimed the import on an agent's
+     * is an advance or charges one again, is another copy of a document, a closed return has claimed the import on an agent's
      * bill; and by whether an amended document has replaced it.
      */
     CLAIMS(
@@ -73,6 +73,7 @@ public enum Fact {
             "import-vat",
             "fee-lines",
             "advance",
+            "other-copy",
             "on-bill",
             "met-again",
             "replaced"),

@@ -20,6 +20,7 @@ import quarterfold.ledger.Ledger;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
+import quarterfold.treatment.DoubleClaims;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Share;
 import quarterfold.treatment.TakenUp;
@@ -27,10 +28,10 @@ import quarterfold.treatment.Timing;
 import quarterfold.treatment.Treated;
 
 /**
- * Finds the entries of closed returns that were decided otherwise since, and the lines of imports
- * that an amended certificate or statement has replaced since: each is treated again with the
- * tables and settings of its close and the decisions of now, and held against what returns had for
- * it so far. What was put right before is not found again; what is undone since is.
+ * Finds the entries of closed returns that were decided otherwise since, the lines of imports that
+ * an amended certificate or statement has replaced since, and a channel's invoices for fees that
+ * settlements claim too since: each is treated again with the tables and settings of its close and
+ * the decisions of now, and held against what returns had for it so far. What was put right before is not found again; what is undone since is.
  */
 final class ChangedEntries {
 
@@ -60,6 +61,10 @@ final class ChangedEntries {
         List<Decision> about = since.stream().map(d -> undone(d, byId)).toList();
         Set<Long> candidates = new TreeSet<>(numbers(about));
         candidates.addAll(context.ties().imports().ofAmendedMonths());
+        context.together()
+                .claims()
+                .map(DoubleClaims::feesClaimedAgain)
+                .ifPresent(candidates::addAll);
         List<Wrong> wrong = new ArrayList<>();
         for (long number : candidates) {
             List<ClosedEntry> frozen = ledger.closedEntry(number);
@@ -83,12 +88,15 @@ final class ChangedEntries {
         return about;
     }
 
-    /** The numbers of the entries the decisions are about. */
+    /** The numbers of the entries the decisions are about, and of those they call the same. */
     private Set<Long> numbers(List<Decision> about) {
         Set<Long> numbers = new TreeSet<>();
         Set<String> parties = abouts(about, Decision.Target.PARTY);
         Set<String> products = abouts(about, Decision.Target.PRODUCT);
         abouts(about, Decision.Target.ENTRY).forEach(n -> numbers.add(Long.valueOf(n)));
+        about.stream()
+                .filter(d -> d.action() == Decision.Action.DUPLICATE_OF)
+                .forEach(d -> numbers.add(Long.valueOf(d.value())));
         if (!parties.isEmpty() || !products.isEmpty()) {
             ledger.forEach(
                     entry -> {

@@ -1,14 +1,10 @@
 package quarterfold.period;
 
-import java.util.List;
-import java.util.Optional;
 import quarterfold.law.Law;
 import quarterfold.ledger.Book;
-import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.StatedRate;
-import quarterfold.money.Amount;
 import quarterfold.treatment.Answers;
 import quarterfold.treatment.Baskets;
 import quarterfold.treatment.Context;
@@ -61,27 +57,13 @@ final class Contexts {
                         liabilities,
                         answers,
                         exchange,
-                        this::claimed,
+                        new KnownEntries(ledger),
                         ties.imports()),
                 answers,
                 ties,
                 fileName,
                 book.settings().roundingPerLine(),
                 related(liabilities, baskets, answers, exchange));
-    }
-
-    /**
-     * What returns have claimed of the entry, in the period of the first that took it up, where the
-     * claim stands.
-     */
-    private Optional<DoubleClaims.Claim> claimed(long entry) {
-        List<ClosedEntry> frozen = ledger.closedEntry(entry);
-        Amount claim = frozen.stream().map(ClosedEntry::claim).reduce(Amount.ZERO, Amount::plus);
-        return claim.signum() > 0
-                ? frozen.stream()
-                        .map(first -> new DoubleClaims.Claim(first.closedIn(), claim))
-                        .findFirst()
-                : Optional.empty();
     }
 
     /** Gifts and margin-scheme goods are only looked for where there can be some. */

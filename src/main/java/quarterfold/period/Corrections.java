@@ -196,6 +196,9 @@ final class Corrections {
                 return "replaced by the amended document that begins with entry %d"
                         .formatted(replaced.getAsLong());
             }
+            if (about.isEmpty() && isClaimedOnSettlements(entry)) {
+                return "its fees are claimed on settlements too";
+            }
             return about.isEmpty()
                     ? "the decision it was closed with is undone"
                     : "decided since: " + about.get(about.size() - 1).why();
@@ -207,6 +210,13 @@ final class Corrections {
                             + "; a price change that is missed in its period is an error (VAT Regulations 1995 reg 38(7))";
             default -> came;
         };
+    }
+
+    private boolean isClaimedOnSettlements(Entry entry) {
+        return context.together()
+                .claims()
+                .filter(claims -> claims.feesClaimedAgain().contains(entry.number()))
+                .isPresent();
     }
 
     /** VAT owed to the tax authority less VAT owed by it, over all errors that are netted. */

@@ -57,10 +57,7 @@ final class Advances {
         }
 
         private Set<String> follows() {
-            return stated().word(Particular.FOLLOWS).stream()
-                    .flatMap(numbers -> Arrays.stream(numbers.split(",", -1)))
-                    .map(Plain::number)
-                    .collect(Collectors.toSet());
+            return Advances.follows(first());
         }
 
         private boolean chargesVat() {
@@ -162,6 +159,14 @@ final class Advances {
         later.forEach(
                 whole ->
                         earlier.of(whole).filter(whole::chargesAgain).forEach(a -> join(whole, a)));
+    }
+
+    /** The documents before it that an entry's document names. */
+    static Set<String> follows(Entry entry) {
+        return entry.line().particulars().word(Particular.FOLLOWS).stream()
+                .flatMap(numbers -> Arrays.stream(numbers.split(",", -1)))
+                .map(Plain::number)
+                .collect(Collectors.toSet());
     }
 
     private static boolean isCharge(Entry entry) {

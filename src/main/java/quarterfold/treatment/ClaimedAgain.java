@@ -30,9 +30,10 @@ final class ClaimedAgain {
     /**
      * What the entry claims again, where it does.
      *
+     * @param home whether its supplier charges VAT of this country, where it charges any
      * @param carriesVat whether it charges VAT at all
      */
-    Optional<DoubleClaims.Found> of(Entry entry, boolean carriesVat) {
+    Optional<DoubleClaims.Found> of(Entry entry, boolean home, boolean carriesVat) {
         OptionalLong replaced = imports.replacedBy(entry);
         if (replaced.isPresent()) {
             return Optional.of(
@@ -51,7 +52,7 @@ final class ClaimedAgain {
                             "the same import as entry %d: entry reference, date and VAT agree"
                                     .formatted(same.getAsLong())));
         }
-        return doubles.of(entry, carriesVat)
+        return doubles.of(entry, home, carriesVat)
                 .filter(found -> !imports.isNoRepeat(entry, found.other()))
                 .filter(found -> SupplierDocuments.isCredit(entry) || isRuled(entry, found));
     }

@@ -1,8 +1,11 @@
 package quarterfold.treatment;
 
 import java.time.YearMonth;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
@@ -12,7 +15,8 @@ import quarterfold.money.Amount;
 /**
  * Which purchases and imports seem to claim what another entry of the ledger claims, from whatever
  * kind of file either came: a document entered twice, import VAT billed again by an agent, a
- * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole.
+ * channel's invoice for fees claimed on its settlements, an advance and the invoice for the whole, a
+ * copy with other amounts or another number.
  *
  * <p>VAT Regulations 1995 reg 29(4): input tax is never deducted twice. One of the two feeds the
  * boxes until a person has said which; what was decided to be a duplicate is passed over.
@@ -25,6 +29,7 @@ public final class DoubleClaims {
     private final ChannelParties channels = new ChannelParties();
     private final FeeLines feeLines;
     private final Advances advances = new Advances();
+    private final OtherCopies copies = new OtherCopies();
 
     /**
      * What an entry seems to claim again.
@@ -32,7 +37,7 @@ public final class DoubleClaims {
      * @param other the entry that claims it, by its number
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
      * @param reason for the grade of the evidence
-     * @param of the closed period that has claimed it, or empty
+     * @param of the closed period that has claimed it, or how it seems to be a copy; else empty
      */
     record Found(long other, String claims, String reason, String of) {
 
@@ -46,10 +51,18 @@ public final class DoubleClaims {
         }
     }
 
-    /** What closed returns have claimed. */
-    public interface Closed {
-        /** What is claimed of an entry, by its number; empty where that is not above zero. */
+    /** What is known of entries beside themselves. */
+    public interface Known {
+        /**
+         * What closed returns have claimed of an entry, by its number; empty where that is not
+         * above zero.
+         */
         Optional<Claim> claimed(long entry);
+
+        /** The layout a source was read with, which tells one kind of file from another. */
+        default String layout(long source) {
+            return "";
+        }
     }
 
     /**
@@ -75,12 +88,13 @@ public final class DoubleClaims {
      *
      * @param scan shows at least the entries of which {@link #mayConcern} says so, in the order of
      *     their numbers
-     * @param closed what closed returns have claimed
+     * @param known what is known of entries beside themselves
      * @param imports which lines of certificates and statements count
      */
     static DoubleClaims of(
-            Together.Scan scan, Law law, Answers answers, Closed closed, ImportStatements imports) {
+            Together.Scan scan, Law law, Answers answers, Known known, ImportStatements imports) {
         DoubleClaims all = new DoubleClaims(law, imports);
+        Set<Long> decided = new HashSet<>();
         scan.forEach(
                 entry -> {
                     if (SupplierDocuments.isWeighed(entry)) {
@@ -89,14 +103,21 @@ public final class DoubleClaims {
                             all.add(answered.entry());
                             if (answered.treatment().isEmpty()) {
                                 all.importVat.addUndecided(answered.entry());
+                                all.feeLines.addUndecided(answered.entry());
+                            } else {
+                                decided.add(entry.number());
                             }
                         }
                     }
                 });
         all.numbered.compare();
-        all.unnumbered.compare(all.numbered.rows(), all.numbered.repeated());
-        all.importVat.compare(closed);
-        all.advances.compare(all.numbered.rows(), all.numbered.repeated());
+        List<List<Entry>> documents = all.numbered.rows();
+        all.copies.compare(documents, all.numbered.repeats(), decided, known);
+        all.numbered.leaveOut(all.copies.and(Set.of()));
+        Set<Long> waiting = all.copies.and(all.numbered.repeats().keySet());
+        all.unnumbered.compare(documents, waiting);
+        all.importVat.compare(known);
+        all.advances.compare(documents, waiting);
         return all;
     }
 
@@ -122,6 +143,14 @@ public final class DoubleClaims {
         return channels;
     }
 
+    /**
+     * The invoices for fees that are claimed on settlements too, by their numbers, but for those of
+     * which a person has said how they are treated.
+     */
+    public Set<Long> feesClaimedAgain() {
+        return feeLines.claimedAgain();
+    }
+
     SupplierDocuments documents() {
         return numbered;
     }
@@ -129,9 +158,10 @@ public final class DoubleClaims {
     /**
      * What the entry seems to claim again.
      *
-     * @param carriesVat whether it charges VAT of this country at all
+     * @param home whether its supplier charges VAT of this country, where it charges any
+     * @param carriesVat whether it charges VAT at all
      */
-    Optional<Found> of(Entry entry, boolean carriesVat) {
+    Optional<Found> of(Entry entry, boolean home, boolean carriesVat) {
         OptionalLong document = numbered.earlier(entry);
         if (document.isEmpty()) {
             document = unnumbered.earlier(entry);
@@ -144,10 +174,20 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return importVat
-                .claimedBefore(entry)
-                .map(DoubleClaims::onBill)
-                .or(() -> carriesVat ? others(entry) : Optional.empty());
+        return copies.of(entry)
+                .map(DoubleClaims::copy)
+                .or(() -> importVat.claimedBefore(entry).map(DoubleClaims::onBill))
+                .or(() -> home ? importVat(entry, carriesVat) : Optional.empty())
+                .or(() -> home && carriesVat ? others(entry) : Optional.empty());
+    }
+
+    private static Found copy(OtherCopies.Copy copy) {
+        return new Found(
+                copy.other(),
+                "other-copy",
+                "seems to be another copy of the document of entry %d: %s"
+                        .formatted(copy.other(), copy.how()),
+                copy.how());
     }
 
     private static Found onBill(ImportVatBilled.Claimed bill) {
@@ -160,13 +200,13 @@ public final class DoubleClaims {
     }
 
     private Optional<Found> others(Entry entry) {
-        return importVat(entry).or(() -> fees(entry)).or(() -> advance(entry));
+        return fees(entry).or(() -> advance(entry));
     }
 
-    private Optional<Found> importVat(Entry entry) {
+    private Optional<Found> importVat(Entry entry, boolean carriesVat) {
         String claims = entry.kind().side() == Kind.Side.IMPORTS ? "repeated" : "import-vat";
         return importVat
-                .of(entry)
+                .of(entry, carriesVat)
                 .map(
                         i ->
                                 new Found(

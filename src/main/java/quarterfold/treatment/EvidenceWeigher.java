@@ -89,6 +89,7 @@ final class EvidenceWeigher {
                     "import-vat",
                     "fee-lines",
                     "advance",
+                    "other-copy",
                     "on-bill",
                     "met-again",
                     "replaced");
@@ -119,7 +120,7 @@ final class EvidenceWeigher {
             return Weighed.NOT_WEIGHED;
         }
         Optional<DoubleClaims.Found> again =
-                claimed.of(entry, isHome(entry) && carriesVat(entry, liability));
+                claimed.of(entry, isHome(entry), carriesVat(entry, liability));
         List<String> reasons = new ArrayList<>();
         String claims = "yes";
         claims = worse(claims, kind(answered, rule, reasons));

@@ -1,13 +1,16 @@
 package quarterfold.treatment;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import quarterfold.law.Dated;
 import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
@@ -31,6 +34,7 @@ final class FeeLines {
 
     private final Law law;
     private final Map<Fees, NavigableMap<LocalDate, Long>> lines = new HashMap<>();
+    private final List<Entry> invoices = new ArrayList<>();
 
     /** Fees or credits of a channel. */
     private record Fees(String channel, Kind kind) {}
@@ -52,6 +56,23 @@ final class FeeLines {
                                                     f -> new TreeMap<>())
                                             .putIfAbsent(entry.taxPoint(), entry.number()));
         }
+    }
+
+    /** Adds what may be an invoice for fees, as nobody has said how it is treated. */
+    void addUndecided(Entry entry) {
+        if (entry.kind().side() == Kind.Side.PURCHASES && !isOnSettlement(entry)) {
+            invoices.add(entry);
+        }
+    }
+
+    /** The undecided invoices for fees that lines claim too, by their numbers. */
+    Set<Long> claimedAgain() {
+        return lines.isEmpty()
+                ? Set.of()
+                : invoices.stream()
+                        .filter(invoice -> of(invoice).isPresent())
+                        .map(Entry::number)
+                        .collect(Collectors.toSet());
     }
 
     /** The first of the lines that claim the fees of an invoice, by its number. */

@@ -15,12 +15,13 @@ import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
 
 /**
  * Import VAT that an agent or courier bills again: an expense of which the VAT, the value or the
  * whole is, to the penny, the VAT of an import entry with its certificate or statement, some days
- * before or after it; of goods the VAT alone, since an agent sells none. The bill waits, but for
+ * before or after it; of goods bought with VAT the VAT alone, since an agent sells none. The bill waits, but for
  * one whose VAT a closed return has claimed: then the import that is entered after it does, if its
  * VAT was paid; postponed VAT is paid to no agent, and is due in box 1 whatever is claimed.
  *
@@ -65,10 +66,10 @@ final class ImportVatBilled {
     }
 
     /** Looks for imports that were entered after a close claimed them on a bill. */
-    void compare(DoubleClaims.Closed closed) {
+    void compare(DoubleClaims.Known known) {
         for (Entry bill : bills) {
-            if (all(bill).anyMatch(i -> i.number() > bill.number())) {
-                closed.claimed(bill.number()).ifPresent(claim -> hold(bill, claim));
+            if (all(bill, true).anyMatch(i -> i.number() > bill.number())) {
+                known.claimed(bill.number()).ifPresent(claim -> hold(bill, claim));
             }
         }
     }
@@ -76,7 +77,7 @@ final class ImportVatBilled {
     /** One bill is for one import, and for one of as much VAT as was claimed on it. */
     private void hold(Entry bill, DoubleClaims.Claim claim) {
         claimedBills.add(bill.number());
-        all(bill)
+        all(bill, true)
                 .filter(i -> i.number() > bill.number() && open.contains(i.number()))
                 .filter(i -> !claimed.containsKey(i.number()))
                 .filter(i -> SupplierDocuments.money(i).equals(claim.vat()))
@@ -92,37 +93,47 @@ final class ImportVatBilled {
     /**
      * The import entry whose VAT the entry seems to be. What a closed return has claimed stands, so
      * its bill is that of no import entered after it: the import waits, or a person has decided.
+     *
+     * @param carriesVat whether the entry charges VAT
      */
-    Optional<Entry> of(Entry entry) {
+    Optional<Entry> of(Entry entry, boolean carriesVat) {
         if (evidenced.isEmpty()) {
             return Optional.empty();
         }
         if (isImportVat(entry)) {
-            return isEvidenced(entry)
+            return isEvidenced(entry) || !carriesVat
                     ? Optional.empty()
                     : near(SupplierDocuments.money(entry), entry.taxPoint()).findFirst();
         }
         boolean stands = claimedBills.contains(entry.number());
-        return all(entry).filter(i -> !stands || i.number() < entry.number()).findFirst();
+        return all(entry, carriesVat)
+                .filter(i -> !stands || i.number() < entry.number())
+                .findFirst();
     }
 
-    /** Every import whose VAT a bill may be. */
-    private Stream<Entry> all(Entry bill) {
+    /**
+     * Every import whose VAT a bill may be. What is bought without VAT may be VAT laid out, whatever
+     * it is entered as, but for what the customer accounts for.
+     */
+    private Stream<Entry> all(Entry bill, boolean carriesVat) {
         Amounts amounts = bill.amounts();
+        boolean laidOut =
+                (!carriesVat || amounts.vat().filter(Amount::isZero).isPresent())
+                        && !bill.profile().rate().equals(StatedRate.REVERSE_CHARGE);
         Stream<Optional<Amount>> any =
                 switch (bill.kind()) {
-                    case EXPENSE ->
-                            Stream.of(
-                                    amounts.vat(),
-                                    amounts.gross(),
-                                    amounts.net(),
-                                    Optional.of(amounts.money()));
-                    case PURCHASE -> Stream.of(amounts.vat());
+                    case EXPENSE -> anyOf(amounts);
+                    case PURCHASE -> laidOut ? anyOf(amounts) : Stream.of(amounts.vat());
                     default -> Stream.of();
                 };
         return any.flatMap(Optional::stream)
                 .filter(amount -> !amount.isZero())
                 .flatMap(amount -> near(amount, bill.taxPoint()));
+    }
+
+    private static Stream<Optional<Amount>> anyOf(Amounts amounts) {
+        return Stream.of(
+                amounts.vat(), amounts.gross(), amounts.net(), Optional.of(amounts.money()));
     }
 
     private Stream<Entry> near(Amount amount, LocalDate day) {

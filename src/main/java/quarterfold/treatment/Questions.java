@@ -86,6 +86,7 @@ public final class Questions {
         Amount money = entry.amounts().money();
         Amount vat = figures.vat().rounded(Rounding.NEAREST_PENNY);
         Map<String, String> words = new LinkedHashMap<>(more);
+        words.put("this", Long.toString(entry.number()));
         words.put("money", isHome(profile) ? money.toString() : money + " " + profile.currency());
         String document = entry.line().document();
         words.put("document", document.isEmpty() ? "without a number" : document);

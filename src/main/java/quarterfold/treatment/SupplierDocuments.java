@@ -30,6 +30,7 @@ final class SupplierDocuments {
     private final Map<DocumentNumber, List<Document>> byNumber = new HashMap<>();
     private final Map<Long, Long> repeats = new HashMap<>();
     private final Set<Met> met = new HashSet<>();
+    private final Set<Long> leftOut = new HashSet<>();
 
     /** A row that an entry of the file repeats: rows are met one for one. */
     private record Met(long row, long source) {}
@@ -66,9 +67,14 @@ final class SupplierDocuments {
         return byNumber.values().stream().flatMap(List::stream).map(d -> d.rows).toList();
     }
 
-    /** The entries that seem to repeat another, by their numbers. */
-    Set<Long> repeated() {
-        return repeats.keySet();
+    /** The entries that seem to repeat another, and which, by their numbers. */
+    Map<Long, Long> repeats() {
+        return repeats;
+    }
+
+    /** Leaves rows out of what their documents come to, besides those that repeat another. */
+    void leaveOut(Set<Long> rows) {
+        leftOut.addAll(rows);
     }
 
     /** Whether the entry is a purchase or an import with a document of its own. */
@@ -187,6 +193,10 @@ final class SupplierDocuments {
         }
     }
 
+    private boolean isCounted(Entry row) {
+        return !repeats.containsKey(row.number()) && !leftOut.contains(row.number());
+    }
+
     /** The entry that this one seems to repeat, by its number. */
     OptionalLong earlier(Entry entry) {
         Long found = repeats.get(entry.number());
@@ -205,7 +215,7 @@ final class SupplierDocuments {
         return byNumber.getOrDefault(number(entry), List.of()).stream()
                 .filter(d -> d.supplier.isSame(supplier))
                 .flatMap(d -> d.rows.stream())
-                .filter(r -> !repeats.containsKey(r.number()) || r.number() == entry.number())
+                .filter(r -> isCounted(r) || r.number() == entry.number())
                 .map(r -> Figures.price(exchange.home(r)))
                 .reduce(Amount::plus)
                 .orElseGet(() -> Figures.price(entry));

@@ -28,7 +28,7 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
      * What the entries of a ledger come to.
      *
      * @param claims shows at least the entries of {@link DoubleClaims#mayConcern}
-     * @param closed what closed returns have claimed
+     * @param known what is known of entries beside themselves
      * @param imports which lines of import certificates and statements count
      * @param stock shows at least the entries of goods on hand
      */
@@ -40,10 +40,10 @@ public record Together(Optional<DoubleClaims> claims, Amount stockVat) {
             Liabilities liabilities,
             Answers answers,
             Exchange exchange,
-            DoubleClaims.Closed closed,
+            DoubleClaims.Known known,
             ImportStatements imports) {
         return new Together(
-                Optional.of(DoubleClaims.of(claims, law, answers, closed, imports)),
+                Optional.of(DoubleClaims.of(claims, law, answers, known, imports)),
                 new StockOnHand(law, settings, liabilities, answers, exchange).vat(stock));
     }
 }

@@ -155,7 +155,7 @@ class EInvoiceReturnTest {
                 .isEqualTo(
                         """
                         E2/fees-claimed-twice  invoice.xml row 1
-                          Document INV-1001 seems to charge fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.
+                          Document INV-1001 seems to charge fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box, and what a closed return claimed on it is taken back. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.
                           quarterfold decide --entry 2 --set-aside --why WHY --who NAME
 
                         1 query is open.

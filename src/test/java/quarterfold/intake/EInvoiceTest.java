@@ -143,6 +143,35 @@ class EInvoiceTest {
         assertThat(advanced(particulars(invoice))).isEqualTo(stated);
     }
 
+    /** UNTDID 1001: 384, a corrected invoice; EN 16931-1, BT-25: the invoice it is about. */
+    @ParameterizedTest(name = "{0} after {1}")
+    @CsvSource({
+        "384, INV-0900, yes INV-0900",
+        "380, INV-0900, - INV-0900",
+        "384, '', - -",
+        "386, INV-0900, - -"
+    })
+    void aCorrectedInvoice(String type, String preceding, String stated) throws IOException {
+        MadeInvoice invoice = usual().with("BT-3", type);
+        if (!preceding.isEmpty()) {
+            invoice.with("BT-25", preceding);
+        }
+        Particulars particulars = particulars(invoice);
+        assertThat(
+                        Stream.of(Particular.AMENDED, Particular.FOLLOWS)
+                                .map(p -> particulars.word(p).orElse("-"))
+                                .collect(Collectors.joining(" ")))
+                .isEqualTo(stated);
+    }
+
+    /** What it takes off before VAT was taken off the invoice it corrects too. */
+    @Test
+    void aCorrectedInvoiceWithAnAllowance() throws IOException {
+        MadeInvoice invoice =
+                usual().with("BT-3", "384").with("BT-25", "INV-0900").allowance("10.00", "S", "20");
+        assertThat(particulars(invoice).word(Particular.FOLLOWS)).hasValue("INV-0900");
+    }
+
     /** A particular has 400 characters: seven numbers of 50 with commas, and a shorter one. */
     @Test
     void asManyDocumentsAsThereIsRoomFor() throws IOException {

@@ -117,7 +117,7 @@ class LayoutTest {
     void keysThatMeanNothing() {
         assertThat(changed("currency: GBP", "curency: GBP"))
                 .containsExactly(
-                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, repeats, optional, text, when, shapes, above, tables_below, such as layout");
+                        "till.yaml:16 [curency]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, repeats, optional, text, when, shapes, above, tables_below, unread, expect, such as layout");
         assertThat(changed("  zone: UTC", "  timezone: UTC"))
                 .containsExactly(
                         "till.yaml:10 [dates.timezone]: found a key that means nothing here; expected one of pattern, zone, language, such as pattern");

@@ -6,14 +6,12 @@ import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import quarterfold.ledger.Book;
-import quarterfold.ledger.Decision;
 import quarterfold.ledger.Line;
 
 /** What learning finds, asks and tells, report by report. */
@@ -150,8 +148,36 @@ class LearnerTest {
                                         "Type,Date,Amount,Order\n2026-07-03,N-1,Sale,10.00\n2026-07-04,N-2,Sale,20.00\n")
                                 .faults())
                 .contains(
-                        "'Date' stands above cells such as 'N-1'; expected dates; have the columns slipped?",
-                        "'Amount' stands above cells such as 'Sale'; expected amounts; have the columns slipped?");
+                        "'Date' stands above cells such as 'N-1'; expected dates; have the columns slipped? Else answer column/Date=ignored",
+                        "'Amount' stands above cells such as 'Sale'; expected amounts; have the columns slipped? Else answer column/Amount=ignored");
+    }
+
+    @Test
+    void aRowThatSlippedIsNamed() throws IOException {
+        assertThat(
+                        learn(
+                                        """
+                                        Date,Order,Item,Type,Price,Fee,Net
+                                        2026-07-03,N1,Mug,Sale,10.00,-1.00,9.00
+                                        2026-07-05,N2,Bowl, blue,Sale,20.00,-2.00,18.00
+                                        2026-07-09,N2,Bowl,Refund,-20.00,2.00,-18.00
+                                        2026-07-10,N4,Bowl,Sale,20.00,-2.00,18.00
+                                        """)
+                                .faults())
+                .containsExactly(
+                        "row 3: found 'Sale' in 'Price'; expected amounts; has the row slipped, as by a delimiter in a text without quotes?");
+    }
+
+    @Test
+    void aNameOverOtherCellsMayBeOfNoAccount() throws IOException {
+        String text =
+                "Date,Time,Type,Amount\n13.07.2026,23:04,Sale,10.00\n14.07.2026,01:04,Sale,20.00\n";
+
+        assertThat(learn(text).faults())
+                .containsExactly(
+                        "'Time' stands above cells such as '23:04'; expected dates; have the columns slipped? Else answer column/Time=ignored");
+        assertThat(learn(text, Map.of("column/Time", "ignored")).isProved()).isTrue();
+        assertThat(money()).containsExactly("2026-07-13 sale 10.00", "2026-07-14 sale 20.00");
     }
 
     @Test
@@ -212,29 +238,6 @@ class LearnerTest {
         assertThat(learned.isProved()).isTrue();
         assertThat(money()).containsExactly("2026-07-03 fee -1.50", "2026-07-14 sale 1012.00");
         assertThat(lines.get(1).item().description()).isEqualTo("Tür");
-    }
-
-    @Test
-    void decisionsAnswerUntilTheyAreUndone() {
-        Decision made =
-                decision(1, Decision.Action.STATE, "S4/kind-unknown/Type: Levy", "kind=fee");
-        Decision undone = decision(2, Decision.Action.UNDO, "1", "1");
-
-        assertThat(Learner.answers(List.of(made)))
-                .containsExactly(Map.entry("kind/Type: Levy", "fee"));
-        assertThat(Learner.answers(List.of(made, undone))).isEmpty();
-    }
-
-    private static Decision decision(long id, Decision.Action action, String about, String value) {
-        return new Decision(
-                id,
-                Decision.Target.QUERY,
-                about,
-                action,
-                value,
-                "as the channel says",
-                "A. Wren",
-                LocalDate.of(2026, 10, 1));
     }
 
     @Test
@@ -358,6 +361,51 @@ class LearnerTest {
                 .isEqualTo(
                         learned.yaml().orElseThrow()
                                 + "\n# Not kept: it does not fit what was learned.\n# repeats: {ignore: [Type]}\n");
+    }
+
+    @Test
+    void rulesForRowsOfOtherMonthsStayWhenItIsLearnedAgain() throws IOException {
+        Book book = Book.create(folder.resolve("book"), Desk.settings());
+        Learned july =
+                learn(
+                        """
+                        Date,Type,Amount
+                        2026-07-03,Sale,10.00
+                        2026-07-14,Refund,-2.00
+                        2026-07-15,Levy,-1.00
+                        """,
+                        Map.of("kind/Type: Levy", "expense"));
+        Path file = Learner.write(book, july, false).orElseThrow();
+        learn(
+                """
+                Date,Type,Amount
+                2026-08-03,Sale,10.00
+                2026-08-14,Storage,-4.00
+                2026-08-15,Levy,-1.00
+                """);
+
+        Learned again = again(book);
+        Learner.write(book, again, true);
+
+        assertThat(again.isProved()).isTrue();
+        assertThat(again.notes())
+                .containsExactly(
+                        "kept from the layout as it was: - when: {Type: Refund} enter: - {kind: sale-refund, gross: Amount}",
+                        "kept from the layout as it was: - when: {Type: Levy} enter: - {kind: expense, gross: Amount}");
+        assertThat(money())
+                .containsExactly(
+                        "2026-08-03 sale 10.00", "2026-08-14 fee -4.00", "2026-08-15 expense -1.00");
+        try (Desk desk = new Desk(folder.resolve("desk"))) {
+            desk.layout("report", Files.readString(file));
+            desk.enter(
+                    "september.csv",
+                    "Date,Type,Amount\n2026-09-03,Refund,-3.00\n2026-09-04,Storage,-4.00\n2026-09-05,Levy,-1.00\n");
+            assertThat(desk.lines().stream().map(l -> l.profile().kind().code()))
+                    .containsExactly("sale-refund", "fee", "expense");
+        }
+        String written = Files.readString(file);
+        assertThat(Learner.write(book, again(book), false)).contains(file);
+        assertThat(Files.readString(file)).isEqualTo(written);
     }
 
     @Test

@@ -368,13 +368,16 @@ class RepeatsTest {
     @Test
     void theLayoutReadsTheEarlierFileOtherwise() throws IOException {
         enter("a.csv", SALE);
-        desk.layout("report", REPORT + "file: {header_row: 2}\n");
+        desk.layout("report", REPORT.replace("date: When", "date: Day"));
         assertThat(
-                        desk.enter("b.csv", "August\n" + HEADER + OTHER + SALE).problems().stream()
+                        desk
+                                .enter("b.csv", HEADER.replace("When", "Day") + OTHER + SALE)
+                                .problems()
+                                .stream()
                                 .map(Problem::toString))
                 .containsExactly(
-                        "a.csv:2 [When]: found no such column; expected every column that layout report"
-                                + " names, such as 'When'");
+                        "a.csv:1 [Day]: found no such column; expected every column that layout report"
+                                + " names, such as 'Day'");
         desk.layout("report", REPORT + "repeats: {ignore: [Line, Type]}\n");
         assertThat(desk.enter("c.csv", HEADER + OTHER).problems().stream().map(Problem::toString))
                 .containsExactly(

@@ -129,7 +129,7 @@ class ShapesLearnedTest {
 
                         file:
                           delimiter: "|"
-                          encoding: UTF-8
+                          encoding: any
                           header_row: none
                           columns: 5               # named #1 and on
 
@@ -139,6 +139,8 @@ class ShapesLearnedTest {
                         numbers:
                           decimal: "."
                           thousands: ","
+                          negative: [minus, trailing-minus, brackets, plus]
+                          units: ["£", GBP]
 
                         # The rows that are read as said here; rows of other shapes are below.
                         when: {"#1": T}
@@ -166,6 +168,8 @@ class ShapesLearnedTest {
 
                         # The columns whose money must all be accounted for.
                         amounts: ["#5"]
+                        # Amounts in a column that is not named, here or above, are refused.
+                        unread: []
 
                         # Rows of other shapes in the same file. Signs, dates and numbers are as above where
                         # a shape does not say.
@@ -187,6 +191,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: ["#4"]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                           # The rows with these texts.
                           - when: {"#1": R}
                             columns: 4
@@ -201,6 +207,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: ["#4"]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                         """);
         assertThat(imported(learned, RECORDS)).isEqualTo(RECORD_MONEY);
         assertThat(imported(learned, RECORDS.replace("R|", "S|")))
@@ -336,7 +344,7 @@ class ShapesLearnedTest {
 
                         file:
                           delimiter: ","
-                          encoding: UTF-8
+                          encoding: any
                           header_row: 3
 
                         dates:
@@ -345,6 +353,8 @@ class ShapesLearnedTest {
                         numbers:
                           decimal: "."
                           thousands: ","
+                          negative: [minus, trailing-minus, brackets, plus]
+                          units: ["£", GBP]
 
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
@@ -372,6 +382,8 @@ class ShapesLearnedTest {
 
                         # The columns whose money must all be accounted for.
                         amounts: [Amount]
+                        # Amounts in a column that is not named, here or above, are refused.
+                        unread: []
                         # The payout, as its rows or a line above them state it: the other rows must sum to it.
                         payout: {column: Payout above}
 
@@ -398,6 +410,8 @@ class ShapesLearnedTest {
 
                             # The columns whose money must all be accounted for.
                             amounts: [Charge]
+                            # Amounts in a column that is not named, here or above, are refused.
+                            unread: []
                         """);
         assertThat(imported(learned, STACKED)).isEqualTo(STACKED_MONEY);
         assertThat(

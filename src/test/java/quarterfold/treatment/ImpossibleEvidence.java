@@ -16,7 +16,7 @@ final class ImpossibleEvidence {
 
     /** What another entry claims already. */
     private static final Set<String> AGAIN =
-            Set.of("repeated", "import-vat", "fee-lines", "advance");
+            Set.of("repeated", "import-vat", "fee-lines", "advance", "other-copy");
 
     private ImpossibleEvidence() {}
 
@@ -51,18 +51,28 @@ final class ImpossibleEvidence {
                         "kind",
                         without(all(), Set.of("purchase", "expense", "fee")),
                         "claims",
-                        Set.of("fee-lines", "advance")),
-                Map.of("settlement", Set.of("yes"), "claims", Set.of("fee-lines")),
+                        Set.of("fee-lines", "advance", "other-copy")),
+                Map.of("settlement", Set.of("yes"), "claims", Set.of("fee-lines", "other-copy")),
                 Map.of(
                         "supplier",
                         Set.of("eu", "elsewhere"),
                         "claims",
                         Set.of("import-vat", "fee-lines", "advance")),
+                Map.of("vat", Set.of("unstated"), "claims", Set.of("import-vat")),
+                Map.of(
+                        "vat",
+                        Set.of("nil"),
+                        "kind",
+                        Set.of("purchase"),
+                        "liability",
+                        Set.of("reverse-charge"),
+                        "claims",
+                        Set.of("import-vat")),
                 Map.of(
                         "vat",
                         Set.of("nil", "unstated"),
                         "claims",
-                        Set.of("import-vat", "fee-lines", "advance")),
+                        Set.of("fee-lines", "advance")),
                 Map.of(
                         "settlement",
                         Set.of("yes"),

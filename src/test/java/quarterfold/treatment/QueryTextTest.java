@@ -36,6 +36,7 @@ class QueryTextTest {
             Set.of(
                     "likely-duplicate",
                     "import-vat-billed",
+                    "copy-entered-twice",
                     "fees-claimed-twice",
                     "advance-claimed-twice",
                     "import-vat-claimed-on-bill",

@@ -44,7 +44,7 @@ final class Treating {
         this.rates = rates;
     }
 
-    private DoubleClaims.Closed closed = entry -> Optional.empty();
+    private DoubleClaims.Known closed = entry -> Optional.empty();
 
     static Treating gb() {
         return of(SampleSettings.GB);
@@ -95,7 +95,7 @@ final class Treating {
     }
 
     /** This one, where closed returns have claimed entries; said last. */
-    Treating claimed(DoubleClaims.Closed inReturns) {
+    Treating claimed(DoubleClaims.Known inReturns) {
         closed = inReturns;
         return this;
     }

@@ -192,6 +192,7 @@ class TreatmentTableTest {
                                 "import-vat",
                                 "fee-lines",
                                 "advance",
+                                "other-copy",
                                 "on-bill")));
         never.add(Map.of("evidence", Set.of("none-needed"), "claims", Set.of("no")));
         never.add(
@@ -206,6 +207,7 @@ class TreatmentTableTest {
                                 "import-vat",
                                 "fee-lines",
                                 "advance",
+                                "other-copy",
                                 "on-bill"),
                         "category",
                         without(in(words(), "category"), "toll")));
@@ -354,7 +356,9 @@ class TreatmentTableTest {
                         .deciding(decisions(facts));
         return switch (facts.get("claims")) {
             case "repeated" -> treating.all(line.document("A-1"), line).get(1);
-            case "import-vat" -> treating.all(importOf(vat, day), line).get(1);
+            case "import-vat" -> treating.all(
+                                    importOf(facts.get("vat").equals("nil") ? net : vat, day),
+                                    line).get(1);
             case "met-again" -> ofTwoDocuments(treating, line, false);
             case "replaced" -> ofTwoDocuments(treating, line, true);
             case "on-bill" ->
@@ -376,6 +380,17 @@ class TreatmentTableTest {
                                             .particular(Particular.ADVANCE, "yes")
                                             .on(day.toString()),
                                     line.document("A-1").particular(Particular.FOLLOWS, "A-0"))
+                            .get(1);
+            case "other-copy" ->
+                    treating.all(
+                                    SampleLine.of("expense")
+                                            .party("Example supplier", "GB", "GB101747696")
+                                            .printed("0.5", "0.1")
+                                            .document("A-0")
+                                            .on(day.toString()),
+                                    line.document("A-1")
+                                            .particular(Particular.AMENDED, "yes")
+                                            .particular(Particular.FOLLOWS, "A-0"))
                             .get(1);
             case "fee-lines" -> treating.all(feeLine(day), line).get(1);
             default ->
@@ -520,7 +535,13 @@ class TreatmentTableTest {
     /** Decisions on the entry that is looked at: the second where it repeats the first. */
     private static Decision[] decisions(FirstMatch.Facts facts) {
         boolean second =
-                Set.of("repeated", "import-vat", "fee-lines", "advance", "on-bill")
+                Set.of(
+                                "repeated",
+                                "import-vat",
+                                "fee-lines",
+                                "advance",
+                                "other-copy",
+                                "on-bill")
                         .contains(facts.get("claims"));
         return switch (facts.get("decided")) {
             case "disallowed" -> new Decision[] {decided(second, Decision.Action.DISALLOW, "")};
