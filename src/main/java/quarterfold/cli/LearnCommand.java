@@ -16,6 +16,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.intake.FittingLayouts;
 import quarterfold.intake.Learned;
 import quarterfold.intake.Learner;
 import quarterfold.intake.Question;
@@ -78,17 +79,27 @@ final class LearnCommand implements Callable<Integer> {
             while (ask(learned, answers)) {
                 learned = learner.learn(file, layout, answers, before);
             }
+            AnswerCheck.wrong(given, learned).ifPresent(this::refuse);
+            List<String> beside = FittingLayouts.beside(book.book(), file, learned);
             boolean wanted = learned.yaml().isPresent() && (learned.isProved() || accept);
             Optional<Path> written =
-                    wanted ? Learner.write(book.book(), learned, accept) : Optional.empty();
+                    wanted && (beside.isEmpty() || accept)
+                            ? Learner.write(book.book(), learned, accept)
+                            : Optional.empty();
             PrintWriter out = spec.commandLine().getOut();
             if (json) {
                 out.println(LearnText.json(file, learned, written));
             } else {
-                LearnText.print(learned, written, wanted, out);
+                LearnText.print(learned, written, wanted, beside, out);
+                AnswerCheck.unused(given, learned)
+                        .forEach(text -> out.printf("Not asked so far: --answer \"%s\".%n", text));
             }
             return written.isPresent() ? ExitCode.DONE : failed(learned);
         }
+    }
+
+    private void refuse(String why) {
+        throw new ParameterException(spec.commandLine(), why);
     }
 
     private static int failed(Learned learned) {

@@ -17,8 +17,18 @@ final class LearnText {
 
     private LearnText() {}
 
-    /** {@code wanted}: whether the layout was to be written. */
-    static void print(Learned learned, Optional<Path> written, boolean wanted, PrintWriter out) {
+    /**
+     * Prints it.
+     *
+     * @param wanted whether the layout was to be written
+     * @param beside layouts of the book that the file fits as well
+     */
+    static void print(
+            Learned learned,
+            Optional<Path> written,
+            boolean wanted,
+            List<String> beside,
+            PrintWriter out) {
         part("Found", learned.found(), out);
         part("Proved", learned.proofs(), out);
         part("Does not tie", learned.faults(), out);
@@ -28,6 +38,15 @@ final class LearnText {
             out.printf(
                     "Written: layouts/%s.yaml. Read it; import reads with it from now on.%n",
                     learned.name());
+            if (!beside.isEmpty()) {
+                out.printf(
+                        "The file fits %s too, and import refuses it until one of them is removed.%n",
+                        layouts(beside));
+            }
+        } else if (wanted && !beside.isEmpty()) {
+            out.printf(
+                    "Not written: the file fits %s already, and import would not know which is meant. --name %s --accept learns it into that one.%n",
+                    layouts(beside), beside.get(0));
         } else if (wanted) {
             out.printf(
                     "Not written: layouts/%s.yaml is there and says something else; --accept replaces it, --name gives another.%n",
@@ -37,6 +56,10 @@ final class LearnText {
                     "Nothing was written.%s%n",
                     learned.yaml().isPresent() ? " --accept writes the layout as it is." : "");
         }
+    }
+
+    private static String layouts(List<String> names) {
+        return (names.size() == 1 ? "the layout " : "the layouts ") + String.join(" and ", names);
     }
 
     private static void part(String title, List<String> lines, PrintWriter out) {
@@ -52,13 +75,25 @@ final class LearnText {
     }
 
     private static String open(Question question) {
-        return "%s%s Answer with --answer \"%s=…\"."
+        String text = question.text();
+        return "%s%s%s Answer with --answer \"%s=…\"."
                 .formatted(
-                        question.text(),
-                        question.answers().isEmpty()
-                                ? ""
-                                : " One of " + String.join(", ", question.answers()) + ".",
+                        text,
+                        text.matches(".*[.?!]") ? "" : ".",
+                        answers(question.answers()),
                         question.id());
+    }
+
+    private static String answers(List<String> answers) {
+        List<String> shown =
+                answers.stream()
+                        .map(a -> a.matches(".*[\\p{L}\\d].*") ? a : "'" + a + "'")
+                        .toList();
+        return switch (shown.size()) {
+            case 0 -> "";
+            case 1 -> " The one answer is " + shown.get(0) + ".";
+            default -> " One of " + String.join(", ", shown) + ".";
+        };
     }
 
     /** One JSON object on a line. */

@@ -27,6 +27,10 @@ final class DateFinder {
     private static final Pattern WITHIN =
             Pattern.compile(
                     "(?<![\\d\\p{L}])(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})(?![\\d\\p{L}])");
+
+    /** Letters of summer times, each with those of the same clocks in winter. */
+    private static final Map<String, String> SEASONS = Map.of("BST", "GMT", "CEST", "CET");
+
     private static final String[] LANGUAGES = {"en", "de", "fr", "es", "it", "nl", "pl"};
 
     private DateFinder() {}
@@ -98,10 +102,9 @@ final class DateFinder {
         return candidates.stream().distinct().toList();
     }
 
-    /** A pattern, whether it names months, and whether its text says it is of UTC. */
-    private record Made(String pattern, boolean names, boolean utc) {
+    /** A pattern, whether it names months, and the zone its text says. */
+    private record Made(String pattern, boolean names, Optional<ZoneId> zone) {
         List<Dates> inLanguages() {
-            Optional<ZoneId> zone = utc ? Optional.of(ZoneId.of("UTC")) : Optional.empty();
             List<Dates> all = new ArrayList<>();
             for (String language : names ? LANGUAGES : new String[] {"en"}) {
                 all.add(new Dates(pattern, zone, Locale.forLanguageTag(language)));
@@ -119,7 +122,7 @@ final class DateFinder {
         private int dateParts;
         private int timeParts;
         private boolean names;
-        private boolean utc;
+        private Optional<ZoneId> zone = Optional.empty();
 
         PatternMaker(String order, String months, boolean fixed) {
             this.order = order;
@@ -129,7 +132,7 @@ final class DateFinder {
 
         Optional<Made> make(String example) {
             Matcher tokens = TOKEN.matcher(example);
-            boolean half = example.matches("(?i).*\\b[ap]\\.?m\\.?$");
+            boolean half = example.matches("(?i).*\\b[ap]\\.?m\\.?(?: [a-z]{3,4})?$");
             char before = 0;
             while (tokens.find()) {
                 String token = tokens.group();
@@ -148,7 +151,7 @@ final class DateFinder {
                 before = token.charAt(0);
             }
             return dateParts == 3
-                    ? Optional.of(new Made(pattern.toString(), names, utc))
+                    ? Optional.of(new Made(pattern.toString(), names, zone))
                     : Optional.empty();
         }
 
@@ -221,7 +224,13 @@ final class DateFinder {
                 pattern.append("X");
             } else if ((token.equals("UTC") || token.equals("GMT")) && timeParts >= 2) {
                 pattern.append('\'').append(token).append('\'');
-                utc = true;
+                zone = Optional.of(ZoneId.of("UTC"));
+            } else if (SEASONS.containsKey(token) && timeParts >= 2) {
+                String winter = SEASONS.getOrDefault(token, token);
+                pattern.append("['%s']['%s']".formatted(token, winter));
+                zone =
+                        Optional.of(
+                                ZoneId.of(winter.equals("GMT") ? "Europe/London" : "Europe/Paris"));
             } else if (token.equalsIgnoreCase("am") || token.equalsIgnoreCase("pm")) {
                 pattern.append("a");
             } else if (token.equals("Uhr")) {

@@ -1,6 +1,8 @@
 package quarterfold.intake;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +13,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 /** What learning a report has found so far: what is proved, what does not tie, what is open. */
 final class Findings {
     /** What is asked once for a file, however many shapes its rows have. */
-    private static final Set<String> SHARED = Set.of("dates", "decimal-mark", "unit", "currency");
+    private static final Set<String> SHARED =
+            Set.of("dates", "decimal-mark", "unit", "currency", "channel");
 
     private final Map<String, String> answers;
     private final String scope;
@@ -21,9 +24,15 @@ final class Findings {
     private final List<String> faults;
     private final Map<String, Question> open;
     private final AtomicBoolean unsound;
+    private final Set<String> used;
 
     Findings(Map<String, String> answers) {
+        this(answers, new HashSet<>());
+    }
+
+    private Findings(Map<String, String> answers, Set<String> used) {
         this.answers = answers;
+        this.used = used;
         scope = "";
         label = "";
         proofs = new ArrayList<>();
@@ -43,6 +52,7 @@ final class Findings {
         faults = whole.faults;
         open = whole.open;
         unsound = whole.unsound;
+        used = whole.used;
     }
 
     /**
@@ -57,7 +67,7 @@ final class Findings {
 
     /** With the same answers, and nothing found. */
     Findings afresh() {
-        return new Findings(answers);
+        return new Findings(answers, used);
     }
 
     void prove(String proof) {
@@ -88,8 +98,10 @@ final class Findings {
                 answer.filter(a -> question.answers().isEmpty() || question.answers().contains(a))
                         .isPresent();
         if (fits) {
+            used.add(id);
             return answer;
         }
+        used.remove(id);
         String text = SHARED.contains(id) ? question.text() : label + question.text();
         open.put(id, new Question(id, text, question.answers(), question.blocking()));
         return Optional.empty();
@@ -102,7 +114,23 @@ final class Findings {
 
     /** An answer given without its having been asked, such as a column's role. */
     Optional<String> answer(String id) {
-        return Optional.ofNullable(answers.get(id(id)));
+        Optional<String> answer = Optional.ofNullable(answers.get(id(id)));
+        answer.ifPresent(a -> used.add(id(id)));
+        return answer;
+    }
+
+    /** An answer of those that may be given, without its having been asked; another is as none. */
+    Optional<String> answer(String id, Collection<String> answers) {
+        Optional<String> answer = answer(id).filter(answers::contains);
+        if (answer.isEmpty()) {
+            used.remove(id(id));
+        }
+        return answer;
+    }
+
+    /** The ids of the answers that were of use. */
+    Set<String> used() {
+        return Set.copyOf(used);
     }
 
     /** Kinds go by the words of rows, and answers to an import's questions know no shapes. */

@@ -139,7 +139,9 @@ record Layout(
         }
 
         String example() {
-            return formatter().format(EXAMPLE.atZone(zone.orElse(ZoneOffset.UTC)));
+            // Of letters that may stand there the first.
+            Dates one = new Dates(pattern.replaceFirst("\\]\\[.*", "]"), zone, language);
+            return one.formatter().format(EXAMPLE.atZone(zone.orElse(ZoneOffset.UTC)));
         }
     }
 

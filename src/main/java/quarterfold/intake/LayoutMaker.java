@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -38,6 +37,7 @@ final class LayoutMaker implements Making {
     private Optional<MoneyPlan> plan = Optional.empty();
     private Optional<RuleStudy> rules = Optional.empty();
     private Optional<Layout.Balance> balance = Optional.empty();
+    private Optional<Column> payout = Optional.empty();
 
     LayoutMaker(
             ShapePart part,
@@ -66,8 +66,11 @@ final class LayoutMaker implements Making {
         if (!begin() || !study(file, List.of())) {
             return Optional.empty();
         }
-        List<OtherRow> round = round(table);
-        return Optional.of(layout(name, round, currency()));
+        WholeClaims whole = new WholeClaims(this, words, findings);
+        List<OtherRow> round = new ArrayList<>(whole.claimed());
+        round.addAll(round(table.round(table.preamble(), whole.left())));
+        Layout layout = layout(name, round, currency());
+        return Optional.of(AboveStudy.of(table.preamble(), layout, money(), words, findings));
     }
 
     @Override
@@ -132,7 +135,8 @@ final class LayoutMaker implements Making {
                 findings.canBeWritten()
                         ? new MoneyPlanner(columns, table.body(), findings).plan()
                         : Optional.empty();
-        describe();
+        Set<String> leftOut = states.map(Map::keySet).orElse(Set.of());
+        found.addAll(FoundText.of(table, columns, leftOut, plan));
         if (plan.isEmpty() || dates.isEmpty()) {
             return false;
         }
@@ -148,6 +152,7 @@ final class LayoutMaker implements Making {
         kindsOfRows.study();
         rules = Optional.of(kindsOfRows);
         balance = BalanceStudy.balance(columns, table.body(), kindsOfRows, findings);
+        payout = PayoutStudy.find(columns, kindsOfRows, findings);
         return true;
     }
 
@@ -198,32 +203,32 @@ final class LayoutMaker implements Making {
         states.ifPresent(s -> others.add(state(s)));
         Layout made =
                 new Layout(
-                        name,
-                        shape(study),
-                        dates.orElseThrow(),
-                        study.numbers(),
-                        signs,
-                        currency,
-                        LayoutParts.fields(columns),
-                        Map.of(),
-                        LayoutParts.workedOut(of, money),
-                        LayoutParts.merged(rules.orElseThrow().rules()),
-                        LayoutParts.tax(of),
-                        LayoutParts.checks(of),
-                        LayoutParts.amounts(of, money, columns),
-                        Optional.empty(),
-                        LayoutParts.outgoing(of),
-                        mark,
-                        others,
-                        balance,
-                        LayoutParts.repeats(signs, columns),
-                        Set.of(),
-                        Optional.empty(),
-                        part.when(),
-                        List.of(),
-                        full.dated().map(DateAbove::line).stream().toList(),
-                        true,
-                        Expected.NOTHING);
+                name,
+                shape(study),
+                dates.orElseThrow(),
+                study.numbers(),
+                signs,
+                currency,
+                LayoutParts.fields(columns),
+                LayoutParts.constants(findings),
+                LayoutParts.workedOut(of, money),
+                LayoutParts.merged(rules.orElseThrow().rules()),
+                LayoutParts.tax(of),
+                LayoutParts.checks(of),
+                LayoutParts.amounts(of, money, columns),
+                payout.map(Column::reference),
+                LayoutParts.outgoing(of),
+                mark,
+                others,
+                balance,
+                LayoutParts.repeats(signs, columns),
+                Set.of(),
+                Optional.empty(),
+                part.when(),
+                List.of(),
+                full.dated().map(DateAbove::line).stream().toList(),
+                true,
+                Expected.NOTHING);
         return made.with(
                 LayoutParts.expected(columns, table.body(), made.named(), study.numbers()));
     }
@@ -232,7 +237,8 @@ final class LayoutMaker implements Making {
         List<Column> columns = part.columns(table);
         part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
-            findings.answer("column/" + column.reference()).ifPresent(column::settle);
+            findings.answer("column/" + column.reference(), Role.words())
+                    .ifPresent(column::settle);
         }
         return columns;
     }
@@ -322,31 +328,6 @@ final class LayoutMaker implements Making {
             }
         }
         return Optional.of(new Layout.Mark(mark.get().reference(), Set.of(negative.get())));
-    }
-
-    private void describe() {
-        found.add(
-                table.header()
-                        .map(
-                                h ->
-                                        "Column names in row %d; %,d rows below."
-                                                .formatted(h.number(), table.body().size()))
-                        .orElse("No column names; %,d rows.".formatted(table.body().size())));
-        for (Column column : columns) {
-            String role =
-                    column.role() == Role.NONE
-                                    || column.role() == Role.IGNORED
-                                    || !LayoutParts.isAccepted(column)
-                            ? "kept as a note"
-                            : column.role().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-            found.add(
-                    "Column %s: %s (such as %s)"
-                            .formatted(
-                                    column.reference(),
-                                    role,
-                                    Problem.quoted(
-                                            column.stated().stream().findFirst().orElse(""))));
-        }
     }
 
     private static String moneyName(MoneyPlan plan, List<Column> columns) {

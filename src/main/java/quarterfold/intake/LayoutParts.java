@@ -66,6 +66,13 @@ final class LayoutParts {
         return fields;
     }
 
+    /** The channel that the report is of, where a person names it. */
+    static Map<Field, String> constants(Findings findings) {
+        return findings.answer("channel")
+                .map(channel -> Map.of(Field.CHANNEL, channel))
+                .orElse(Map.of());
+    }
+
     static Map<String, WorkedOut> workedOut(MoneyPlan plan, String money) {
         List<String> parts = plan.parts().stream().map(p -> p.column().reference()).toList();
         return switch (plan.shape()) {

@@ -159,6 +159,10 @@ final class LayoutRows implements RowReader {
 
     private void statePayout(Row row) {
         Amount stated = money.amount(payout);
+        if (money.column(payout) >= Header.ABOVE) {
+            payouts.stateWhole(stated);
+            return;
+        }
         Optional<Profile> profile = payoutProfiles.read(row);
         Optional<Amount> earlier = profile.flatMap(p -> payouts.state(p, stated));
         earlier.ifPresent(

@@ -53,6 +53,9 @@ final class LayoutWriter {
         }
         signs(layout);
         layout.currency().ifPresent(c -> line("currency: " + quoted(c)));
+        if (!LayoutNotes.statesCurrency(layout)) {
+            line("# The file states no currency: amounts are in the book's. Else: currency: EUR");
+        }
         line("");
         if (!layout.above().isEmpty()) {
             line("# Lines above the column names: what they say under a name holds for every row.");
@@ -317,7 +320,11 @@ final class LayoutWriter {
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
         layout.expected().lines().forEach(this::line);
-        layout.payoutColumn().ifPresent(p -> line("payout: {column: %s}".formatted(text(p))));
+        if (layout.payoutColumn().isPresent()) {
+            line(
+                    "# The payout, as its rows or a line above them state it: the other rows must sum to it.");
+            line("payout: {column: %s}".formatted(text(layout.payoutColumn().get())));
+        }
         layout.balance()
                 .ifPresent(
                         b ->

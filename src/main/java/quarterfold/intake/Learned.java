@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What learning a report came to.
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param notes what a person should know
  * @param faults what does not tie, row by row
  * @param open what a person must say
+ * @param used ids of the answers that were of use
  * @param rows read in the trial
  * @param entries an import would make
  */
@@ -24,6 +26,7 @@ public record Learned(
         List<String> notes,
         List<String> faults,
         List<Question> open,
+        Set<String> used,
         long rows,
         long entries) {
 
@@ -33,6 +36,7 @@ public record Learned(
         notes = List.copyOf(notes);
         faults = List.copyOf(faults);
         open = List.copyOf(open);
+        used = Set.copyOf(used);
     }
 
     /** Whether there is a layout, nothing is open, and everything ties. */

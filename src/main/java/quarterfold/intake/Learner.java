@@ -44,15 +44,9 @@ public final class Learner {
         this.book = book;
     }
 
-    /** The name a layout of this file would have: its own, without digits and endings. */
+    /** The name a layout of this file would have: its own, without digits, months and endings. */
     public static String nameOf(Path file) {
-        String own = String.valueOf(file.getFileName()).replaceFirst("\\.[^.]*$", "");
-        String name =
-                Phrase.of(own).words().stream()
-                        .map(w -> w.replaceAll("[^a-z]", ""))
-                        .filter(w -> !w.isEmpty())
-                        .collect(Collectors.joining("-"));
-        return name.isEmpty() ? "my-report" : name;
+        return ReportName.of(file);
     }
 
     /**
@@ -204,11 +198,10 @@ public final class Learner {
         if (below.filter(b -> dated.filter(d -> !isAbove(d, b)).isEmpty()).isPresent()) {
             return undated.dated(below.get(), findings);
         }
-        return dated.orElseThrow(
-                () ->
-                        new BadFile(
-                                own,
-                                "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00"));
+        if (dated.isEmpty()) {
+            throw NoTable.of(file, own);
+        }
+        return dated.get();
     }
 
     /** Whether the rows that look like a table stand above the column names of another. */
@@ -281,7 +274,8 @@ public final class Learner {
         if (trial.tied().settlements() > 0) {
             findings.prove(
                     "rows sum to the stated payout in %,d of the settlements, %s in all"
-                            .formatted(trial.tied().settlements(), trial.tied().paid()));
+                            .formatted(
+                                    trial.tied().settlements(), Trial.text(trial.tied().paid())));
         }
         if (trial.problems().none()) {
             findings.prove(
@@ -291,10 +285,11 @@ public final class Learner {
                                     trial.entries(),
                                     trial.setAside(),
                                     trial.setAside() == 1 ? "row" : "rows",
-                                    trial.money()));
-            maker.ownTotal().ifPresent(t -> t.hold(trial.money(), made, findings));
+                                    Trial.text(trial.money())));
+            maker.ownTotal().ifPresent(o -> o.hold(trial.money(), made, findings));
             kept.forEach(lines);
         }
+        LayoutNotes.tell(whole, tables, own, book, findings);
         List<String> proved = comments(own, maker.found(), findings);
         rules.notes().forEach(findings::note);
         old.ifPresent(o -> o.notes().forEach(findings::note));
@@ -377,6 +372,7 @@ public final class Learner {
                 findings.notes(),
                 findings.faults(),
                 findings.open(),
+                findings.used(),
                 rows,
                 entries);
     }

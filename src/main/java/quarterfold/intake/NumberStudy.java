@@ -225,7 +225,8 @@ final class NumberStudy {
             }
         }
         boolean column = columns.stream().anyMatch(c -> c.role() == Role.CURRENCY);
-        if (column || codes.isEmpty()) {
+        boolean several = !column && CurrencySigns.tell(columns, table.body(), text, findings);
+        if (column || codes.isEmpty() || several) {
             return Optional.empty();
         }
         if (codes.size() == 1 && !codes.contains("")) {

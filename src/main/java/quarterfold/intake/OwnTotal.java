@@ -1,5 +1,6 @@
 package quarterfold.intake;
 
+import java.util.Map;
 import quarterfold.money.Amount;
 
 /**
@@ -11,8 +12,18 @@ import quarterfold.money.Amount;
  */
 record OwnTotal(String column, long sum) {
 
-    /** Told where they agree, and why where they do not. */
-    void hold(Amount entered, Layout layout, Findings findings) {
+    /**
+     * Told where they agree, and why where they do not.
+     *
+     * @param money of the entries by currency: a column of several has no sum
+     */
+    void hold(Map<String, Amount> money, Layout layout, Findings findings) {
+        if (money.size() == 1) {
+            hold(money.values().iterator().next(), layout, findings);
+        }
+    }
+
+    private void hold(Amount entered, Layout layout, Findings findings) {
         long money = entered.tenThousandths();
         boolean document =
                 layout.rules().stream()

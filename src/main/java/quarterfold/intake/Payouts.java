@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Profile;
@@ -32,6 +33,7 @@ final class Payouts {
     private String lastCurrency = "";
     private Optional<Settlement> first = Optional.empty();
     private Settlement current = new Settlement();
+    private Optional<Amount> whole = Optional.empty();
 
     void add(Line line) {
         Profile profile = line.profile();
@@ -64,22 +66,31 @@ final class Payouts {
         return settlement.stated.filter(earlier -> !earlier.equals(payout));
     }
 
+    /** Notes the payout that a line above the rows states for all of them. */
+    void stateWhole(Amount payout) {
+        whole = Optional.of(payout);
+    }
+
     private Settlement settlement(String name, String currency) {
         return settlements.computeIfAbsent(new Key(name, currency), key -> new Settlement());
     }
 
-    /** How many settlements state a payout that their other rows sum to, and what they pay out. */
-    record Tied(int settlements, Amount paid) {}
+    /**
+     * How many settlements state a payout that their other rows sum to, and what they pay out by
+     * currency.
+     */
+    record Tied(int settlements, Map<String, Amount> paid) {}
 
     Tied tied() {
         int tied = 0;
-        Amount paid = Amount.ZERO;
-        for (Settlement settlement : settlements.values()) {
+        Map<String, Amount> paid = new TreeMap<>();
+        for (Map.Entry<Key, Settlement> each : settlements.entrySet()) {
+            Settlement settlement = each.getValue();
             boolean states = settlement.hasPayout || settlement.stated.isPresent();
             Amount stated = settlement.stated.orElse(new Amount(settlement.paidOut));
             if (states && settlement.rows > 0 && stated.equals(new Amount(settlement.sum))) {
                 tied++;
-                paid = paid.plus(stated);
+                paid.merge(each.getKey().currency(), stated, Amount::plus);
             }
         }
         return new Tied(tied, paid);
@@ -97,6 +108,7 @@ final class Payouts {
      * @param file the name of a settlement that has none
      */
     void tie(boolean whole, String file, Raise raise) {
+        this.whole.ifPresent(stated -> tieWhole(stated, file, raise));
         settlements.forEach(
                 (key, settlement) -> {
                     boolean named = !key.settlement().isEmpty();
@@ -125,6 +137,23 @@ final class Payouts {
                                                 elsewhere(settlement)));
                     }
                 });
+    }
+
+    private void tieWhole(Amount stated, String file, Raise raise) {
+        long rows = 0;
+        long sum = 0;
+        for (Settlement settlement : settlements.values()) {
+            rows += settlement.rows;
+            sum = Math.addExact(sum, settlement.sum);
+        }
+        BigDecimal difference = stated.decimal().subtract(new Amount(sum).decimal());
+        if (difference.signum() != 0) {
+            raise.query(
+                    RaisedQuery.STATED_PAYOUT_DOES_NOT_TIE,
+                    file,
+                    "a line above the rows states a payout of %s; the rows but payouts, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this payout?"
+                            .formatted(stated, rows, new Amount(sum), text(difference)));
+        }
     }
 
     /** As an amount is printed, beyond the range of amounts too. */

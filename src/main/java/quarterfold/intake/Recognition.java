@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Settings;
 
@@ -30,7 +31,20 @@ final class Recognition {
         boolean fits() {
             return lacking.isEmpty();
         }
+
+        /** Whether half of the columns are there, so that the form may well be meant. */
+        boolean isNear() {
+            return lacking.size() * 2 <= wanted && lacking.size() < wanted;
+        }
+
+        /** The columns of the file that the form names. */
+        Set<String> read() {
+            return form.named().stream().filter(header::has).collect(Collectors.toSet());
+        }
     }
+
+    private static final String LEARN =
+            "; or a layout for it, which this works out: quarterfold learn FILE";
 
     private final Tables tables;
     private final String name;
@@ -97,6 +111,20 @@ final class Recognition {
                                                                     column))));
         }
         return new Found(attempt.form(), attempt.table(), attempt.header());
+    }
+
+    /** The tables of the file that fit the form. */
+    static List<String> tables(Tables tables, String name, Form form) throws IOException {
+        Recognition recognition = new Recognition(tables, name);
+        recognition.attempt(List.of(form), true);
+        return recognition.fitting().stream().map(Attempt::table).distinct().toList();
+    }
+
+    /** The names of the forms that fit the file so that none of them wins. */
+    static List<String> names(Tables tables, String name, List<Form> forms) throws IOException {
+        Recognition recognition = new Recognition(tables, name);
+        recognition.attempt(forms, true);
+        return recognition.fitting().stream().map(a -> a.form().name()).distinct().toList();
     }
 
     /** A reader of the table's rows, or nothing where its header will not do, as problems say. */
@@ -225,7 +253,20 @@ final class Recognition {
                 best.stream()
                         .filter(a -> a.form() instanceof Layout l && !l.shapes().isEmpty())
                         .toList();
-        return shaped.isEmpty() ? best : shaped;
+        return fullest(shaped.isEmpty() ? best : shaped);
+    }
+
+    /** Without those of which another reads all columns, and more. */
+    private static List<Attempt> fullest(List<Attempt> fitting) {
+        return fitting.stream()
+                .filter(
+                        a ->
+                                fitting.stream()
+                                        .noneMatch(
+                                                b ->
+                                                        b.read().size() > a.read().size()
+                                                                && b.read().containsAll(a.read())))
+                .toList();
     }
 
     /** The one table of those that fit. Which of several is meant is not guessed. */
@@ -234,7 +275,7 @@ final class Recognition {
         if (tables.size() > 1) {
             throw new BadFile(
                     name,
-                    "found %d sheets that fit the layout %s: %s; expected one in a file, such as each sheet saved as a file of its own"
+                    "found %d sheets that fit the layout %s: %s; expected one in a file, such as a copy of the workbook for each of them, without the others"
                             .formatted(
                                     tables.size(),
                                     fitting.get(0).form().name(),
@@ -279,9 +320,16 @@ final class Recognition {
         if (nearest.isEmpty()) {
             return new BadFile(
                     name,
-                    "found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross");
+                    "found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross"
+                            + LEARN);
         }
         Attempt attempt = nearest.get();
+        if (!attempt.isNear()) {
+            return new BadFile(
+                    place(attempt),
+                    "found the header %s, which no layout fits; expected the columns of a layout or of the plain sheet, such as date,kind,gross%s"
+                            .formatted(Problem.quoted(attempt.header().toString()), LEARN));
+        }
         if (attempt.below()) {
             return noTable(attempt);
         }
@@ -292,11 +340,12 @@ final class Recognition {
         }
         return new BadFile(
                 place(attempt),
-                "found the header %s, which no layout fits; expected, for layout %s, also %s; or write a layout for it"
+                "found the header %s, which no layout fits; expected, for layout %s, also %s%s"
                         .formatted(
                                 Problem.quoted(attempt.header().toString()),
                                 attempt.form().name(),
-                                lacking(attempt)));
+                                lacking(attempt),
+                                LEARN));
     }
 
     private BadFile noTable(Attempt attempt) {

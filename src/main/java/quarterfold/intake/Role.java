@@ -1,5 +1,7 @@
 package quarterfold.intake;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -67,6 +69,11 @@ enum Role {
     Role(Optional<Field> field, boolean number) {
         this.field = field;
         this.number = number;
+    }
+
+    /** The words of the roles. */
+    static List<String> words() {
+        return Arrays.stream(values()).map(r -> r.name().toLowerCase(Locale.ROOT)).toList();
     }
 
     static Role of(String word) {

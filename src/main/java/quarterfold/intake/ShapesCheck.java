@@ -58,7 +58,9 @@ final class ShapesCheck {
         }
     }
 
-    /** What a line above says fills a field of some shape, and is no money: that is in rows. */
+    /**
+     * What a line above says fills a field of some shape, or is the payout; other money is in rows.
+     */
     private static void above(Layout layout, YamlMap yaml) {
         List<String> names = new ArrayList<>();
         layout.above().forEach(line -> names.addAll(line.names()));
@@ -76,13 +78,15 @@ final class ShapesCheck {
         Set<String> seen = new HashSet<>();
         for (String name : names) {
             boolean field = layout.all().stream().anyMatch(s -> s.fields().containsValue(name));
-            if (!seen.add(name)
-                    || !field
-                    || layout.all().stream().anyMatch(s -> s.needed().contains(name))) {
+            boolean payout = layout.payoutColumn().filter(name::equals).isPresent();
+            boolean payoutAlone = payout && !field && !layout.amounts().contains(name);
+            boolean fieldAlone =
+                    field && layout.all().stream().noneMatch(s -> s.needed().contains(name));
+            if (!seen.add(name) || (!payoutAlone && !fieldAlone)) {
                 yaml.wrong(
                         "above",
                         name,
-                        "each name once, and that a field and nothing else is read from it, such as fields: {date: Issued}");
+                        "each name once, and that a field or the payout and nothing else is read from it, such as fields: {date: Issued}");
             }
         }
     }

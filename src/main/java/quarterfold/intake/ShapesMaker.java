@@ -66,7 +66,8 @@ final class ShapesMaker implements Making {
         }
         Set<String> blanks = new LinkedHashSet<>();
         layouts.forEach(l -> blanks.addAll(l.shape().blanks()));
-        return Optional.of(layouts.get(0).with(blanks, layouts.subList(1, layouts.size())));
+        Layout made = layouts.get(0).with(blanks, layouts.subList(1, layouts.size()));
+        return Optional.of(AboveStudy.of(shapes.above(), made, whole.money(), words, findings));
     }
 
     /** Whether a lower table says again what one above it comes to, so that it holds no money. */

@@ -3,9 +3,11 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** A table of a file, read by a layout or as a plain sheet. */
 final class TableReading implements Reading {
@@ -40,7 +42,7 @@ final class TableReading implements Reading {
         row = new Row(rows, found.header(), form.shape().blanks(), problems);
         at = row;
         documents = form.documents().map(found.header()::column).orElse(-1);
-        marks = new RowMarks(found.header(), form.repeats().ignored());
+        marks = new RowMarks(found.header(), ignored());
     }
 
     /**
@@ -64,6 +66,17 @@ final class TableReading implements Reading {
                 tables.close();
             }
         }
+    }
+
+    /** A payout stated above the rows is that of the export, and says nothing of a row. */
+    private Set<String> ignored() {
+        Set<String> ignored = new HashSet<>(form.repeats().ignored());
+        if (form instanceof Layout layout) {
+            layout.payoutColumn()
+                    .filter(p -> layout.above().stream().anyMatch(l -> l.names().contains(p)))
+                    .ifPresent(ignored::add);
+        }
+        return ignored;
     }
 
     @Override
@@ -106,8 +119,7 @@ final class TableReading implements Reading {
         return at == row
                 ? marks.of(row)
                 : marksOfOthers
-                        .computeIfAbsent(
-                                at.header(), h -> new RowMarks(h, form.repeats().ignored()))
+                        .computeIfAbsent(at.header(), h -> new RowMarks(h, ignored()))
                         .of(at);
     }
 

@@ -3,7 +3,10 @@ package quarterfold.intake;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Settings;
@@ -14,7 +17,7 @@ import quarterfold.money.Amount;
  *
  * @param entries how many lines it would make
  * @param setAside rows that make none
- * @param money what the lines come to, positive where it comes to the business
+ * @param money what the lines come to, positive where it comes to the business, by currency
  * @param problems what an import would refuse it for
  * @param raised questions an import would raise about payouts
  * @param tied payouts that tie
@@ -23,7 +26,7 @@ record Trial(
         long rows,
         long entries,
         long setAside,
-        Amount money,
+        Map<String, Amount> money,
         Problems problems,
         List<String> raised,
         Payouts.Tied tied) {
@@ -75,10 +78,20 @@ record Trial(
                 count.rows,
                 count.entries,
                 count.aside,
-                new Amount(count.money),
+                count.sums(),
                 problems,
                 List.copyOf(raised),
                 payouts.tied());
+    }
+
+    /** Sums by currency: {@code 10.00}; of several currencies each with its own. */
+    static String text(Map<String, Amount> money) {
+        if (money.size() < 2) {
+            return money.values().stream().findFirst().orElse(Amount.ZERO).toString();
+        }
+        return money.entrySet().stream()
+                .map(e -> e.getKey() + " " + e.getValue())
+                .collect(Collectors.joining(", "));
     }
 
     /** Whether a row round the shapes, which may be wider than they are, states a total there. */
@@ -112,6 +125,7 @@ record Trial(
         private long aside;
         private long stated;
         private long money;
+        private final Map<String, Long> byCurrency = new TreeMap<>();
 
         Count(Consumer<Line> lines, Payouts payouts) {
             this.lines = lines;
@@ -121,9 +135,17 @@ record Trial(
         @Override
         public void line(Line line) {
             entries++;
-            money = Math.addExact(money, line.signedMoney().tenThousandths());
+            long in = line.signedMoney().tenThousandths();
+            money = Math.addExact(money, in);
+            byCurrency.merge(line.profile().currency(), in, Math::addExact);
             payouts.add(line);
             lines.accept(line);
+        }
+
+        Map<String, Amount> sums() {
+            Map<String, Amount> sums = new TreeMap<>();
+            byCurrency.forEach((currency, sum) -> sums.put(currency, new Amount(sum)));
+            return sums;
         }
 
         @Override

@@ -248,7 +248,8 @@ final class UndatedFinder {
                 .strip();
     }
 
-    private static String loose(String text) {
+    /** A text of the line as a pattern has it. */
+    static String loose(String text) {
         return text.replaceAll("[^ ]*\\d[^ ]*", "{}").replaceAll("(?:\\{\\} )+\\{\\}", "{}");
     }
 

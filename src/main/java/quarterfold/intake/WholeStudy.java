@@ -30,6 +30,11 @@ final class WholeStudy {
         minor = makers.get(0).numbers().minor() > 0;
     }
 
+    /** What the rows of all shapes come to. */
+    TableMoney money() {
+        return all;
+    }
+
     /** Holds a total or payout that a row above all tables states. */
     void above(Grid.Line line) {
         String text = String.join(" ", line.cells()).strip();
@@ -154,14 +159,18 @@ final class WholeStudy {
                 && !DateFinder.isLike(cell);
     }
 
+    private String rows() {
+        return makers.size() == 1 ? "the rows" : "the rows of all shapes";
+    }
+
     /** {@code records}: how many rows of any kind there are down to this one. */
     private void tell(Grid.Line line, FileTotal total, int records) {
         String said =
                 switch (total) {
-                    case MONEY -> "what the rows of all shapes come to, " + new Amount(all.all());
+                    case MONEY -> "what %s come to, %s".formatted(rows(), new Amount(all.all()));
                     case PAYOUT ->
-                            "what the rows of all shapes but payouts come to, "
-                                    + new Amount(all.all() - all.paid());
+                            "what %s but payouts come to, %s"
+                                    .formatted(rows(), new Amount(all.all() - all.paid()));
                     case ROWS -> "%,d rows of all shapes".formatted(all.rows());
                     case RECORDS -> "%,d rows with itself".formatted(records);
                 };

@@ -172,7 +172,7 @@ public final class Returns {
                                                 "fees-without-invoice",
                                                 period.name() + "/" + channel,
                                                 money,
-                                                Map.of("channel", channel))));
+                                                Map.of("channel", named(channel)))));
         queries.addAll(
                 new Raised(
                                 ledger,
@@ -233,6 +233,11 @@ public final class Returns {
                                 exemptTrade,
                                 (other, each) -> treat(other, ledger::forEachFigured, with, each)));
         return ADJUSTERS.stream().map(maker -> maker.begin(basis)).toList();
+    }
+
+    /** Rows may state a settlement and no channel. */
+    private static String named(String channel) {
+        return channel.isEmpty() ? "A channel that no row names" : channel;
     }
 
     private static Adjuster.Found found(List<Adjuster> adjusters) {

@@ -58,6 +58,9 @@ class LearnCommandTest {
                           all 5 rows read: 10 entries, 1 row set aside, money 955.22
                           'Net' comes to 955.22, and so do the entries
 
+                        To know
+                          the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR
+
                         Written: layouts/stall.yaml. Read it; import reads with it from now on.
                         """);
         assertThat(learned.code()).isZero();
@@ -155,5 +158,97 @@ class LearnCommandTest {
         assertThat(Run.of("--book", book, "learn", file, "--answer", "dates").err())
                 .startsWith(
                         "--answer: found 'dates'; expected a question's id and its answer, such as dates=dd/MM/yyyy\n");
+    }
+
+    private static final String SALES =
+            "Date,Order,Type,Amount\n2026-07-13,A1,Sale,10.00\n2026-07-14,A2,Sale,20.00\n2026-07-15,A2,Wibble,-5.00\n";
+
+    private Run learn(String name, String text, Object... more) throws IOException {
+        Object[] args = new Object[more.length + 4];
+        args[0] = "--book";
+        args[1] = book;
+        args[2] = "learn";
+        args[3] = file(name, text);
+        System.arraycopy(more, 0, args, 4, more.length);
+        return Run.of(args);
+    }
+
+    @Test
+    void answersThatAnswerNothingAreRefused() throws IOException {
+        Run kind = learn("till.csv", SALES, "--answer", "kind/Type: Wibble=feee");
+        assertThat(kind.code()).isEqualTo(2);
+        assertThat(kind.err())
+                .startsWith(
+                        "--answer: found 'kind/Type: Wibble=feee'; expected one of sale, sale-refund, ")
+                .contains(", such as kind/Type: Wibble=sale");
+        Run slip = learn("till.csv", SALES, "--answer", "kind/type: Wible=fee");
+        assertThat(slip.code()).isEqualTo(2);
+        assertThat(slip.err())
+                .startsWith(
+                        "--answer: found 'kind/type: Wible=fee'; expected the id of a question, such as kind/Type: Wibble");
+        Run none = learn("till.csv", SALES, "--answer", "stall=fee");
+        assertThat(none.code()).isEqualTo(2);
+        assertThat(none.err())
+                .startsWith(
+                        "--answer: found 'stall=fee', which answers no question about this file; expected the id of one that is open, such as kind/Type: Wibble");
+        Run column = learn("till.csv", SALES, "--answer", "column/Order=ordre");
+        assertThat(column.code()).isEqualTo(2);
+        assertThat(book.resolve("layouts/till.yaml")).doesNotExist();
+        assertThat(learn("till.csv", SALES, "--answer", "kind/Type: Wibble=fee").code()).isZero();
+    }
+
+    @Test
+    void anAnswerToWhatIsNotAskedSoFarIsTold() throws IOException {
+        String text =
+                "Date,Order,Type,Amount\n03/07/2026,A1,Sale,10.00\n04/07/2026,A2,Wibble,-5.00\n";
+
+        Run open = learn("till.csv", text, "--answer", "kind/Type: Wibble=fee");
+
+        assertThat(open.code()).isEqualTo(1);
+        assertThat(open.out()).endsWith("Not asked so far: --answer \"kind/Type: Wibble=fee\".\n");
+        assertThat(
+                        learn(
+                                        "till.csv",
+                                        text,
+                                        "--answer",
+                                        "kind/Type: Wibble=fee",
+                                        "--answer",
+                                        "dates=dd/MM/yyyy")
+                                .code())
+                .isZero();
+    }
+
+    @Test
+    void filesNamedByTheirMonthHaveOneLayout() throws IOException {
+        String sales = SALES.replace("Wibble", "Fee");
+        assertThat(learn("report-july.csv", sales).out()).contains("Written: layouts/report.yaml.");
+
+        String august = sales + "2026-08-30,,Storage,-4.00\n";
+        assertThat(learn("report-sierpień.csv", august).out())
+                .endsWith(
+                        "Not written: layouts/report.yaml is there and says something else; --accept replaces it, --name gives another.\n");
+        Run other = learn("stall.csv", august);
+        assertThat(other.code()).isEqualTo(1);
+        assertThat(other.out())
+                .endsWith(
+                        "Not written: the file fits the layout report already, and import would not know which is meant. --name report --accept learns it into that one.\n");
+        Run both = learn("stall.csv", august, "--accept");
+        assertThat(both.out())
+                .endsWith(
+                        "The file fits the layout report too, and import refuses it until one of them is removed.\n");
+    }
+
+    @Test
+    void theLayoutThatReadsMoreOfTheColumnsWins() throws IOException {
+        String less = SALES.replace("Wibble", "Fee");
+        String more =
+                "Date,Order,Type,Amount,Settlement\n2026-08-13,A1,Sale,10.00,S1\n2026-08-14,A2,Sale,20.00,S1\n2026-08-15,A2,Fee,-5.00,S1\n";
+        assertThat(learn("less.csv", less).code()).isZero();
+        assertThat(learn("more.csv", more).code()).isZero();
+
+        assertThat(Run.of("--book", book, "import", folder.resolve("more.csv")).out())
+                .contains("more.csv  settlement  more ");
+        assertThat(Run.of("--book", book, "import", folder.resolve("less.csv")).out())
+                .contains("less ");
     }
 }

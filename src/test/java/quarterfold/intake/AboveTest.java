@@ -166,7 +166,7 @@ class AboveTest {
                         "fees.yaml:5 [above]: found lines above the column names where no row is above them; expected the row of the names, such as file: {header_row: 3}");
         assertThat(problems(FEES.replace(", settlement: Statement", "")))
                 .containsExactly(
-                        "fees.yaml:5 [above]: found 'Statement'; expected each name once, and that a field and nothing else is read from it, such as fields: {date: Issued}");
+                        "fees.yaml:5 [above]: found 'Statement'; expected each name once, and that a field or the payout and nothing else is read from it, such as fields: {date: Issued}");
         assertThat(problems(FEES.replace("\"Statement {Statement}\"", "\"{Statement}\"")))
                 .containsExactly(
                         "fees.yaml:5 [above]: found '{Statement}'; expected a line with a name in braces and words of its own, such as \"Issued: {Issued}\"");

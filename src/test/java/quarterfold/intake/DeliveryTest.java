@@ -118,7 +118,7 @@ class DeliveryTest {
                 .containsExactly(
                         "a.csv | refused | a.csv:2 [date]: found '2026-09-31'; expected a date on the calendar written yyyy-MM-dd, such as 2026-09-30",
                         "b.csv | Entered | 1",
-                        "new-channel.csv | refused | new-channel.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross");
+                        "new-channel.csv | refused | new-channel.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross; or a layout for it, which this works out: quarterfold learn FILE");
         assertThat(desk.archive()).containsExactly("b.csv");
     }
 
@@ -184,7 +184,7 @@ class DeliveryTest {
 
         assertThat(enter(photo, film, words, nothing, blank))
                 .containsExactly(
-                        "words.txt | refused | words.txt: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross",
+                        "words.txt | refused | words.txt: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross; or a layout for it, which this works out: quarterfold learn FILE",
                         "blank.pdf | refused | blank.pdf: found an empty file; expected the document, such as the same file downloaded again",
                         "photo.png | refused | photo.png: found a picture; expected a report, or a list that names the picture as evidence, such as receipts.csv with a column file",
                         "film.bin | refused | film.bin: found a file of no known form; expected a report, such as the same figures saved as .csv",

@@ -185,14 +185,14 @@ class HostileFileTest {
     void aHeaderNoOneKnows() throws IOException {
         assertThat(desk.problems("a.csv", "colour,shape\nred,round\n"))
                 .containsExactly(
-                        "a.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross");
+                        "a.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross; or a layout for it, which this works out: quarterfold learn FILE");
     }
 
     @Test
     void aHeaderThatLacksAColumn() throws IOException {
         assertThat(desk.problems("a.csv", "date,type,gross\n2026-09-30,sale,1.00\n"))
                 .containsExactly(
-                        "a.csv:1: found the header 'date,type,gross', which no layout fits; expected, for layout plain-sheet, also 'kind'; or write a layout for it"
+                        "a.csv:1: found the header 'date,type,gross', which no layout fits; expected, for layout plain-sheet, also 'kind'; or a layout for it, which this works out: quarterfold learn FILE"
                                 .replace("date,type,gross", "date, type, gross"));
     }
 

@@ -284,6 +284,7 @@ class LearnerTest {
         assertThat(layout.constants()).containsEntry(Field.CHANNEL, "Quaylark");
         assertThat(again.notes())
                 .containsExactly(
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR",
                         "kept from the layout as it was: constants: channel: Quaylark    # my stall",
                         "kept from the layout as it was: repeats: rows: once ignore: [No]");
         String written = Files.readString(file);
@@ -337,6 +338,7 @@ class LearnerTest {
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
                 .containsExactly(
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR",
                         "not kept from the layout as it was, for it does not fit this report: payout: {column: Statement total}");
         assertThat(Files.readString(file))
                 .endsWith(

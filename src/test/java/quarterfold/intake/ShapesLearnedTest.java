@@ -146,6 +146,7 @@ class ShapesLearnedTest {
                         when: {"#1": T}
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
+                        # The file states no currency: amounts are in the book's. Else: currency: EUR
 
                         # entry field: column of the report
                         fields:
@@ -357,6 +358,11 @@ class ShapesLearnedTest {
 
                         # Amounts are read as the owner sees them: + comes in, - goes out.
                         signs: owner
+                        # The file states no currency: amounts are in the book's. Else: currency: EUR
+
+                        # Lines above the column names: what they say under a name holds for every row.
+                        above:
+                          - "Payout {Payout above: [-+(]?[0-9][0-9.,'’ ]*[)]?-?}"
 
                         # entry field: column of the report
                         fields:
@@ -378,6 +384,8 @@ class ShapesLearnedTest {
                         amounts: [Amount]
                         # Amounts in a column that is not named, here or above, are refused.
                         unread: []
+                        # The payout, as its rows or a line above them state it: the other rows must sum to it.
+                        payout: {column: Payout above}
 
                         # Rows of other shapes in the same file. Signs, dates and numbers are as above where
                         # a shape does not say.

@@ -178,6 +178,34 @@ class WorkbookFormsTest {
                 .containsExactly(LocalDate.of(2026, 9, 30));
     }
 
+    @Test
+    void learningTellsOfASecondSheetThatFits() throws IOException {
+        Workbook workbook = workbook("months.xlsx");
+        for (String month : new String[] {"July", "August"}) {
+            Sheet sheet = workbook.createSheet(month);
+            String[][] rows = {
+                {"Date", "Order", "Type", "Amount (GBP)"},
+                {"2026-07-13", "A1", "Sale", "10.00"},
+                {"2026-07-14", "A2", "Sale", "20.00"}
+            };
+            for (int i = 0; i < rows.length; i++) {
+                Row row = sheet.createRow(i);
+                for (int j = 0; j < rows[i].length; j++) {
+                    row.createCell(j).setCellValue(rows[i][j]);
+                }
+            }
+        }
+
+        Learned learned =
+                new Learner(Desk.settings())
+                        .learn(save(workbook, "months.xlsx"), "months", Map.of());
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(learned.notes())
+                .containsExactly(
+                        "the sheets 'July', 'August' have the same columns, and only one was looked at: import takes one from a file, such as a copy of the workbook for each of them, without the others");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"two.xls", "two.xlsx"})
     void twoSheetsThatFit(String name) throws IOException {
@@ -190,12 +218,12 @@ class WorkbookFormsTest {
         assertThat(desk.problems(save(workbook, name)))
                 .containsExactly(
                         name
-                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as each sheet saved as a file of its own");
+                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as a copy of the workbook for each of them, without the others");
         assertThat(desk.enter(desk.path(name), "plain-sheet").problems())
                 .extracting(Problem::toString)
                 .containsExactly(
                         name
-                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as each sheet saved as a file of its own");
+                                + ": found 2 sheets that fit the layout plain-sheet: 'July', 'August' (hidden); expected one in a file, such as a copy of the workbook for each of them, without the others");
     }
 
     @ParameterizedTest

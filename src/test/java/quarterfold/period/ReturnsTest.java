@@ -125,6 +125,21 @@ class ReturnsTest {
     }
 
     @Test
+    void feesOfNoChannelAreAskedAboutToo() {
+        try (FileEntry file = book.begin("statement.csv")) {
+            TempBook.commit(file, 0, SampleLine.of("fee").gross("11").settlement("S1"));
+        }
+
+        assertThat(book.of("2026-09").queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "A channel that no row names took fees of 11.00 off its settlements in the"
+                                + " period, but no invoice for its fees is entered. Ask the channel"
+                                + " for it: its VAT is reclaimed, or the reverse charge is due, on"
+                                + " that document.");
+    }
+
+    @Test
     void everyQuestionIsOnTheReturn() {
         try (FileEntry file = book.begin("statement.csv")) {
             file.setAside(9, "a heading repeated in the middle of the file");
