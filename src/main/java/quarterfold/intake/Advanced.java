@@ -26,8 +26,7 @@ final class Advanced {
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
         Particulars following = follows(numbers(invoice), stated);
-        return invoice.type().isCorrected()
-                        && following.word(Particular.FOLLOWS).isPresent()
+        return invoice.type().isCorrected() && following.word(Particular.FOLLOWS).isPresent()
                 ? following.with(Particular.AMENDED, "yes")
                 : following;
     }
@@ -39,9 +38,7 @@ final class Advanced {
 
     private static Particulars follows(List<String> numbers, Particulars of) {
         List<String> fitting = fitting(numbers);
-        return fitting.isEmpty()
-                ? of
-                : of.with(Particular.FOLLOWS, String.join(",", fitting));
+        return fitting.isEmpty() ? of : of.with(Particular.FOLLOWS, String.join(",", fitting));
     }
 
     /**

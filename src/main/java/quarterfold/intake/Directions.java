@@ -46,7 +46,9 @@ final class Directions {
     /** What else the column may be. */
     private static String other(Column column) {
         String role =
-                column.role() == Role.FEE ? "delivery" : column.role() == Role.DELIVERY ? "fee" : "";
+                column.role() == Role.FEE
+                        ? "delivery"
+                        : column.role() == Role.DELIVERY ? "fee" : "";
         return role.isEmpty()
                 ? ""
                 : " If they do not, say what it is, such as --answer \"column/%s=%s\""

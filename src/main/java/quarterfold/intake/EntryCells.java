@@ -78,9 +78,7 @@ final class EntryCells {
     /** The amounts as printed; {@code signs} says what a + of the cells means. */
     Amounts amounts(MoneyCells money, Layout.Signs signs) {
         int sign =
-                signs == Layout.Signs.DOCUMENT
-                        ? 1
-                        : signs.owners(kind.direction()) * ownersSign();
+                signs == Layout.Signs.DOCUMENT ? 1 : signs.owners(kind.direction()) * ownersSign();
         if (net < 0 && vat < 0) {
             return Amounts.ofGross(new Amount(money.value(gross) * sign));
         }

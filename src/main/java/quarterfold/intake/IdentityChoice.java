@@ -12,12 +12,10 @@ import java.util.stream.Collectors;
  * money unexplained and goes into most detail.
  */
 final class IdentityChoice {
-    private static final List<Role> ROOTS =
-            List.of(Role.PAYOUT, Role.NET, Role.AMOUNT, Role.TOTAL);
+    private static final List<Role> ROOTS = List.of(Role.PAYOUT, Role.NET, Role.AMOUNT, Role.TOTAL);
 
     /** What the parts of a row are, seen from its price. */
-    private static final List<Role> PRICES =
-            List.of(Role.GOODS, Role.TOTAL, Role.AMOUNT, Role.NET);
+    private static final List<Role> PRICES = List.of(Role.GOODS, Role.TOTAL, Role.AMOUNT, Role.NET);
 
     private final List<Column> columns;
     private final List<Column> money;

@@ -64,8 +64,7 @@ final class KindAsking {
      * kept back may be released, and other money goes either way.
      */
     boolean isAgainst(RowHeap heap, Kind kind, Signs signs) {
-        boolean either =
-                kind == Kind.RESERVE || kind == Kind.TRANSFER || kind == Kind.OTHER_MONEY;
+        boolean either = kind == Kind.RESERVE || kind == Kind.TRANSFER || kind == Kind.OTHER_MONEY;
         int direction = kind.direction() * signs.owners(kind.direction());
         boolean some = heap.rows().stream().anyMatch(row -> plan.money(row) != 0);
         return !either

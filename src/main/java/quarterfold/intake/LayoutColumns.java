@@ -15,16 +15,18 @@ final class LayoutColumns {
             rule.enter().forEach(enter -> columns.addAll(enter.amounts().values()));
         }
         columns.addAll(layout.amounts());
-        layout.tax().ifPresent(
-                t -> {
-                    columns.add(t.column());
-                    t.withheld().ifPresent(columns::add);
-                });
-        layout.checks().forEach(
-                check -> {
-                    columns.addAll(check.sum());
-                    columns.add(check.equals());
-                });
+        layout.tax()
+                .ifPresent(
+                        t -> {
+                            columns.add(t.column());
+                            t.withheld().ifPresent(columns::add);
+                        });
+        layout.checks()
+                .forEach(
+                        check -> {
+                            columns.addAll(check.sum());
+                            columns.add(check.equals());
+                        });
         layout.payoutColumn().ifPresent(columns::add);
         columns.addAll(layout.outgoing());
         layout.mark().ifPresent(m -> columns.add(m.column()));

@@ -203,32 +203,32 @@ final class LayoutMaker implements Making {
         states.ifPresent(s -> others.add(state(s)));
         Layout made =
                 new Layout(
-                name,
-                shape(study),
-                dates.orElseThrow(),
-                study.numbers(),
-                signs,
-                currency,
-                LayoutParts.fields(columns),
-                LayoutParts.constants(findings),
-                LayoutParts.workedOut(of, money),
-                LayoutParts.merged(rules.orElseThrow().rules()),
-                LayoutParts.tax(of),
-                LayoutParts.checks(of),
-                LayoutParts.amounts(of, money, columns),
-                payout.map(Column::reference),
-                LayoutParts.outgoing(of),
-                mark,
-                others,
-                balance,
-                LayoutParts.repeats(signs, columns),
-                Set.of(),
-                Optional.empty(),
-                part.when(),
-                List.of(),
-                full.dated().map(DateAbove::line).stream().toList(),
-                true,
-                Expected.NOTHING);
+                        name,
+                        shape(study),
+                        dates.orElseThrow(),
+                        study.numbers(),
+                        signs,
+                        currency,
+                        LayoutParts.fields(columns),
+                        LayoutParts.constants(findings),
+                        LayoutParts.workedOut(of, money),
+                        LayoutParts.merged(rules.orElseThrow().rules()),
+                        LayoutParts.tax(of),
+                        LayoutParts.checks(of),
+                        LayoutParts.amounts(of, money, columns),
+                        payout.map(Column::reference),
+                        LayoutParts.outgoing(of),
+                        mark,
+                        others,
+                        balance,
+                        LayoutParts.repeats(signs, columns),
+                        Set.of(),
+                        Optional.empty(),
+                        part.when(),
+                        List.of(),
+                        full.dated().map(DateAbove::line).stream().toList(),
+                        true,
+                        Expected.NOTHING);
         return made.with(
                 LayoutParts.expected(columns, table.body(), made.named(), study.numbers()));
     }
@@ -237,8 +237,7 @@ final class LayoutMaker implements Making {
         List<Column> columns = part.columns(table);
         part.findRoles(columns, new RoleFinder(words, text));
         for (Column column : columns) {
-            findings.answer("column/" + column.reference(), Role.words())
-                    .ifPresent(column::settle);
+            findings.answer("column/" + column.reference(), Role.words()).ifPresent(column::settle);
         }
         return columns;
     }

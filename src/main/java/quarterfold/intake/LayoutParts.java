@@ -98,9 +98,7 @@ final class LayoutParts {
                                             MoneyPlan.gross(column, tax),
                                             new WorkedOut(
                                                     false,
-                                                    List.of(
-                                                            column.reference(),
-                                                            tax.reference()))));
+                                                    List.of(column.reference(), tax.reference()))));
         }
         return worked;
     }
@@ -114,7 +112,8 @@ final class LayoutParts {
             String last = columns.isEmpty() ? "" : columns.get(columns.size() - 1);
             Map<String, List<String>> others = new LinkedHashMap<>(rule.when());
             others.remove(last);
-            List<Object> key = List.of(others, last, rule.enter(), rule.setAside(), rule.ask(), rule.own());
+            List<Object> key =
+                    List.of(others, last, rule.enter(), rule.setAside(), rule.ask(), rule.own());
             Integer earlier = rule.ask().isEmpty() && !last.isEmpty() ? at.get(key) : null;
             if (earlier == null) {
                 at.put(key, merged.size());

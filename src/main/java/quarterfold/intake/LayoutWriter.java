@@ -14,7 +14,6 @@ import quarterfold.intake.Layout.Numbers;
 import quarterfold.intake.Layout.OtherRow;
 import quarterfold.intake.Layout.Rule;
 import quarterfold.intake.Layout.Shape;
-import quarterfold.intake.Layout.Signs;
 
 /** Writes a layout as the YAML that is read as the same layout, with comments for a person. */
 final class LayoutWriter {
@@ -124,8 +123,10 @@ final class LayoutWriter {
     private void signs(Layout layout) {
         line(
                 switch (layout.signs()) {
-                    case OWNER -> "# Amounts are read as the owner sees them: + comes in, - goes out.";
-                    case DOCUMENT -> "# Amounts are positive as printed; the kind says which way the money goes.";
+                    case OWNER ->
+                            "# Amounts are read as the owner sees them: + comes in, - goes out.";
+                    case DOCUMENT ->
+                            "# Amounts are positive as printed; the kind says which way the money goes.";
                     case TURNED -> "# + goes out, - comes in.";
                 });
         line("signs: " + layout.signs().name().toLowerCase(Locale.ROOT));
@@ -245,8 +246,7 @@ final class LayoutWriter {
             line("    set_aside: " + quoted(rule.setAside()));
             return;
         }
-        rule.own()
-                .ifPresent(s -> line("    signs: " + s.name().toLowerCase(Locale.ROOT)));
+        rule.own().ifPresent(s -> line("    signs: " + s.name().toLowerCase(Locale.ROOT)));
         line("    enter:");
         for (Enter enter : rule.enter()) {
             StringBuilder entry = new StringBuilder("      - {kind: " + enter.kind().code());

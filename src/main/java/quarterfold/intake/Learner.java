@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;

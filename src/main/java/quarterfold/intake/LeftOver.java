@@ -51,7 +51,9 @@ final class LeftOver {
                 if (known) {
                     findings.note(
                             "'%s' is not entered: %s"
-                                    .formatted(column.reference(), MoneyPlanner.said(equation, column)));
+                                    .formatted(
+                                            column.reference(),
+                                            MoneyPlanner.said(equation, column)));
                     return true;
                 }
             }

@@ -87,9 +87,7 @@ final class MoneyPlanner {
     /** A payout on each row may be what the row comes to. */
     private List<Column> withPayouts(List<Column> money) {
         List<Column> all = new ArrayList<>(money);
-        columns.stream()
-                .filter(c -> c.role() == Role.PAYOUT && c.hasValues())
-                .forEach(all::add);
+        columns.stream().filter(c -> c.role() == Role.PAYOUT && c.hasValues()).forEach(all::add);
         return all;
     }
 

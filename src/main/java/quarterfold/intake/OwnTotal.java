@@ -26,8 +26,7 @@ record OwnTotal(String column, long sum) {
     private void hold(Amount entered, Layout layout, Findings findings) {
         long money = entered.tenThousandths();
         boolean document =
-                layout.rules().stream()
-                        .anyMatch(rule -> rule.signs(layout) != Layout.Signs.OWNER);
+                layout.rules().stream().anyMatch(rule -> rule.signs(layout) != Layout.Signs.OWNER);
         if (money == sum) {
             findings.prove("'%s' comes to %s, and so do the entries".formatted(column, entered));
         } else if (money != -sum && document) {

@@ -15,7 +15,6 @@ import quarterfold.intake.Layout.Rule;
 import quarterfold.intake.Layout.Signs;
 import quarterfold.ledger.Coded;
 import quarterfold.ledger.Kind;
-import quarterfold.money.Amount;
 
 /** Finds what the rows of a table are: a rule for each of the words they say of themselves. */
 final class RuleStudy {
@@ -259,11 +258,7 @@ final class RuleStudy {
             Optional<Kind> kind =
                     answer.isPresent() ? answer : said.flatMap(s -> KindFinder.kind(s, role));
             String category = said.map(s -> KindFinder.category(s, role)).orElse("");
-            enters.add(
-                    enter(
-                            kind.orElse(Kind.OTHER_MONEY),
-                            amounts(part.column()),
-                            category));
+            enters.add(enter(kind.orElse(Kind.OTHER_MONEY), amounts(part.column()), category));
             if (kind.isEmpty() && said.isPresent()) {
                 asking.ask(heap, "");
             }
@@ -274,8 +269,7 @@ final class RuleStudy {
         add(heap, enters, "", open ? "what is '%s'?".formatted(heap.about()) : "");
         if (turned) {
             rules.set(
-                    rules.size() - 1,
-                    rules.get(rules.size() - 1).with(Optional.of(Signs.TURNED)));
+                    rules.size() - 1, rules.get(rules.size() - 1).with(Optional.of(Signs.TURNED)));
             heap.rows().forEach(row -> ownSigns.put(row, Signs.TURNED));
         }
     }
@@ -359,9 +353,7 @@ final class RuleStudy {
                                 .filter(own -> own != signs)
                                 .ifPresent(
                                         own -> {
-                                            rules.set(
-                                                    rule,
-                                                    rules.get(rule).with(Optional.of(own)));
+                                            rules.set(rule, rules.get(rule).with(Optional.of(own)));
                                             heap.rows().forEach(row -> ownSigns.put(row, own));
                                         }));
     }

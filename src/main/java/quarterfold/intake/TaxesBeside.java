@@ -69,9 +69,6 @@ final class TaxesBeside {
     }
 
     private Optional<Column> one(Role role) {
-        return parts.stream()
-                .map(MoneyPlan.Part::column)
-                .filter(c -> c.role() == role)
-                .findFirst();
+        return parts.stream().map(MoneyPlan.Part::column).filter(c -> c.role() == role).findFirst();
     }
 }
