@@ -59,20 +59,18 @@ final class RuleReader {
     /** What + means, of a layout or of a rule's rows. */
     static Signs signs(YamlMap yaml) {
         String signs = yaml.required("signs", "document");
-        switch (signs) {
-            case "owner":
-                return Signs.OWNER;
-            case "turned":
-                return Signs.TURNED;
-            case "document":
-                return Signs.DOCUMENT;
-            default:
+        return switch (signs) {
+            case "owner" -> Signs.OWNER;
+            case "turned" -> Signs.TURNED;
+            case "document" -> Signs.DOCUMENT;
+            default -> {
                 yaml.wrong(
                         "signs",
                         signs,
                         "owner (+ comes in, - goes out), document (as printed) or turned (+ goes out, - comes in), such as document");
-                return Signs.DOCUMENT;
-        }
+                yield Signs.DOCUMENT;
+            }
+        };
     }
 
     /** Columns and the texts that may stand in them. */

@@ -29,12 +29,6 @@ class InCodesTest {
         return learn(text, Map.of());
     }
 
-    private List<String> money() {
-        return lines.stream()
-                .map(l -> l.taxPoint() + " " + l.profile().kind().code() + " " + l.signedMoney())
-                .toList();
-    }
-
     /**
      * ISO 3166-1 alpha-2 and alpha-3; XI and EL as VAT numbers have them (Directive 2006/112 art.
      * 215).
