@@ -9,9 +9,9 @@ import quarterfold.money.Amount;
 
 /**
  * States what an invoice says of documents before it: that it charges an advance, or what was paid
- * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount paid (BT-113) off the total with VAT, so
- * it leaves the VAT breakdown whole; a supplier who takes an advance off before VAT does it by a
- * line below zero or by an allowance.
+ * before it, which documents it follows, and that it corrects them. EN 16931-1 takes the amount
+ * paid (BT-113) off the total with VAT, so it leaves the VAT breakdown whole; a supplier who takes
+ * an advance off before VAT does it by a line below zero or by an allowance.
  */
 final class Advanced {
     private Advanced() {}
@@ -26,8 +26,7 @@ final class Advanced {
         Amount paid = paid(invoice);
         Particulars stated = paid.signum() > 0 ? of.with(Particular.PREPAID, paid.toString()) : of;
         Particulars following = follows(numbers(invoice), stated);
-        return invoice.type().isCorrected()
-                        && following.word(Particular.FOLLOWS).isPresent()
+        return invoice.type().isCorrected() && following.word(Particular.FOLLOWS).isPresent()
                 ? following.with(Particular.AMENDED, "yes")
                 : following;
     }
@@ -39,9 +38,7 @@ final class Advanced {
 
     private static Particulars follows(List<String> numbers, Particulars of) {
         List<String> fitting = fitting(numbers);
-        return fitting.isEmpty()
-                ? of
-                : of.with(Particular.FOLLOWS, String.join(",", fitting));
+        return fitting.isEmpty() ? of : of.with(Particular.FOLLOWS, String.join(",", fitting));
     }
 
     /**

@@ -215,7 +215,8 @@ final class AmendedDocuments {
                     && ImportKey.isOnePart(line, first)) {
                 long asked = Math.max(line.number(), first.number());
                 List<Long> entries = new ArrayList<>();
-                Optional.ofNullable(unplaced.get(asked)).ifPresent(u -> entries.addAll(u.entries()));
+                Optional.ofNullable(unplaced.get(asked))
+                        .ifPresent(u -> entries.addAll(u.entries()));
                 entries.add(line.number());
                 unplaced.put(
                         asked, new Unplaced(List.copyOf(entries), month.month(), first.number()));

@@ -13,7 +13,8 @@ import quarterfold.ledger.Profile;
 
 /**
  * The sales of goods sent abroad without evidence at once, by their order or document, so that a
- * refund or discount, which may name the sale's document beside its own, follows its sale: what was paid back is not charged when the time runs out.
+ * refund or discount, which may name the sale's document beside its own, follows its sale: what was
+ * paid back is not charged when the time runs out.
  */
 final class ExportSales {
 
@@ -85,6 +86,8 @@ final class ExportSales {
     Optional<Sale> of(Entry reduction) {
         return sales.isEmpty()
                 ? Optional.empty()
-                : Key.all(reduction).flatMap(key -> Optional.ofNullable(sales.get(key)).stream()).findFirst();
+                : Key.all(reduction)
+                        .flatMap(key -> Optional.ofNullable(sales.get(key)).stream())
+                        .findFirst();
     }
 }

@@ -17,8 +17,8 @@ import quarterfold.ledger.Profile;
  * document what that one has.
  *
  * <p>The tax authority issues amended statements beside those first issued (its open-source service
- * has a file role for each). An amended document is the whole of its month for its number: a line of
- * the one before that is in it too stays as it is, so that only differences change a return, and
+ * has a file role for each). An amended document is the whole of its month for its number: a line
+ * of the one before that is in it too stays as it is, so that only differences change a return, and
  * one that is not counts no more. Of several amended ones the last that was brought in counts.
  */
 public final class ImportStatements {
@@ -55,8 +55,7 @@ public final class ImportStatements {
                         postponed.put(entry.number(), stated);
                     }
                 });
-        ImportStatements statements =
-                new ImportStatements(new AmendedDocuments(lines), postponed);
+        ImportStatements statements = new ImportStatements(new AmendedDocuments(lines), postponed);
         lines.forEach(statements::meet);
         return statements;
     }

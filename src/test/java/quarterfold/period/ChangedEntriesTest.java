@@ -170,8 +170,7 @@ class ChangedEntriesTest {
     @Test
     void aRateThatCameSinceUnderTheFlatRate() {
         book.close();
-        book =
-                new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"));
+        book = new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"));
         book.enter("a.csv", sale("").currency("EUR"));
         book.close("2026-03");
         rate();

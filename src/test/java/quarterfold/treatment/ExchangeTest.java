@@ -149,9 +149,7 @@ class ExchangeTest {
      * penny from that, a limit of our own, and always on the other side of nought.
      */
     @ParameterizedTest(name = "{0}: {1}")
-    @CsvSource({
-        "220.01, false", "220.02, true", "179.99, false", "179.98, true", "-200.00, true"
-    })
+    @CsvSource({"220.01, false", "220.02, true", "179.99, false", "179.98, true", "-200.00, true"})
     void vatInSterlingFarFromTheRateIsAsked(String sterling, boolean asked) {
         Treated treated =
                 BOOK.one(bill("1171.90", "234.38").particular(Particular.STERLING_VAT, sterling));
