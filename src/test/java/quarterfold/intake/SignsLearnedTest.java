@@ -103,10 +103,12 @@ class SignsLearnedTest {
     void creditNotesWithAMinusBesideBills() throws IOException {
         Learned learned =
                 learn(
-                        "Invoice date,Supplier,Invoice no,Type,Net,VAT,Gross\n"
-                                + "2026-07-13,Hollin Ceramics,HC-1,Invoice,100.00,20.00,120.00\n"
-                                + "2026-07-14,Hollin Ceramics,HC-2,Invoice,200.00,40.00,240.00\n"
-                                + "2026-07-15,Hollin Ceramics,HC-3,Credit note,-50.00,-10.00,-60.00\n",
+                        """
+                        Invoice date,Supplier,Invoice no,Type,Net,VAT,Gross
+                        2026-07-13,Hollin Ceramics,HC-1,Invoice,100.00,20.00,120.00
+                        2026-07-14,Hollin Ceramics,HC-2,Invoice,200.00,40.00,240.00
+                        2026-07-15,Hollin Ceramics,HC-3,Credit note,-50.00,-10.00,-60.00
+                        """,
                         Map.of(
                                 "kind/Type: Invoice",
                                 "purchase",
@@ -123,11 +125,13 @@ class SignsLearnedTest {
     @Test
     void aFeeWithoutAMinusBesideARefundWithOne() throws IOException {
         String text =
-                "Date,Order,Type,Amount\n"
-                        + "2026-07-13,A1,Sale,10.00\n"
-                        + "2026-07-14,A2,Sale,20.00\n"
-                        + "2026-07-15,A2,Fee,5.00\n"
-                        + "2026-07-15,A2,Refund,-5.00\n";
+                """
+                Date,Order,Type,Amount
+                2026-07-13,A1,Sale,10.00
+                2026-07-14,A2,Sale,20.00
+                2026-07-15,A2,Fee,5.00
+                2026-07-15,A2,Refund,-5.00
+                """;
 
         assertThat(learn(text).open())
                 .containsExactly(
