@@ -175,7 +175,8 @@ class OverlappingExportsTest {
 
         Run late = enter(book, window("september-on.csv", "2026-09-15", "2026-12-31"));
         assertThat(late.out())
-                .containsPattern("ties; \\d+ rows of earlier files, -?[\\d,.]+, entered once");
+                .containsPattern(
+                        "does not tie: asked; \\d+ rows of earlier files, -?[\\d,.]+, entered once");
         assertThat(run(book, "return", "2026-09", "--json").out()).isEqualTo(closed);
         assertThat(run(book, "return", "2026-12", "--json").out())
                 // the other book alone has but half of a statement to ask about

@@ -152,7 +152,9 @@ final class LayoutMaker implements Making {
         kindsOfRows.study();
         rules = Optional.of(kindsOfRows);
         balance = BalanceStudy.balance(columns, table.body(), kindsOfRows, findings);
-        payout = PayoutStudy.find(columns, kindsOfRows, findings);
+        String sum = plan.get().root().map(Column::reference).orElse("");
+        List<Column> others = columns.stream().filter(c -> !c.reference().equals(sum)).toList();
+        payout = PayoutStudy.find(others, kindsOfRows, findings);
         return true;
     }
 

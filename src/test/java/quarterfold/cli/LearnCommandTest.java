@@ -202,10 +202,10 @@ class LearnCommandTest {
         String text =
                 "Date,Order,Type,Amount\n03/07/2026,A1,Sale,10.00\n04/07/2026,A2,Wibble,-5.00\n";
 
-        Run open = learn("till.csv", text, "--answer", "kind/Type: Wibble=fee");
+        Run open = learn("till.csv", text, "--answer", "signs=owner");
 
         assertThat(open.code()).isEqualTo(1);
-        assertThat(open.out()).endsWith("Not asked so far: --answer \"kind/Type: Wibble=fee\".\n");
+        assertThat(open.out()).endsWith("Not asked so far: --answer \"signs=owner\".\n");
         assertThat(
                         learn(
                                         "till.csv",

@@ -193,7 +193,7 @@ class LaterMonthsTest {
     void columnNamesThatMayNotHaveMoved() throws IOException {
         learn(NAMES + JULY);
         String unknown =
-                "august.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross";
+                "august.csv: found no header that a layout knows; expected the columns of a layout or of the plain sheet, such as date,kind,gross; or a layout for it, which this works out: quarterfold learn FILE";
         assertThat(problems("2026-08-01,N-9,Sale,9.00\n" + NAMES + JULY)).containsExactly(unknown);
         assertThat(problems("August\n" + NAMES + NAMES + JULY)).containsExactly(unknown);
     }

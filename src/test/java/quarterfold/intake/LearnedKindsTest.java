@@ -201,7 +201,9 @@ class LearnedKindsTest {
         Learned learned = learn(text, Map.of("kind/Type: Total", "no-row"));
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
-                .containsExactly("row 7 ('Type: Total'): set aside, for you say that it is no row");
+                .containsExactly(
+                        "row 7 ('Type: Total'): set aside, for you say that it is no row",
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR");
         assertThat(money()).hasSize(6);
     }
 

@@ -390,6 +390,7 @@ class LearnerTest {
         assertThat(again.isProved()).isTrue();
         assertThat(again.notes())
                 .containsExactly(
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR",
                         "kept from the layout as it was: - when: {Type: Refund} enter: - {kind: sale-refund, gross: Amount}",
                         "kept from the layout as it was: - when: {Type: Levy} enter: - {kind: expense, gross: Amount}");
         assertThat(money())

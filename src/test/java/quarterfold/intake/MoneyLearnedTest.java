@@ -166,7 +166,9 @@ class MoneyLearnedTest {
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.proofs()).contains("Net + VAT - Commission = Payout in 3 of 3 rows");
         assertThat(learned.notes())
-                .containsExactly("'Gross' is not entered: Commission + Payout = Gross");
+                .containsExactly(
+                        "'Gross' is not entered: Commission + Payout = Gross",
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR");
         assertThat(amounts())
                 .containsExactly(
                         "sale 10.00 2.00 12.00",
@@ -212,7 +214,9 @@ class MoneyLearnedTest {
                 .containsExactlyInAnyOrder(
                         "sale 10.00", "delivery 3.00", "sale 20.00", "delivery 3.00", "sale 21.00");
         assertThat(learn(text, Map.of("sum", "alone")).notes())
-                .containsExactly("'Delivery' is not entered, as answered");
+                .containsExactly(
+                        "'Delivery' is not entered, as answered",
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR");
         assertThat(money()).containsExactly("sale 10.00", "sale 20.00", "sale 21.00");
     }
 

@@ -74,7 +74,8 @@ class SignsLearnedTest {
         assertThat(money()).containsExactly("sale 12.00", "sale 24.00", "sale-refund -24.00");
         assertThat(learned.notes())
                 .containsExactly(
-                        "'Gross' comes to 60.00 as printed, the entries to 12.00: amounts of kinds that take money away are printed without a minus");
+                        "'Gross' comes to 60.00 as printed, the entries to 12.00: amounts of kinds that take money away are printed without a minus",
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR");
         assertThat(
                         imported(
                                 learned,

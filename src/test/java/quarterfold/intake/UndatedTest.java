@@ -86,7 +86,8 @@ class UndatedTest {
         assertThat(learned.isProved()).isTrue();
         assertThat(learned.notes())
                 .containsExactly(
-                        "no row has a date: '31 July 2026' in row 2 is the day of all of them");
+                        "no row has a date: '31 July 2026' in row 2 is the day of all of them",
+                        "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR");
         assertThat(money()).startsWith("2026-07-31 fee -4.80");
     }
 
