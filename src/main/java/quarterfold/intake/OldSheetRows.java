@@ -1,7 +1,9 @@
 package quarterfold.intake;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Iterator;
+import java.util.List;
 import org.apache.poi.hssf.usermodel.HSSFSheet;
 import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.Cell;
@@ -13,6 +15,15 @@ import org.jspecify.annotations.Nullable;
 
 /** The rows of a sheet of an old binary workbook, with the same texts as {@link SheetRows}. */
 final class OldSheetRows implements Rows {
+    /** What a cell is beside its text. */
+    private enum Is {
+        TEXT,
+        NUMBER,
+        ERROR
+    }
+
+    private final List<String> texts = new ArrayList<>();
+    private final List<Is> kinds = new ArrayList<>();
     private final String name;
     private final SheetFormats formats;
     private final SheetLook look = new SheetLook();
@@ -35,14 +46,32 @@ final class OldSheetRows implements Rows {
     public boolean next() throws BadFile {
         while (rows.hasNext()) {
             row = rows.next();
-            for (int i = 0; i < width(); i++) {
-                if (!cell(i).isBlank()) {
-                    look.row(number(), row.getZeroHeight(), width());
-                    return true;
-                }
+            if (read()) {
+                look.row(number(), row.getZeroHeight(), width());
+                return true;
             }
         }
         return false;
+    }
+
+    /** Takes the row's cells, of which any may be broken; whether one has a text. */
+    private boolean read() throws BadFile {
+        texts.clear();
+        kinds.clear();
+        boolean any = false;
+        for (int i = 0; i < width(); i++) {
+            try {
+                Cell cell = at(i);
+                texts.add(cell == null ? "" : text(cell));
+                kinds.add(cell == null ? Is.TEXT : kind(cell));
+            } catch (RuntimeException e) { // the library finds out only here
+                throw new BadFile(
+                        place(i),
+                        "found a cell that cannot be read; expected a sound workbook, such as the same sheet saved as .xlsx or .csv");
+            }
+            any |= !texts.get(i).isBlank();
+        }
+        return any;
     }
 
     @Override
@@ -72,10 +101,10 @@ final class OldSheetRows implements Rows {
 
     @Override
     public String cell(int column) {
-        Cell cell = at(column);
-        if (cell == null) {
-            return "";
-        }
+        return column < texts.size() ? texts.get(column) : "";
+    }
+
+    private String text(Cell cell) {
         return switch (type(cell)) {
             case NUMERIC ->
                     formats.text(
@@ -88,6 +117,14 @@ final class OldSheetRows implements Rows {
         };
     }
 
+    private static Is kind(Cell cell) {
+        return switch (type(cell)) {
+            case NUMERIC -> form(cell) == SheetFormats.Form.NUMBER ? Is.NUMBER : Is.TEXT;
+            case ERROR -> Is.ERROR;
+            default -> Is.TEXT;
+        };
+    }
+
     private static SheetFormats.Form form(Cell cell) {
         return SheetFormats.form(
                 cell.getCellStyle().getDataFormat(),
@@ -96,16 +133,16 @@ final class OldSheetRows implements Rows {
 
     @Override
     public boolean isNumber(int column) {
-        Cell cell = at(column);
-        return cell != null
-                && type(cell) == CellType.NUMERIC
-                && form(cell) == SheetFormats.Form.NUMBER;
+        return is(column, Is.NUMBER);
     }
 
     @Override
     public boolean isError(int column) {
-        Cell cell = at(column);
-        return cell != null && type(cell) == CellType.ERROR;
+        return is(column, Is.ERROR);
+    }
+
+    private boolean is(int column, Is kind) {
+        return column < kinds.size() && kinds.get(column) == kind;
     }
 
     @Override
