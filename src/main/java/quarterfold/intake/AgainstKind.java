@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
@@ -24,7 +25,8 @@ final class AgainstKind {
                     Kind.EXPENSE_CREDIT,
                     Kind.FEE_REFUND);
 
-    private static final class Heap {
+    /** Rows of one rule; some rules have rows of the same words. */
+    static final class Heap {
         private final Kind kind;
         private final String layout;
         private final boolean document;
@@ -48,7 +50,7 @@ final class AgainstKind {
     private final Map<String, Heap> heaps = new LinkedHashMap<>();
 
     /** Whether a rule's rows are looked at: those of one entry, which the row's own words name. */
-    static boolean isLookedAt(Layout layout, Layout.Rule rule) {
+    private static boolean isLookedAt(Layout layout, Layout.Rule rule) {
         if (rule.enter().size() != 1) {
             return false;
         }
@@ -60,19 +62,24 @@ final class AgainstKind {
         return BACK.contains(kind) || (kind == Kind.FEE && sells);
     }
 
-    void add(Layout layout, Layout.Rule rule, long row, Line line) {
-        Kind kind = line.profile().kind();
+    /** Where a rule's rows are added, if they are looked at. */
+    Optional<Heap> heap(Layout layout, Layout.Rule rule) {
+        return isLookedAt(layout, rule)
+                ? Optional.of(
+                        heaps.computeIfAbsent(
+                                Asked.about(rule.when()),
+                                about ->
+                                        new Heap(
+                                                rule.enter().get(0).kind(),
+                                                layout.name(),
+                                                rule.signs(layout) == Layout.Signs.DOCUMENT)))
+                : Optional.empty();
+    }
+
+    static void add(Heap heap, long row, Line line) {
         long money = line.signedMoney().tenThousandths();
-        Heap heap =
-                heaps.computeIfAbsent(
-                        Asked.about(rule.when()),
-                        about ->
-                                new Heap(
-                                        kind,
-                                        layout.name(),
-                                        rule.signs(layout) == Layout.Signs.DOCUMENT));
         heap.all++;
-        if (money * kind.direction() < 0) {
+        if (money * heap.kind.direction() < 0) {
             heap.first = heap.rows == 0 ? row : heap.first;
             heap.rows++;
             heap.money = Math.addExact(heap.money, money);

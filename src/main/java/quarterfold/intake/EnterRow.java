@@ -19,8 +19,7 @@ final class EnterRow {
     private final TaxCells tax;
     private final MoneyCells money;
     private final LineMaker lines;
-    private final AgainstKind against;
-    private final boolean lookedAt;
+    private final Optional<AgainstKind.Heap> heap;
     private final int[] counted;
     private final int[] directions;
     private final boolean[] used;
@@ -41,8 +40,7 @@ final class EnterRow {
         this.tax = tax;
         this.money = money;
         this.lines = lines;
-        this.against = against;
-        lookedAt = AgainstKind.isLookedAt(layout, rule);
+        heap = against.heap(layout, rule);
         signs = rule.signs(layout);
         counted = layout.amounts().stream().mapToInt(money::index).toArray();
         directions = new int[counted.length];
@@ -153,8 +151,8 @@ final class EnterRow {
             return;
         }
         for (Line line : made) {
-            if (lookedAt) {
-                against.add(layout, rule, row.number(), line);
+            if (heap.isPresent()) {
+                AgainstKind.add(heap.get(), row.number(), line);
             }
             output.line(line);
         }

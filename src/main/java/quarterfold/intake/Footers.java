@@ -23,6 +23,7 @@ final class Footers {
     private final MoneyCells money;
     private final int date;
     private final DateReader dates;
+    private final int dateLength;
     private final int[] summed;
     private final long[] sums;
     private long rows;
@@ -33,6 +34,7 @@ final class Footers {
         this.layout = layout.name();
         this.money = money;
         this.dates = dates.another();
+        dateLength = layout.dates().example().length();
         date = header.column(layout.fields().getOrDefault(Field.DATE, ""));
         List<String> states = new ArrayList<>(amounts);
         states.removeAll(layout.workedOut().keySet());
@@ -91,6 +93,9 @@ final class Footers {
     /** Whether there is no date where rows of the table have theirs. */
     private boolean maybe(Row row) {
         String text = row.bare(date);
+        if (text.length() == dateLength && Character.isDigit(text.charAt(0))) {
+            return false; // as dates begin, and as long as they are: the usual row
+        }
         return text.isEmpty() || (LETTER.matcher(text).find() && dates.read(text).isEmpty());
     }
 
