@@ -49,12 +49,25 @@ final class AgainstKind {
 
     private final Map<String, Heap> heaps = new LinkedHashMap<>();
 
-    /** Whether a rule's rows are looked at: those of one entry, which the row's own words name. */
+    /** What gives something back, among the entries that a row makes; else the first. */
+    private static Kind kind(Layout.Rule rule) {
+        return rule.enter().stream()
+                .map(Layout.Enter::kind)
+                .filter(BACK::contains)
+                .findFirst()
+                .orElseGet(
+                        () ->
+                                rule.enter().isEmpty()
+                                        ? Kind.OTHER_MONEY
+                                        : rule.enter().get(0).kind());
+    }
+
+    /** Whether a rule's rows are looked at: what gives back, and fees alone on their row. */
     private static boolean isLookedAt(Layout layout, Layout.Rule rule) {
-        if (rule.enter().size() != 1) {
+        Kind kind = kind(rule);
+        if (kind == Kind.FEE && rule.enter().size() != 1) {
             return false;
         }
-        Kind kind = rule.enter().get(0).kind();
         boolean sells =
                 layout.rules().stream()
                         .flatMap(r -> r.enter().stream())
@@ -70,13 +83,16 @@ final class AgainstKind {
                                 Asked.about(rule.when()),
                                 about ->
                                         new Heap(
-                                                rule.enter().get(0).kind(),
+                                                kind(rule),
                                                 layout.name(),
                                                 rule.signs(layout) == Layout.Signs.DOCUMENT)))
                 : Optional.empty();
     }
 
     static void add(Heap heap, long row, Line line) {
+        if (line.profile().kind() != heap.kind) {
+            return; // beside it in the row
+        }
         long money = line.signedMoney().tenThousandths();
         heap.all++;
         if (money * heap.kind.direction() < 0) {

@@ -51,6 +51,14 @@ final class ExpectedCells {
                                 .formatted(
                                         layout.name(),
                                         LayoutWriter.text(row.header().reference(column))));
+            } else if (!text.isEmpty() && money.isTelling(row.header().name(column))) {
+                told[i] = true;
+                row.wrong(
+                        column,
+                        "nothing, for layout %s reads nothing from that column; if rows count or are taxed by it, learn the report again with --accept; if it is of no account, add to the layout: unread: [%s]"
+                                .formatted(
+                                        layout.name(),
+                                        LayoutWriter.text(row.header().reference(column))));
             }
         }
         for (int i = 0; i < columns.length; i++) {

@@ -168,9 +168,9 @@ record Layout(
 
         static final Numbers PLAIN = new Numbers('.', (char) 0, false, false);
 
-        /** A space stands for the no-break spaces that print like it. */
+        /** With a mark spaces and apostrophes are marks too: they can be nothing else. */
         boolean isThousands(char c) {
-            return c == thousands || (thousands == ' ' && (c == '\u00a0' || c == '\u202f'));
+            return c == thousands || (thousands != 0 && " \u00a0\u202f'\u2019".indexOf(c) >= 0);
         }
 
         String expected() {

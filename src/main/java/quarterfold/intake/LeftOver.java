@@ -36,6 +36,9 @@ final class LeftOver {
     }
 
     private boolean isExplained(Column column, MoneyPlan plan) {
+        if (TaxWithin.isOf(plan, column)) {
+            return true; // entered with its price
+        }
         for (Equation equation : equations) {
             if (equation.sign(column) != 0 && equation.broken().isEmpty()) {
                 boolean known =

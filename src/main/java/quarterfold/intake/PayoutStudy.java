@@ -56,9 +56,15 @@ final class PayoutStudy {
         int agreeing = settlements.stream().mapToInt(Settlement::agreeing).sum();
         boolean several = settlements.stream().anyMatch(s -> s.sum != 0);
         if (agreeing < stating && agreeing * 5 < stating * 4) {
-            findings.note(
-                    "'%s' is not the same on the rows of a settlement: it is kept as a note, and nothing is held against it"
-                            .formatted(payout.reference()));
+            if (columns.stream().anyMatch(c -> c.role() == Role.SETTLEMENT)) {
+                findings.note(
+                        "'%s' is not the same on the rows of a settlement: it is kept as a note, and nothing is held against it"
+                                .formatted(payout.reference()));
+            } else {
+                findings.fault(
+                        "'%s' is not what a row comes to, nor the same on all rows: is money taken off that no column shows?"
+                                .formatted(payout.reference()));
+            }
             return false;
         }
         if (several && settlements.stream().allMatch(Settlement::isTurned)) {

@@ -192,7 +192,7 @@ final class RuleStudy {
     private Map<Field, String> amounts(Column column) {
         Column tax = plan.taxes().get(column);
         if (tax == null) {
-            return Map.of(Field.GROSS, column.reference());
+            return TaxWithin.amounts(plan, columns, column);
         }
         Map<Field, String> amounts = new EnumMap<>(Field.class);
         amounts.put(Field.NET, column.reference());

@@ -28,8 +28,13 @@ final class UnreadMoney {
                     Role.DEBIT,
                     Role.CREDIT);
 
+    /** What changes how a row is taxed, or whether it counts. */
+    private static final Set<Role> TELLING =
+            EnumSet.of(Role.CURRENCY, Role.STATUS, Role.RATE, Role.FROM, Role.TO);
+
     private final AmountReader amounts;
     private final Map<String, Boolean> names = new HashMap<>();
+    private final Map<String, Boolean> telling = new HashMap<>();
     private Optional<Vocabulary> words = Optional.empty();
 
     UnreadMoney(Layout.Numbers numbers) {
@@ -41,22 +46,31 @@ final class UnreadMoney {
         if (text.chars().noneMatch(c -> c >= '1' && c <= '9')) {
             return false;
         }
-        long value = stored ? amounts.readNumber(text) : amounts.read(text);
-        if (value == AmountReader.BAD || value == 0) {
-            return false;
+        if (names.computeIfAbsent(name, this::isMoneyName)) {
+            return true; // in whatever dress
         }
-        return value % 10_000 != 0
-                || LineAmounts.showsDecimals(text)
-                || names.computeIfAbsent(name, this::isMoneyName);
+        long value = stored ? amounts.readNumber(text) : amounts.read(text);
+        return value != AmountReader.BAD
+                && value != 0
+                && (value % 10_000 != 0 || LineAmounts.showsDecimals(text));
     }
 
     private boolean isMoneyName(String name) {
-        Vocabulary known = words.orElseGet(Vocabulary::load);
-        words = Optional.of(known);
-        return known.wholeRole(name).filter(MONEY::contains).isPresent();
+        return isOf(name, MONEY);
     }
 
-    /** The columns of a table that nothing is read from and that have amounts. */
+    /** Whether the name says that a text below it is of account. */
+    boolean isTelling(String name) {
+        return telling.computeIfAbsent(name, n -> isOf(n, TELLING));
+    }
+
+    private boolean isOf(String name, Set<Role> roles) {
+        Vocabulary known = words.orElseGet(Vocabulary::load);
+        words = Optional.of(known);
+        return known.wholeRole(name).filter(roles::contains).isPresent();
+    }
+
+    /** The columns that nothing is read from, and that have amounts or texts of account. */
     static Set<String> unread(
             List<Column> columns, List<Grid.Line> rows, Set<String> read, Layout.Numbers numbers) {
         UnreadMoney money = new UnreadMoney(numbers);
@@ -64,7 +78,9 @@ final class UnreadMoney {
         for (Column column : columns) {
             for (int row = 0; row < rows.size() && !read.contains(column.reference()); row++) {
                 boolean stored = rows.get(row).numbers().get(column.index());
-                if (money.isAmount(column.name(), column.texts().get(row), stored)) {
+                String text = column.texts().get(row);
+                if (money.isAmount(column.name(), text, stored)
+                        || (!text.isEmpty() && money.isTelling(column.name()))) {
                     unread.add(column.reference());
                 }
             }

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.SetAside;
 
@@ -86,6 +88,42 @@ class LaterMonthsTest {
                 .containsExactly(
                         "august.csv:3 [Delivery]: found '2.50'; expected no amount, for layout report reads nothing from that column; if it is money, learn the report again with --accept; if it is of no account, add to the layout: unread: [Delivery]",
                         "august.csv:3 [Fee]: found '-4'; expected no amount, for layout report reads nothing from that column; if it is money, learn the report again with --accept; if it is of no account, add to the layout: unread: [Fee]");
+    }
+
+    /** In a dress that the layout does not know, money is money. */
+    @Test
+    void aNewColumnOfMoneyDressedOtherwise() throws IOException {
+        learn(NAMES + JULY);
+
+        assertThat(
+                        problems(
+                                "Date,Order,Type,Amount,Commission\n2026-08-03,N-3,Sale,10.00,2.50 CR\n"))
+                .containsExactly(
+                        "august.csv:2 [Commission]: found '2.50 CR'; expected no amount, for layout report reads nothing from that column; if it is money, learn the report again with --accept; if it is of no account, add to the layout: unread: [Commission]");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Currency, EUR", "Status, Cancelled", "VAT rate, 0%", "Ship country, DE"})
+    void aNewColumnThatRowsAreTaxedBy(String name, String text) throws IOException {
+        learn(NAMES + JULY);
+
+        assertThat(
+                        problems(
+                                "Date,Order,Type,Amount,%s\n2026-08-03,N-3,Sale,10.00,\n2026-08-04,N-4,Sale,9.00,%s\n"
+                                        .formatted(name, text)))
+                .containsExactly(
+                        "august.csv:3 [%1$s]: found '%2$s'; expected nothing, for layout report reads nothing from that column; if rows count or are taxed by it, learn the report again with --accept; if it is of no account, add to the layout: unread: [%1$s]"
+                                .formatted(name, text));
+    }
+
+    @Test
+    void thousandsMarksThatNoEarlierAmountHad() throws IOException {
+        learn("Date;Order;Type;Amount\n2026-07-03;N-1;Sale;10,00\n2026-07-04;N-2;Sale;9,50\n");
+
+        assertThat(
+                        money(
+                                "Date;Order;Type;Amount\n2026-08-03;N-3;Sale;1 010,00\n2026-08-04;N-4;Sale;2.020,50\n2026-08-05;N-5;Sale;3\u202f030,00\n"))
+                .containsExactly("sale 1010.00", "sale 2020.50", "sale 3030.00");
     }
 
     @Test

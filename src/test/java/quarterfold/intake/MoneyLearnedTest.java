@@ -55,6 +55,41 @@ class MoneyLearnedTest {
                 .toList();
     }
 
+    /** VAT stated within the price is entered as stated, whatever the rate would give. */
+    @Test
+    void vatWithinThePriceIsEntered() throws IOException {
+        Learned learned =
+                learn(
+                        sales(
+                                "Price,VAT included,Fee,Net",
+                                "12.00,2.00,-1.20,10.80",
+                                "20.00,0.00,-2.10,17.90",
+                                "21.00,1.00,-2.00,19.00"),
+                        Map.of());
+
+        assertThat(learned.isProved()).isTrue();
+        assertThat(amounts())
+                .containsExactly(
+                        "sale - 2.00 12.00",
+                        "fee - - 1.20",
+                        "sale - 0.00 20.00",
+                        "fee - - 2.10",
+                        "sale - 1.00 21.00",
+                        "fee - - 2.00");
+    }
+
+    /** A price less than nothing taken off is a fee that no column shows. */
+    @Test
+    void aPayoutOfLessThanThePriceIsTold() throws IOException {
+        Learned learned =
+                learn(sales("Price,Payout", "10.00,9.00", "20.00,18.00", "5.00,4.50"), Map.of());
+
+        assertThat(learned.isProved()).isFalse();
+        assertThat(learned.faults())
+                .containsExactly(
+                        "'Payout' is not what a row comes to, nor the same on all rows: is money taken off that no column shows?");
+    }
+
     /** The net with its VAT is the total, whatever the column of the net is called. */
     @ParameterizedTest
     @CsvSource({"Amount", "Value", "Net"})

@@ -86,6 +86,28 @@ class SignsLearnedTest {
                         "1 row of 'Type: Refund', the first in row 3, is entered as sale-refund, which takes money away, but by their sign they bring 24.00. If the file prints signs in another way than layout report says, correct signs there, for the rule alone if need be; else set this aside: they are reversals");
     }
 
+    /** A row of several amounts that turns its signs from one month to the next. */
+    @Test
+    void refundsOfSeveralAmountsThatBringMoneyLater() throws IOException {
+        String names = "Date,Order,Type,Price,Fee,Net\n";
+        Learned learned =
+                learn(
+                        names
+                                + "2026-07-13,A,Sale,10.00,-1.00,9.00\n"
+                                + "2026-07-14,B,Sale,20.00,-2.00,18.00\n"
+                                + "2026-07-15,B,Refund,-20.00,2.00,-18.00\n");
+        assertThat(learned.isProved()).isTrue();
+
+        assertThat(
+                        imported(
+                                learned,
+                                names
+                                        + "2026-08-13,A,Sale,10.00,-1.00,9.00\n"
+                                        + "2026-08-14,A,Refund,10.00,-1.00,9.00\n"))
+                .containsExactly(
+                        "1 row of 'Type: Refund', the first in row 3, is entered as sale-refund, which takes money away, but by their sign they bring 10.00. If the file prints signs in another way than layout report says, correct signs there, for the rule alone if need be; else set this aside: they are reversals");
+    }
+
     @Test
     void refundsOfUnitsOrOfPrice() throws IOException {
         String names = "Date,Order,Type,Qty,Unit price\n";
