@@ -52,7 +52,8 @@ final class RoleFinder {
         return columns;
     }
 
-    private static String reference(List<String> names, int column) {
+    /** How a layout names a column: by its name, or by its number too where that is not enough. */
+    static String reference(List<String> names, int column) {
         String name = names.get(column);
         if (name.isEmpty()) {
             return "#" + (column + 1);

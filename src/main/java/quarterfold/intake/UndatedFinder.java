@@ -215,14 +215,8 @@ final class UndatedFinder {
                 Optional.of(
                         new DateAbove(
                                 LinePattern.of(pattern(chosen, column)),
-                                reference(names, filled),
+                                RoleFinder.reference(names.cells(), filled),
                                 others)));
-    }
-
-    private static String reference(Grid.Line names, int column) {
-        String name = names.cell(column);
-        long before = names.cells().subList(0, column).stream().filter(name::equals).count();
-        return before == 0 ? name : name + "#" + (before + 1);
     }
 
     private static Grid.Line wider(Grid.Line line, int width, String last) {
