@@ -19,6 +19,7 @@ import quarterfold.money.Amount;
  */
 final class Repeats {
     static final String CODE = "rows-repeated";
+    static final String ALIKE = "rows-alike";
 
     /** Rows that differ of so many are looked at for entries in other words: enough to tell. */
     private static final int LOOKED_AT = 10_000;
@@ -36,6 +37,8 @@ final class Repeats {
     private long seenLooking;
     private long alike;
     private Optional<Alike> firstAlike = Optional.empty();
+    private long namedAlike;
+    private Optional<Alike> firstNamedAlike = Optional.empty();
     private Optional<Problem> fault = Optional.empty();
 
     private record Example(long row, Met met) {}
@@ -140,8 +143,7 @@ final class Repeats {
         for (Line line : lines) {
             money = money.plus(line.signedMoney());
         }
-        boolean named =
-                lines.stream().anyMatch(l -> !l.order().isEmpty() || !l.document().isEmpty());
+        boolean named = areNamed(lines);
         if (!named) {
             nameless++;
         }
@@ -150,14 +152,21 @@ final class Repeats {
         }
     }
 
+    private static boolean areNamed(List<Line> lines) {
+        return lines.stream().anyMatch(l -> !l.order().isEmpty() || !l.document().isEmpty());
+    }
+
     private void look(RowMark mark, List<Line> lines) {
         looked++;
         long entries = digest.of(lines);
         for (EarlierFile each : earlier) {
             if (each.covers(lines.get(0).taxPoint()) && each.makes(entries)) {
                 alike++;
-                if (firstAlike.isEmpty()) {
-                    firstAlike = Optional.of(new Alike(mark.row(), each, entries));
+                Alike like = new Alike(mark.row(), each, entries);
+                firstAlike = firstAlike.or(() -> Optional.of(like));
+                if (areNamed(lines)) {
+                    namedAlike++;
+                    firstNamedAlike = firstNamedAlike.or(() -> Optional.of(like));
                 }
                 return;
             }
@@ -193,6 +202,24 @@ final class Repeats {
     /** Raises a question where rows that say the same may yet be two. */
     void raise(Payouts.Raise raise) {
         example.filter(e -> rows > 0).ifPresent(e -> raise(e, raise));
+        firstNamedAlike
+                .flatMap(a -> a.file().maker(a.entries()).map(met -> new Example(a.row(), met)))
+                .ifPresent(like -> raiseAlike(like, raise));
+    }
+
+    /** Rows of one order or document that make the same entries are hardly two. */
+    private void raiseAlike(Example like, Payouts.Raise raise) {
+        raise.query(
+                ALIKE,
+                "rows",
+                "%s of an earlier export in other words, such as row %d and %s, entry %d; they are entered: has a column come or gone between the two? If they are the same, decide duplicate-of for each of their entries. Set this query aside once that is done, or if they are not"
+                        .formatted(
+                                namedAlike == 1
+                                        ? "1 row makes the entries"
+                                        : namedAlike + " rows make the entries",
+                                like.row(),
+                                like.met(),
+                                like.met().entry()));
     }
 
     private void raise(Example first, Payouts.Raise raise) {

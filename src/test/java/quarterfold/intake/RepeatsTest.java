@@ -258,12 +258,23 @@ class RepeatsTest {
         assertThat(enter("c.csv", anew + "\n").entries()).isEqualTo(4);
     }
 
-    /** Half of the rows may be alike by chance; more may not. */
+    /** Half of the rows may be alike by chance, and are asked about; more may not. */
     @Test
-    void aFewRowsAlikeAreOtherRows() throws IOException {
+    void aFewRowsAlikeAreAskedAbout() throws IOException {
         enter("a.csv", SALE + OTHER);
         Entered b = enter("b.csv", SALE.replace("10:00", "11:00") + OTHER);
         assertThat(b.entries()).isEqualTo(2);
+        assertThat(b.queries())
+                .containsExactly(
+                        new RaisedQuery(
+                                2,
+                                "rows-alike",
+                                "rows",
+                                "1 row makes the entries of an earlier export in other words, such as row 2"
+                                        + " and row 2 of a.csv, source 1, entry 1; they are entered: has a"
+                                        + " column come or gone between the two? If they are the same,"
+                                        + " decide duplicate-of for each of their entries. Set this query"
+                                        + " aside once that is done, or if they are not"));
         assertThat(refused("c.csv", SALE.replace("10:00", "12:00"))).hasSize(1);
         verify();
     }
