@@ -1,5 +1,7 @@
 package quarterfold.cli;
 
+import static java.util.stream.Collectors.joining;
+
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
@@ -168,10 +170,9 @@ final class ImportTable {
         if (!isOfOneCurrency()) {
             return "";
         }
-        return currencies().filter(c -> !c.equals(home)).findFirst().stream()
-                .map(c -> Texts.money(money) + " " + c)
-                .findFirst()
-                .orElse(Texts.money(money));
+        return currencies().allMatch(home::equals)
+                ? Texts.money(money)
+                : Texts.money(money) + " " + currencies().collect(joining());
     }
 
     private Stream<String> currencies() {

@@ -21,12 +21,12 @@ import quarterfold.intake.Layout.Dates;
 /** Finds how a column writes its dates: every pattern that reads all of them. */
 final class DateFinder {
     private static final Pattern TOKEN = Pattern.compile("\\d+|\\p{L}+|[^\\d\\p{L}]");
+    private static final String DAY =
+            "(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})";
     private static final Pattern LIKE =
-            Pattern.compile(
-                    "(?:\\p{L}{2,10}\\.?,? )?(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})(?:[T ,].{3,25})?");
+            Pattern.compile("(?:\\p{L}{2,10}\\.?,? )?" + DAY + "(?:[T ,].{3,25})?");
     private static final Pattern WITHIN =
-            Pattern.compile(
-                    "(?<![\\d\\p{L}])(?:\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{2,4}|(?:19|20)\\d{6}|\\d{1,2}\\.?[- ]\\p{L}{3,12}\\.?[- ]\\d{2,4}|\\p{L}{3,12}\\.? \\d{1,2}, \\d{4})(?![\\d\\p{L}])");
+            Pattern.compile("(?<![\\d\\p{L}])" + DAY + "(?![\\d\\p{L}])");
 
     /** Letters of summer times, each with those of the same clocks in winter. */
     private static final Map<String, String> SEASONS = Map.of("BST", "GMT", "CEST", "CET");

@@ -69,6 +69,16 @@ final class FileTotals {
         }
     }
 
+    /** Adds a problem unless the row, whose texts these are, states how many rows are above. */
+    static void checkCount(Row row, String texts, long count) {
+        if (!states(texts, count)) {
+            row.fault(
+                    "",
+                    "found %s; expected the number of the rows above, %d; are rows missing, or is one there twice?"
+                            .formatted(Problem.quoted(texts), count));
+        }
+    }
+
     /** Whether the text has this number in it, zeros in front or not. */
     static boolean states(String text, long count) {
         Matcher digits = DIGITS.matcher(text);

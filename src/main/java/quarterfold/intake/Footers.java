@@ -15,7 +15,6 @@ import quarterfold.money.Amount;
 final class Footers {
     private static final Pattern LETTER = Pattern.compile("\\p{L}");
     private static final Pattern WORDS = Pattern.compile(".*\\p{L}{2,}.*\\s.*");
-    private static final Pattern START = Pattern.compile("^[^\\d]*\\p{L}[^\\d]*");
     private static final Pattern NUMBER = Pattern.compile("\\d+");
     private static final int COUNT_WORDS = 5;
 
@@ -74,11 +73,8 @@ final class Footers {
         }
         String text = String.join(" ", cells);
         if (isCount(text)) {
-            if (!spoilt && !FileTotals.states(text, rows)) {
-                row.fault(
-                        "",
-                        "found %s; expected the number of the rows above, %d; are rows missing, or is one there twice?"
-                                .formatted(Problem.quoted(text), rows));
+            if (!spoilt) {
+                FileTotals.checkCount(row, text, rows);
             }
             output.setAside(row.number(), "count");
             return true;
@@ -136,14 +132,13 @@ final class Footers {
     }
 
     private void tell(Row row, String text) {
-        Matcher start = START.matcher(text);
         row.fault(
                 "",
                 "found one cell, %s; expected a row of the table; if it is a line of words round the table, add to the layout %s: other_rows: [{starts: %s, why: words}]"
                         .formatted(
                                 Problem.quoted(text),
                                 layout,
-                                LayoutWriter.text(start.find() ? start.group().strip() : text)));
+                                LayoutWriter.text(LeadingWords.of(text).orElse(text))));
     }
 
     private Vocabulary known() {

@@ -20,8 +20,12 @@ import org.apache.commons.csv.CSVRecord;
 final class InCodes {
     private static final Pattern PERCENT = Pattern.compile("(\\d{1,3}(?:[.,]\\d+)?)\\s*%");
     private static final Set<String> OF_RATES = Set.of("vat", "rate", "mwst", "tva", "iva", "btw");
-    private static final Map<Phrase, String> COUNTRIES = countries();
-    private static final Map<Phrase, String> RATES = words("rates.csv", "rate");
+
+    /** Read when a text that is no code is met first: most files have none. */
+    private static final class Known {
+        static final Map<Phrase, String> COUNTRIES = countries();
+        static final Map<Phrase, String> RATES = words("rates.csv", "rate");
+    }
 
     private InCodes() {}
 
@@ -47,7 +51,9 @@ final class InCodes {
     static String of(Field field, String text) {
         return switch (field) {
             case PARTY_COUNTRY, FROM, TO ->
-                    field.accepts(text) ? text : COUNTRIES.getOrDefault(Phrase.of(text), text);
+                    field.accepts(text)
+                            ? text
+                            : Known.COUNTRIES.getOrDefault(Phrase.of(text), text);
             case RATE -> field.accepts(text) ? text : rate(text);
             default -> text;
         };
@@ -73,7 +79,8 @@ final class InCodes {
                                 .filter(word -> !OF_RATES.contains(word))
                                 .collect(Collectors.toList()));
         if (!rest.isEmpty()) {
-            rates.add(RATES.getOrDefault(RATES.containsKey(whole) ? whole : rest, text));
+            rates.add(
+                    Known.RATES.getOrDefault(Known.RATES.containsKey(whole) ? whole : rest, text));
         }
         return rates.size() == 1 ? rates.iterator().next() : text;
     }

@@ -140,11 +140,8 @@ final class OtherRows {
         for (int i = 0; i < each.stateColumns.length; i++) {
             totals.check(row, each.stateColumns[i], each.stated.get(i), amounts);
         }
-        if (each.row.count() && !spoilt && !FileTotals.states(texts(row), each.rows)) {
-            row.fault(
-                    "",
-                    "found %s; expected the number of the rows above, %d; are rows missing, or is one there twice?"
-                            .formatted(Problem.quoted(texts(row)), each.rows));
+        if (each.row.count() && !spoilt) {
+            FileTotals.checkCount(row, texts(row), each.rows);
         }
         each.rows = 0;
         Arrays.fill(each.sum, 0);

@@ -60,7 +60,7 @@ final class ParticularCells {
      * would replace nothing.
      */
     private boolean isOfAMonth(Row row) {
-        if (stated.word(Particular.AMENDED).filter("yes"::equals).isEmpty()
+        if (!stated.isYes(Particular.AMENDED)
                 || stated.month(Particular.STATEMENT_MONTH).isPresent()
                 || stated.word(Particular.FOLLOWS).isPresent()) {
             return true;

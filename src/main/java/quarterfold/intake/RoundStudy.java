@@ -70,8 +70,7 @@ final class RoundStudy {
         if (table.header().filter(h -> h.cells().equals(line.cells())).isPresent()) {
             return "is:" + first;
         }
-        Matcher letters = Pattern.compile("^[^\\d]*\\p{L}[^\\d]*").matcher(first);
-        return letters.find() ? "starts:" + letters.group().strip() : "blank:";
+        return LeadingWords.of(first).map(words -> "starts:" + words).orElse("blank:");
     }
 
     private void other(String condition, List<Grid.Line> lines, long firstBody) {

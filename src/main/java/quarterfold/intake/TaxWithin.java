@@ -20,8 +20,7 @@ final class TaxWithin {
 
     /** The amounts of a price's entry: with its VAT where a column states it. */
     static Map<Field, String> amounts(MoneyPlan plan, List<Column> columns, Column price) {
-        Optional<Column> tax =
-                columns.stream().filter(c -> isOf(plan, c)).findFirst().filter(t -> isOne(plan));
+        Optional<Column> tax = columns.stream().filter(c -> isOf(plan, c)).findFirst();
         if (tax.isEmpty() || !PRICES.contains(price.role())) {
             return Map.of(Field.GROSS, price.reference());
         }

@@ -16,37 +16,25 @@ final class UnmarkedTotal {
     /** Tells a last row of which every amount is the sum of those above. */
     static void tell(List<Column> columns, List<Grid.Line> body, Findings findings) {
         int last = body.size() - 1;
-        if (last < FEWEST) {
+        List<Column> stated =
+                columns.stream()
+                        .filter(c -> c.hasValues() && c.role().isNumber() && !c.isZero())
+                        .toList();
+        if (last < FEWEST || stated.isEmpty() || !stated.stream().allMatch(c -> sums(c, last))) {
             return;
         }
-        boolean any = false;
-        for (Column column : columns) {
-            if (!column.hasValues() || !column.role().isNumber() || column.isZero()) {
-                continue;
-            }
-            long value = column.values()[last];
-            if (Math.subtractExact(column.sum(), value) != value) {
-                return;
-            }
-            any = true;
-        }
-        if (any) {
-            Grid.Line line = body.get(last);
-            Column column = columns.stream().filter(c -> sums(c, last)).findFirst().orElseThrow();
-            findings.fault(
-                    "row %d ('%s') states %s, the sum of the %,d rows above: is it their total? Then save the file without it"
-                            .formatted(
-                                    line.number(),
-                                    line.first(),
-                                    new Amount(column.values()[last]),
-                                    last));
-        }
+        Grid.Line line = body.get(last);
+        findings.fault(
+                "row %d ('%s') states %s, the sum of the %,d rows above: is it their total? Then save the file without it"
+                        .formatted(
+                                line.number(),
+                                line.first(),
+                                new Amount(stated.get(0).values()[last]),
+                                last));
     }
 
     private static boolean sums(Column column, int last) {
-        return column.hasValues()
-                && column.role().isNumber()
-                && !column.isZero()
-                && column.sum() - column.values()[last] == column.values()[last];
+        long value = column.values()[last];
+        return Math.subtractExact(column.sum(), value) == value;
     }
 }

@@ -5,15 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import quarterfold.intake.Layout.OtherRow;
 import quarterfold.money.Amount;
 
 /** Holds what rows round the shapes of a file state against the rows of all shapes together. */
 final class WholeStudy {
-    private static final Pattern LETTERS = Pattern.compile("^[^\\d]*\\p{L}[^\\d]*");
-
     private final List<LayoutMaker> makers;
     private final TableMoney all;
     private final Vocabulary words;
@@ -83,9 +79,9 @@ final class WholeStudy {
 
     /** A row below the last table, where it states what all tables come to and not just its own. */
     Optional<OtherRow> claim(Grid.Line line, LayoutMaker last) {
-        Matcher letters = LETTERS.matcher(line.first());
+        Optional<String> start = LeadingWords.of(line.first());
         List<Grid.Line> body = last.table().body();
-        if (!letters.find() || line.number() < body.get(body.size() - 1).number()) {
+        if (start.isEmpty() || line.number() < body.get(body.size() - 1).number()) {
             return Optional.empty();
         }
         Map<String, FileTotal> states = new LinkedHashMap<>();
@@ -114,7 +110,7 @@ final class WholeStudy {
         if (states.isEmpty() || (ownAlone && !states.containsValue(FileTotal.ROWS))) {
             return Optional.empty();
         }
-        String text = letters.group().strip();
+        String text = start.get();
         states.forEach((column, total) -> tell(line, total, 0));
         return Optional.of(
                 new OtherRow(

@@ -103,6 +103,11 @@ public record Particulars(Map<Particular, String> stated) {
         return stated.isEmpty();
     }
 
+    /** Whether a particular of yes or no is stated as yes. */
+    public boolean isYes(Particular particular) {
+        return "yes".equals(stated.get(particular));
+    }
+
     /** A particular as written, where it is stated. */
     public Optional<String> word(Particular particular) {
         return Optional.ofNullable(stated.get(particular));

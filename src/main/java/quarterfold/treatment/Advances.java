@@ -46,7 +46,7 @@ final class Advances {
         }
 
         boolean isAdvance() {
-            return stated().word(Particular.ADVANCE).filter("yes"::equals).isPresent();
+            return stated().isYes(Particular.ADVANCE);
         }
 
         /** Whether it says anything of documents or payments before it. */

@@ -95,11 +95,7 @@ final class AmendedDocuments {
     }
 
     private static boolean isAmended(Entry entry) {
-        return entry.line()
-                .particulars()
-                .word(Particular.AMENDED)
-                .filter("yes"::equals)
-                .isPresent();
+        return entry.line().particulars().isYes(Particular.AMENDED);
     }
 
     private void add(Entry line, YearMonth month) {

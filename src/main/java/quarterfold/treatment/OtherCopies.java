@@ -63,11 +63,7 @@ final class OtherCopies {
         }
 
         boolean corrects() {
-            return first().line()
-                    .particulars()
-                    .word(Particular.AMENDED)
-                    .filter("yes"::equals)
-                    .isPresent();
+            return first().line().particulars().isYes(Particular.AMENDED);
         }
 
         boolean isOfOneDealing(Document other) {

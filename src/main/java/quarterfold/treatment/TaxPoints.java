@@ -44,8 +44,7 @@ final class TaxPoints {
         Optional<LocalDate> sent = stated.day(Particular.SENT);
         Optional<LocalDate> invoiced = stated.day(Particular.INVOICED);
         boolean approval =
-                stated.day(Particular.ADOPTED).isPresent()
-                        || stated.word(Particular.APPROVAL).filter("yes"::equals).isPresent();
+                stated.day(Particular.ADOPTED).isPresent() || stated.isYes(Particular.APPROVAL);
         if (!SUPPLIES.contains(entry.kind())
                 || (sent.isEmpty() && invoiced.isEmpty() && !approval)) {
             return List.of(new TaxPoint(entry.taxPoint(), paid.all()));
