@@ -2,6 +2,7 @@ package quarterfold.cli;
 
 import java.util.regex.Pattern;
 import quarterfold.law.Law;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.treatment.Query;
 
 /** The shortest command that answers a query, with words to replace in capitals. */
@@ -19,8 +20,14 @@ final class Answering {
                                 .formatted(
                                         query.entry().getAsLong(),
                                         law.answer(code(query)).orElse("--set-aside"))
-                        : "--query %s --set-aside".formatted(word(query.id()));
+                        : "--query %s %s".formatted(word(query.id()), ofQuery(query));
         return "quarterfold decide " + what + " --why WHY --who NAME";
+    }
+
+    private static String ofQuery(Query query) {
+        return RaisedQuery.Name.parse(query.id()).filter(RaisedQuery.Name::isOfKind).isPresent()
+                ? "--state kind=KIND"
+                : "--set-aside";
     }
 
     /** Its code of {@code queries.csv}: after the entry's number. */

@@ -14,9 +14,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import quarterfold.intake.LayoutKinds;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Decision.Target;
+import quarterfold.ledger.LedgerException;
 import quarterfold.papers.DecisionJson;
 import quarterfold.period.Deciding;
 
@@ -66,7 +68,8 @@ final class DecideCommand implements Callable<Integer> {
     @Option(
             names = "--query",
             paramLabel = "ID",
-            description = "about a question, by its name; with --set-aside")
+            description =
+                    "about a question, by its name; with --set-aside, or where it asks what rows are with --state kind=KIND")
     private Optional<String> query = Optional.empty();
 
     @Option(
@@ -143,13 +146,25 @@ final class DecideCommand implements Callable<Integer> {
                                             reason,
                                             name,
                                             day.orElseGet(() -> today(book))));
+            Optional<String> layout = layout(book, decided);
             if (json) {
-                out.println(DecisionJson.of(decided));
+                out.println(DecisionJson.of(decided, layout));
             } else {
                 DecisionText.print(decided, out);
+                layout.ifPresent(text -> out.printf("%n%s%n", Texts.plain(text)));
             }
         }
         return ExitCode.DONE;
+    }
+
+    /** What rows are that a question asks about is kept in their layout, for files to come. */
+    private static Optional<String> layout(OpenBook book, Deciding.Decided decided) {
+        try {
+            return decided.kindOf()
+                    .map(query -> new LayoutKinds(book.book(), book.ledger()).keep(query));
+        } catch (LedgerException e) { // the decision is recorded already
+            return Optional.of("The layout was not changed: " + e.getMessage());
+        }
     }
 
     /** The only place that reads the clock. */

@@ -7,7 +7,6 @@ import java.util.Optional;
 import quarterfold.ledger.Decision;
 import quarterfold.period.Deciding.Decided;
 import quarterfold.period.Effect;
-import quarterfold.treatment.Answers;
 import quarterfold.treatment.Query;
 
 /** Decisions as people read them. */
@@ -67,7 +66,7 @@ final class DecisionText {
 
     /** Every decision, those that no longer hold marked. */
     static void list(List<Decision> decisions, PrintWriter out) {
-        Map<Long, Long> undone = Answers.undone(decisions);
+        Map<Long, Long> undone = Decision.undone(decisions);
         decisions.forEach(d -> line(d, Optional.ofNullable(undone.get(d.id())), out));
         out.println(
                 decisions.isEmpty()
@@ -75,7 +74,7 @@ final class DecisionText {
                         : "%s; %d hold."
                                 .formatted(
                                         Texts.count(decisions.size(), "decision", "decisions"),
-                                        Answers.inForce(decisions).size()));
+                                        Decision.inForce(decisions).size()));
     }
 
     private static void line(Decision decision, Optional<Long> undoneBy, PrintWriter out) {

@@ -12,7 +12,6 @@ import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 import quarterfold.ledger.Decision;
 import quarterfold.papers.DecisionJson;
-import quarterfold.treatment.Answers;
 
 @Command(
         name = "decisions",
@@ -36,7 +35,7 @@ final class DecisionsCommand implements Callable<Integer> {
         try (OpenBook book = OpenBook.of(main)) {
             List<Decision> decisions = book.ledger().decisions();
             if (json) {
-                Map<Long, Long> undone = Answers.undone(decisions);
+                Map<Long, Long> undone = Decision.undone(decisions);
                 decisions.forEach(
                         d ->
                                 out.println(

@@ -7,6 +7,8 @@ import java.util.function.Function;
 import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Attachment;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Profile;
@@ -42,6 +44,22 @@ final class StoryText {
         book.ledger().sources().stream()
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
+        book.ledger()
+                .kinds()
+                .of(treated.entry().number())
+                .ifPresent(
+                        d ->
+                                said(
+                                        "Kind",
+                                        "%s by decision %d, as %s said on %s: %s"
+                                                .formatted(
+                                                        KindDecisions.kind(d)
+                                                                .map(Coded::code)
+                                                                .orElse(d.value()),
+                                                        d.id(),
+                                                        d.who(),
+                                                        d.day(),
+                                                        d.why())));
         stated(line);
         book.ledger().attachments().of(treated.entry()).forEach(a -> document(a, book));
     }

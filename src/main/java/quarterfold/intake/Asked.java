@@ -4,19 +4,25 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import quarterfold.ledger.Kind;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
 
 /** The rows of one file about which its layout still asks, by what they say. */
 final class Asked {
-    static final String CODE = "kind-unknown";
+    /** What stands in a layout above the question of a rule that asks. */
+    static final String OPEN =
+            "# Open: give the kind in place of other-money, and take this question away.";
 
     private static final class Heap {
         private final String question;
         private long rows;
+        private final Kind kind;
         private long money;
 
-        Heap(String question) {
-            this.question = question;
+        Heap(Layout.Rule rule) {
+            question = rule.ask();
+            kind = Asked.kind(rule);
         }
     }
 
@@ -31,9 +37,17 @@ final class Asked {
     }
 
     void add(Layout.Rule rule, long money) {
-        Heap heap = heaps.computeIfAbsent(about(rule.when()), about -> new Heap(rule.ask()));
+        Heap heap = heaps.computeIfAbsent(about(rule.when()), about -> new Heap(rule));
         heap.rows++;
         heap.money = Math.addExact(heap.money, money);
+    }
+
+    /**
+     * The kind of the entries that a rule asks about: that of its one entry; of several those of
+     * which it is not known what they are.
+     */
+    static Kind kind(Layout.Rule rule) {
+        return rule.enter().size() == 1 ? rule.enter().get(0).kind() : Kind.OTHER_MONEY;
     }
 
     /** The rows whose money goes against their kind. */
@@ -47,14 +61,15 @@ final class Asked {
         heaps.forEach(
                 (about, heap) ->
                         raise.query(
-                                CODE,
+                                RaisedQuery.KIND_UNKNOWN,
                                 about,
-                                "%s (%s: %d %s, %s, entered as the layout says.) If that is right, leave it with --set-aside. Else give the kind in the layout, for files to come; and enter, in a plain sheet, rows of the right kind for this file, and rows of the kind entered that take these back"
+                                "%s (%s: %d %s, %s, entered as %s.) Say what they are with --state and their kind, such as --state kind=fee: it holds for these rows, and in the layout for those to come. If what they are entered as is right, leave it with --set-aside"
                                         .formatted(
                                                 heap.question,
                                                 about,
                                                 heap.rows,
                                                 heap.rows == 1 ? "row" : "rows",
-                                                new Amount(heap.money))));
+                                                new Amount(heap.money),
+                                                heap.kind.code())));
     }
 }

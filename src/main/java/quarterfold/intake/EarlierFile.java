@@ -61,8 +61,20 @@ final class EarlierFile {
     }
 
     private MarkTable read() throws BadFile {
+        Optional<BadFile> first = Optional.empty();
+        for (Layouts as : shelf.ways(source)) {
+            try {
+                return read(as);
+            } catch (BadFile e) {
+                first = first.or(() -> Optional.of(e));
+            }
+        }
+        throw first.orElseThrow();
+    }
+
+    private MarkTable read(Layouts as) throws BadFile {
         MarkTable table = new MarkTable(source.rowsEntered());
-        try (Reading reading = shelf.open(source);
+        try (Reading reading = shelf.open(source, as);
                 EnteredRows entered = shelf.ledger().search().rows(source)) {
             boolean more = entered.next();
             while (more && reading.next()) {

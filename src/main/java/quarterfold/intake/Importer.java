@@ -203,6 +203,7 @@ public final class Importer {
             Archived copy, Reading reading, Problems problems, Attaching attaching, Watch watch)
             throws BadFile, IOException {
         try (FileEntry entry = ledger.begin(copy.sha256(), copy.name(), reading.layout())) {
+            layouts.text(reading.layout()).ifPresent(entry::readWith);
             Shelf shelf = new Shelf(book, ledger, layouts);
             Repeats repeats = Repeats.of(reading, copy.name(), shelf, Long.MAX_VALUE);
             Transfer transfer = new Transfer(reading, repeats, problems);

@@ -1,5 +1,6 @@
 package quarterfold.intake;
 
+import java.util.Optional;
 import java.util.Set;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Line;
@@ -15,6 +16,7 @@ final class Into implements RowReader.Output {
     private final Watch watch;
     private final Stop stop;
     private final Contents contents = new Contents();
+    private Optional<Ask> ask = Optional.empty();
     private long lines;
     private long rates;
 
@@ -29,11 +31,17 @@ final class Into implements RowReader.Output {
     @Override
     public void line(Line line) {
         entry.add(line);
+        ask.filter(a -> a.isOf(line)).ifPresent(a -> entry.asked(a.about()));
         contents.add(line);
         if (++lines % TOLD == 0) {
             stop.check();
             watch.rows(lines);
         }
+    }
+
+    @Override
+    public void asked(Ask next) {
+        ask = Optional.of(next);
     }
 
     @Override

@@ -121,10 +121,13 @@ final class LayoutRows implements RowReader {
             setAside(row, reason, output);
             return 0;
         }
-        long in = enterings.get(rule).read(row, output);
-        if (!layout.rules().get(rule).ask().isEmpty()) {
-            asked.add(layout.rules().get(rule), in);
+        Layout.Rule fitting = layout.rules().get(rule);
+        if (fitting.ask().isEmpty()) {
+            return enterings.get(rule).read(row, output);
         }
+        output.asked(new Ask(row.number(), Asked.about(fitting.when()), Asked.kind(fitting)));
+        long in = enterings.get(rule).read(row, output);
+        asked.add(fitting, in);
         return in;
     }
 

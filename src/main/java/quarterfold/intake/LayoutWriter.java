@@ -239,7 +239,7 @@ final class LayoutWriter {
                                                                 e.getKey(), List.of()))));
         line("  - when: " + when(own));
         if (!rule.ask().isEmpty()) {
-            line("    # Open: give the kind in place of other-money, and take this question away.");
+            line("    " + Asked.OPEN);
             line("    ask: " + quoted(rule.ask()));
         }
         if (!rule.setAside().isEmpty()) {
@@ -370,7 +370,7 @@ final class LayoutWriter {
         return plain ? text : quoted(text);
     }
 
-    private static String quoted(String text) {
+    static String quoted(String text) {
         StringBuilder quoted = new StringBuilder("\"");
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);

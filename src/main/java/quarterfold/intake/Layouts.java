@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,35 +24,47 @@ final class Layouts {
 
     private final List<Form> own;
     private final List<Form> shipped;
+    private final Map<String, String> texts;
     private final Problems problems;
 
-    private Layouts(List<Form> own, List<Form> shipped, Problems problems) {
+    private Layouts(
+            List<Form> own, List<Form> shipped, Map<String, String> texts, Problems problems) {
         this.own = own;
         this.shipped = shipped;
+        this.texts = texts;
         this.problems = problems;
+    }
+
+    /** One layout alone, by its name and text. */
+    static Layouts only(String name, String text) {
+        Problems problems = new Problems();
+        Layout layout = LayoutReader.read(name + ".yaml", text, problems);
+        return new Layouts(List.of(layout), List.of(), Map.of(layout.name(), text), problems);
     }
 
     /** {@code files}: the book's own layouts. */
     static Layouts load(List<Path> files) {
         Problems problems = new Problems();
         Map<String, Form> own = new LinkedHashMap<>();
+        Map<String, String> texts = new HashMap<>();
         for (Path file : files) {
-            Layout layout =
-                    LayoutReader.read(
-                            file.getFileName().toString(), text(file, problems), problems);
+            String text = text(file, problems);
+            Layout layout = LayoutReader.read(file.getFileName().toString(), text, problems);
             own.put(layout.name(), layout);
+            texts.put(layout.name(), text);
         }
         List<Form> shipped = new ArrayList<>();
         for (String name : shippedNames()) {
-            Layout layout =
-                    LayoutReader.read(name + ".yaml", shippedText(name + ".yaml"), problems);
+            String text = shippedText(name + ".yaml");
+            Layout layout = LayoutReader.read(name + ".yaml", text, problems);
             if (!own.containsKey(layout.name())) {
                 shipped.add(layout);
+                texts.put(layout.name(), text);
             }
         }
         shipped.add(new PlainSheet(Layout.Shape.COMMA));
         shipped.add(new PlainSheet(Layout.Shape.TAB));
-        return new Layouts(List.copyOf(own.values()), shipped, problems);
+        return new Layouts(List.copyOf(own.values()), shipped, texts, problems);
     }
 
     /** The names of the layouts that ship, one per line of an index beside them. */
@@ -83,6 +96,11 @@ final class Layouts {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The text of a layout as it is in its file; none for what has no file, as the plain sheet. */
+    Optional<String> text(String name) {
+        return Optional.ofNullable(texts.get(name));
     }
 
     /** What is wrong with the layouts' own files. */

@@ -78,14 +78,7 @@ public final class Learner {
      * @throws LedgerException if it cannot be read
      */
     public static Optional<String> before(Book book, String name) throws LedgerException {
-        Path file = book.folder().resolve("layouts").resolve(name + ".yaml");
-        try {
-            return Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty();
-        } catch (IOException e) {
-            throw new LedgerException(
-                    LedgerException.Fault.UNREADABLE,
-                    "%s: could not be read: %s".formatted(file, IoText.withFile(e)));
-        }
+        return OwnLayouts.text(book, name);
     }
 
     /**
@@ -97,23 +90,11 @@ public final class Learner {
      */
     public static Optional<Path> write(Book book, Learned learned, boolean replace)
             throws LedgerException {
-        Path folder = book.folder().resolve("layouts");
-        Path file = folder.resolve(learned.name() + ".yaml");
         String yaml = learned.yaml().orElseThrow();
-        try {
-            Files.createDirectories(folder);
-            if (!replace && Files.exists(file) && !Files.readString(file).equals(yaml)) {
-                return Optional.empty();
-            }
-            Path part = Files.createTempFile(folder, learned.name(), ".part");
-            Files.writeString(part, yaml);
-            Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-            return Optional.of(file);
-        } catch (IOException e) {
-            throw new LedgerException(
-                    LedgerException.Fault.UNREADABLE,
-                    "%s: could not be written: %s".formatted(file, IoText.withFile(e)));
-        }
+        boolean other = before(book, learned.name()).filter(old -> !old.equals(yaml)).isPresent();
+        return other && !replace
+                ? Optional.empty()
+                : Optional.of(OwnLayouts.write(book, learned.name(), yaml));
     }
 
     /** {@code lines} is given each line an import would enter, where a layout was found. */

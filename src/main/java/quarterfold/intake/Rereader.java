@@ -50,6 +50,8 @@ public final class Rereader {
      */
     public void compare(Source source, Path copy, Consumer<Finding> found) throws LedgerException {
         Comparison comparison = new Comparison(source, found);
+        Optional<Layouts> kept = Shelf.kept(ledger, source);
+        Layouts layouts = kept.orElse(this.layouts);
         if (!Readings.has(layouts, source.layout())) {
             comparison.tell(
                     "it was read with the layout %s, which is not there now; expected it in the book's folder layouts"
@@ -79,7 +81,7 @@ public final class Rereader {
                     "it can no longer be read as it was, with the layout %s: %s"
                             .formatted(source.layout(), problems.kept().get(0)));
         }
-        if (comparison.differs && isOwn(source.layout())) {
+        if (comparison.differs && kept.isEmpty() && isOwn(source.layout())) {
             comparison.tell(
                     "the layout %s is the book's own, and may have changed since the file came"
                             .formatted(source.layout()));
@@ -98,20 +100,34 @@ public final class Rereader {
         private final List<SetAside> asides = new ArrayList<>();
         private final List<PublishedRate> rates = new ArrayList<>();
         private final List<String> documents = new ArrayList<>();
+        private final AskedAgain asked;
+        private Optional<Ask> ask = Optional.empty();
         private long compared;
         private boolean differs;
 
         Comparison(Source source, Consumer<Finding> found) {
             this.source = source;
             this.found = found;
+            asked = new AskedAgain(ledger.asked(source.id()));
         }
 
         @Override
         public void line(Line line) {
             lines.add(line);
+            ask.filter(a -> a.isOf(line)).ifPresent(a -> asked.see(a.about(), number()));
             if (lines.size() == BATCH) {
                 compare();
             }
+        }
+
+        /** The number that the line given last has, if the ledger has it. */
+        private long number() {
+            return source.firstEntry() + compared + lines.size() - 1;
+        }
+
+        @Override
+        public void asked(Ask next) {
+            ask = Optional.of(next);
         }
 
         @Override
@@ -187,6 +203,7 @@ public final class Rereader {
             }
             rates();
             documents();
+            asked.difference().ifPresent(this::tell);
             Set<SetAside> there = new LinkedHashSet<>(ledger.setAside(source.id()));
             Set<SetAside> again = new LinkedHashSet<>(asides);
             again.stream()

@@ -33,6 +33,9 @@ interface RowReader {
             throw new IllegalStateException("a rate among entries: " + rate);
         }
 
+        /** A question about lines of a row; before them. */
+        default void asked(Ask ask) {}
+
         /** A document that the row names as its evidence; after the row's lines. */
         default void attach(Named document) {}
     }

@@ -214,6 +214,11 @@ final class ShapedRows implements RowReader {
         }
 
         @Override
+        public void asked(Ask ask) {
+            output.asked(ask);
+        }
+
+        @Override
         public void setAside(long row, String reason) {
             output.setAside(row, reason);
         }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Source;
@@ -19,12 +20,22 @@ record Shelf(Book book, Ledger ledger, Layouts layouts) {
                 .toList();
     }
 
+    /** As the book's layouts are now; as a source was read when it came, where they are not so. */
+    List<Layouts> ways(Source source) {
+        return Stream.concat(Stream.of(layouts), kept(ledger, source).stream()).toList();
+    }
+
+    /** The layout that a source was read with, where the ledger has it. */
+    static Optional<Layouts> kept(Ledger ledger, Source source) {
+        return ledger.layoutText(source).map(text -> Layouts.only(source.layout(), text));
+    }
+
     /**
-     * Opens a source's file.
+     * Opens a source's file, to read it by one of the {@code as}.
      *
      * @throws BadFile if the book has no whole copy of it, or it can no longer be read as it was
      */
-    Reading open(Source source) throws BadFile, IOException {
+    Reading open(Source source, Layouts as) throws BadFile, IOException {
         Path copy =
                 book.archive()
                         .whole(source.sha256())
@@ -37,7 +48,7 @@ record Shelf(Book book, Ledger ledger, Layouts layouts) {
         Problems problems = new Problems();
         Reading reading =
                 Readings.open(
-                        new Brought(copy, source.name(), book.settings(), layouts, problems),
+                        new Brought(copy, source.name(), book.settings(), as, problems),
                         Optional.of(source.layout()));
         if (!problems.none()) {
             reading.close();

@@ -31,6 +31,11 @@ final class ToSettlements implements RowReader.Output {
     }
 
     @Override
+    public void asked(Ask ask) {
+        next.asked(ask);
+    }
+
+    @Override
     public void setAside(long row, String reason) {
         next.setAside(row, reason);
     }

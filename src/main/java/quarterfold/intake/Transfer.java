@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
@@ -32,10 +33,12 @@ final class Transfer {
             List<PublishedRate> rates,
             List<Named> documents,
             List<RowMark> marks,
+            List<Ask> asks,
             boolean isLast) {
         static Batch empty() {
             return new Batch(
                     new ArrayList<>(BATCH),
+                    new ArrayList<>(),
                     new ArrayList<>(),
                     new ArrayList<>(),
                     new ArrayList<>(),
@@ -48,7 +51,7 @@ final class Transfer {
         }
 
         Batch last() {
-            return new Batch(lines, asides, rates, documents, marks, true);
+            return new Batch(lines, asides, rates, documents, marks, asks, true);
         }
     }
 
@@ -66,6 +69,8 @@ final class Transfer {
     private long rowsEntered;
     private long lastRow;
     private Amount moneyEntered = Amount.ZERO;
+    private Iterator<Ask> asks = Collections.emptyIterator();
+    private Optional<Ask> ask = Optional.empty();
 
     Transfer(Reading reading, Repeats repeats, Problems problems) {
         this.reading = reading;
@@ -161,6 +166,8 @@ final class Transfer {
 
     /** Enters a batch, as far as its money can be added up: the file is refused where not. */
     private void enter(Batch next, RowReader.Output to) {
+        asks = next.asks().iterator();
+        ask = next(asks);
         try {
             if (next.marks().isEmpty()) {
                 enter(next.lines(), to);
@@ -175,10 +182,23 @@ final class Transfer {
     private void enter(List<Line> lines, RowReader.Output to) {
         for (Line line : lines) {
             row = line.row();
+            askOf(row, to);
             to.line(line);
             moneyEntered = moneyEntered.plus(line.signedMoney());
             entered(line.row());
         }
+    }
+
+    /** Gives the question about a row before its lines; that of a row set aside is passed over. */
+    private void askOf(long number, RowReader.Output to) {
+        while (ask.filter(a -> a.row() <= number).isPresent()) {
+            ask.filter(a -> a.row() == number).ifPresent(to::asked);
+            ask = next(asks);
+        }
+    }
+
+    private static Optional<Ask> next(Iterator<Ask> asks) {
+        return asks.hasNext() ? Optional.of(asks.next()) : Optional.empty();
     }
 
     /** Enters the rows that do not repeat an earlier file's, and sets the others aside. */
@@ -272,6 +292,11 @@ final class Transfer {
             if (problems.none()) {
                 batch.lines().add(line);
             }
+        }
+
+        @Override
+        public void asked(Ask next) {
+            batch.asks().add(next);
         }
 
         @Override

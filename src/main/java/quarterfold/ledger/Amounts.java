@@ -18,6 +18,12 @@ public record Amounts(Optional<Amount> net, Optional<Amount> vat, Optional<Amoun
         return new Amounts(Optional.of(net), Optional.empty(), Optional.empty());
     }
 
+    /** The same with every sign turned. */
+    Amounts negated() {
+        return new Amounts(
+                net.map(Amount::negated), vat.map(Amount::negated), gross.map(Amount::negated));
+    }
+
     /** The money that moves: the gross, or net and VAT together, or the one amount there is. */
     public Amount money() {
         return gross.orElseGet(() -> net.orElse(Amount.ZERO).plus(vat.orElse(Amount.ZERO)));

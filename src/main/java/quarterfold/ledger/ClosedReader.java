@@ -34,7 +34,7 @@ final class ClosedReader implements AutoCloseable {
 
     private final PreparedStatement run;
     private final PreparedStatement one;
-    private final EntryReader entries;
+    private final Connection connection;
     private final ById<RulingTable.Ruling> rulings;
     private final NavigableMap<Long, Source> sources = new TreeMap<>();
     private final NavigableMap<Long, YearMonth> periods = new TreeMap<>();
@@ -43,15 +43,19 @@ final class ClosedReader implements AutoCloseable {
         run = connection.prepareStatement(RUN);
         one = connection.prepareStatement(ONE);
         one.setLong(2, horizon.firstFrozen());
-        entries = new EntryReader(connection, ById.MANY, EntryReader.RUN);
+        this.connection = connection;
         rulings = new ById<>(connection, "ruling", ById.MANY, RulingTable::read);
         SourceTable.all(connection).forEach(s -> sources.put(s.firstEntry(), s));
         periods.putAll(CloseTable.byFirstEntry(connection));
     }
 
-    void read(YearMonth period, BiConsumer<Entry, ClosedEntry> each) throws SQLException {
+    /** {@code kinds}: what entries were by decision at the close. */
+    void read(YearMonth period, KindDecisions kinds, BiConsumer<Entry, ClosedEntry> each)
+            throws SQLException {
         run.setString(1, period.toString());
-        try (ResultSet rows = run.executeQuery()) {
+        try (EntryReader entries =
+                        new EntryReader(connection, ById.MANY, EntryReader.RUN, kinds);
+                ResultSet rows = run.executeQuery()) {
             while (rows.next()) {
                 each.accept(
                         entries.entry(rows, sources.floorEntry(rows.getLong(1)).getValue().id()),
@@ -95,7 +99,6 @@ final class ClosedReader implements AutoCloseable {
     public void close() throws SQLException {
         run.close();
         one.close();
-        entries.close();
         rulings.close();
     }
 }

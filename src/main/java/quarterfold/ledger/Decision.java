@@ -1,6 +1,11 @@
 package quarterfold.ledger;
 
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A person's recorded answer to a question. Appended, never edited; undone by appending another.
@@ -23,11 +28,33 @@ public record Decision(
         String who,
         LocalDate day) {
 
-    /** What a decision is about. */
     Decision numbered(long number) {
         return new Decision(number, target, about, action, value, why, who, day);
     }
 
+    /** The decisions that no longer hold, each with the one that undoes it. */
+    public static Map<Long, Long> undone(List<Decision> decisions) {
+        Map<Long, Long> undone = new HashMap<>();
+        List<Decision> newestFirst =
+                decisions.stream().sorted(Comparator.comparing(Decision::id).reversed()).toList();
+        for (Decision decision : newestFirst) {
+            if (decision.action() == Action.UNDO && !undone.containsKey(decision.id())) {
+                undone.put(Long.parseLong(decision.value()), decision.id());
+            }
+        }
+        return undone;
+    }
+
+    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
+    public static List<Decision> inForce(List<Decision> decisions) {
+        Map<Long, Long> undone = undone(decisions);
+        return decisions.stream()
+                .filter(d -> d.action() != Action.UNDO && !undone.containsKey(d.id()))
+                .sorted(Comparator.comparing(Decision::id))
+                .collect(Collectors.toList());
+    }
+
+    /** What a decision is about. */
     public enum Target implements Coded {
         ENTRY("entry"),
         /** Every entry of a supplier, customer or channel. */

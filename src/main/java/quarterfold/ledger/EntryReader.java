@@ -67,20 +67,29 @@ final class EntryReader implements AutoCloseable {
                     + " and e.particulars is not null and not (e.particulars glob '%s=*' and instr(e.particulars, ' ') = 0)"
                             .formatted(Particular.ACCOUNT.code());
 
-    /** The same, of entries of a kind. */
-    static String runOfFiguresOf(Kind kind) {
+    /** The same, of entries that may be of a kind. */
+    static String runOfFiguresOf(Kind kind, KindDecisions kinds) {
         return RUN_OF_FIGURES
-                + " and e.profile in (select id from profile where kind = '%s')"
-                        .formatted(kind.code());
+                + " and "
+                + kinds.or(
+                        "e.profile in (select id from profile where kind = '%s')"
+                                .formatted(kind.code()));
     }
 
     private final PreparedStatement run;
     private final ById<Profile> profiles;
     private final ById<Item> items;
+    private final KindDecisions kinds;
     private LocalDate day = LocalDate.EPOCH;
 
-    /** {@code query} is {@link #RUN} or {@link #RUN_OF_FIGURES}. */
-    EntryReader(Connection connection, int remembered, String query) throws SQLException {
+    /**
+     * @param query {@link #RUN} or {@link #RUN_OF_FIGURES}
+     * @param kinds what entries are by decision; {@link KindDecisions#NONE} for entries as they
+     *     were entered
+     */
+    EntryReader(Connection connection, int remembered, String query, KindDecisions kinds)
+            throws SQLException {
+        this.kinds = kinds;
         run = connection.prepareStatement(query);
         profiles = new ById<>(connection, "profile", remembered, ProfileTable::read);
         items =
@@ -101,6 +110,17 @@ final class EntryReader implements AutoCloseable {
     void run(Source source, long from, int count, Consumer<Entry> each) throws SQLException {
         long left = source.firstEntry() + source.entries() - from;
         run(from, Math.min(count, left), source.id(), EARLIEST, LATEST, each);
+    }
+
+    /** A run of a source's entries. */
+    void run(AskedEntries asked, long source, Consumer<Entry> each) throws SQLException {
+        run(
+                asked.first(),
+                asked.last() - asked.first() + 1,
+                source,
+                EARLIEST,
+                LATEST,
+                each);
     }
 
     /** The entry with a number that the ledger has. */
@@ -141,9 +161,8 @@ final class EntryReader implements AutoCloseable {
     /** The entry in a row of {@link #COLUMNS}. */
     Entry entry(ResultSet row, long source) throws SQLException {
         int stated = row.getInt(STATED);
-        return new Entry(
-                row.getLong(1),
-                source,
+        long number = row.getLong(1);
+        Line entered =
                 new Line(
                         row.getLong(2),
                         day(row.getLong(3)),
@@ -162,7 +181,8 @@ final class EntryReader implements AutoCloseable {
                                 ? Particulars.parse(text(row, stated, PARTICULARS))
                                 : Particulars.NONE,
                         text(row, stated, ORIGINAL),
-                        text(row, stated, NOTES)));
+                        text(row, stated, NOTES));
+        return new Entry(number, source, kinds.line(number, entered));
     }
 
     private static boolean isStated(int stated, int column) {

@@ -18,6 +18,7 @@ public final class FileEntry implements AutoCloseable {
     private final SetAsideWriter asides;
     private final Source opening;
     private long entries;
+    private Optional<AskedEntries> asked = Optional.empty();
     private long setAside;
     private long firstDay = Long.MAX_VALUE;
     private long lastDay = Long.MIN_VALUE;
@@ -44,6 +45,33 @@ public final class FileEntry implements AutoCloseable {
         firstDay = Math.min(firstDay, day);
         lastDay = Math.max(lastDay, day);
         return number;
+    }
+
+    /** Keeps the text of the layout the file is read with. */
+    public void readWith(String layout) {
+        transaction.step(() -> LayoutTexts.add(connection, opening.id(), layout));
+    }
+
+    /** Notes that a question about the kind of rows is about the line entered last. */
+    public void asked(String about) {
+        long number = opening.firstEntry() + entries - 1;
+        if (asked.filter(run -> run.isFollowedBy(about, number)).isEmpty()) {
+            addAsked();
+            asked = Optional.of(new AskedEntries(about, number, number));
+        } else {
+            asked = asked.map(run -> run.to(number));
+        }
+    }
+
+    private void addAsked() {
+        asked.ifPresent(
+                run ->
+                        change(
+                                "insert into asked_entry (source, about, first_entry, last_entry)"
+                                        + " values (?, ?, ?, ?)",
+                                run.about(),
+                                run.first(),
+                                run.last()));
     }
 
     /** Enters an exchange rate; whether it agrees with those held is for the reader to see. */
@@ -139,6 +167,7 @@ public final class FileEntry implements AutoCloseable {
                         moneyIn.minus(moneyRepeated),
                         moneyEntered,
                         dates());
+        addAsked();
         transaction.step(
                 () -> {
                     writer.flush();

@@ -7,12 +7,10 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 
 /**
  * The ledger of a book, open: what was entered and what was closed. Only grows. For one thread at a
@@ -23,6 +21,8 @@ public final class Ledger implements AutoCloseable {
     private final Path file;
     private final Connection connection;
     private final Horizon horizon;
+
+    private Optional<KindDecisions> kinds = Optional.empty();
 
     private Ledger(Path file, Connection connection, Horizon horizon) {
         this.file = file;
@@ -125,7 +125,7 @@ public final class Ledger implements AutoCloseable {
                         return Optional.empty();
                     }
                     try (EntryReader reader =
-                            new EntryReader(connection, ById.ONE, EntryReader.RUN)) {
+                            new EntryReader(connection, ById.ONE, EntryReader.RUN, kinds())) {
                         return Optional.of(reader.entry(number, source.get().id()));
                     }
                 });
@@ -149,7 +149,8 @@ public final class Ledger implements AutoCloseable {
             long after, LocalDate first, LocalDate last, String query, Consumer<Entry> each) {
         read(
                 () -> {
-                    try (EntryReader reader = new EntryReader(connection, ById.MANY, query)) {
+                    try (EntryReader reader =
+                            new EntryReader(connection, ById.MANY, query, kinds())) {
                         for (Source source : sources()) {
                             if (source.firstEntry() > after && source.overlaps(first, last)) {
                                 reader.run(source, first, last, each);
@@ -167,7 +168,13 @@ public final class Ledger implements AutoCloseable {
 
     /** Every entry of a kind, in the order of its number, as {@link #forEachFigured} gives it. */
     public void forEachOfKind(Kind kind, Consumer<Entry> each) {
-        forEach(EntryReader.runOfFiguresOf(kind), each);
+        forEach(
+                EntryReader.runOfFiguresOf(kind, kinds()),
+                entry -> {
+                    if (entry.kind() == kind) {
+                        each.accept(entry);
+                    }
+                });
     }
 
     /** Whether any entry has a tax point from {@code first} to {@code last}. */
@@ -187,21 +194,6 @@ public final class Ledger implements AutoCloseable {
     /** The highest entry number; 0 in an empty ledger. */
     public long lastEntry() {
         return Math.min(horizon.lastEntry(), read(() -> next("entry", "number") - 1));
-    }
-
-    /** Whether any sale states a rate of its own. */
-    public boolean hasStatedSaleRates() {
-        return hasProfile("kind = 'sale' and rate <> ''");
-    }
-
-    /** Whether any sale is stated to be exempt. */
-    public boolean hasExemptSales() {
-        String sales =
-                Arrays.stream(Kind.values())
-                        .filter(k -> k.side() == Kind.Side.SALES)
-                        .map(k -> "'" + k.code() + "'")
-                        .collect(Collectors.joining(", "));
-        return hasProfile("rate = 'exempt' and kind in (" + sales + ")");
     }
 
     /** Every entry, in the order of its number. */
@@ -234,6 +226,26 @@ public final class Ledger implements AutoCloseable {
         }
     }
 
+    /** The kinds that people gave entries after they came, by the decisions there are. */
+    public KindDecisions kinds() {
+        long last = lastDecision();
+        if (kinds.filter(k -> k.asOf() == last).isEmpty()) {
+            List<Decision> all = decisions();
+            kinds = Optional.of(read(() -> KindDecisions.of(connection, all, last)));
+        }
+        return kinds.orElseThrow();
+    }
+
+    /** The entries that questions of a source about the kind of its rows are about. */
+    public List<AskedEntries> asked(long source) {
+        return read(() -> AskedEntries.of(connection, source));
+    }
+
+    /** The text of the layout that a source was read with, where the ledger has it. */
+    public Optional<String> layoutText(Source source) {
+        return read(() -> LayoutTexts.of(connection, source.id()));
+    }
+
     /** The exchange rates. */
     public Rates rates() {
         return new Rates(file, connection, horizon);
@@ -252,28 +264,9 @@ public final class Ledger implements AutoCloseable {
         forEach(EntryReader.RUN_OF_FIGURES_WITH_PARTICULARS, each);
     }
 
-    /** Whether any entry states the rate. */
-    public boolean hasRate(StatedRate rate) {
-        return hasProfile("rate = ?", rate.code());
-    }
-
     /** A way to some of the entries, wherever in the ledger they are. */
     public EntrySearch search() {
-        return new EntrySearch(file, connection, horizon::sees);
-    }
-
-    /** Whether any entry is of the kind. */
-    public boolean hasKind(Kind kind) {
-        return hasProfile("kind = ?", kind.code());
-    }
-
-    /** Whether any entry of the kind has other evidence than this. */
-    public boolean hasOtherEvidence(Kind kind, Evidence evidence) {
-        return hasProfile("kind = ? and evidence <> ?", kind.code(), evidence.code());
-    }
-
-    private boolean hasProfile(String condition, Object... values) {
-        return read(() -> ProfileTable.any(connection, condition, values));
+        return new EntrySearch(file, connection, horizon::sees, kinds());
     }
 
     /** What the close of a period took up of earlier ones, in its order. */
@@ -348,13 +341,17 @@ public final class Ledger implements AutoCloseable {
         withClosed(closed -> work.accept(number -> read(() -> closed.entry(number))));
     }
 
-    /** At most so many entries of a source from a number on, in order. */
+    /** At most so many entries of a source from a number on, in order, as they were entered. */
     public List<Entry> entries(Source source, long from, int count) {
         return read(
                 () -> {
                     List<Entry> entries = new ArrayList<>(count);
                     try (EntryReader reader =
-                            new EntryReader(connection, ById.MANY, EntryReader.RUN)) {
+                            new EntryReader(
+                                    connection,
+                                    ById.MANY,
+                                    EntryReader.RUN,
+                                    KindDecisions.NONE)) {
                         reader.run(source, from, count, entries::add);
                     }
                     return entries;
@@ -363,7 +360,8 @@ public final class Ledger implements AutoCloseable {
 
     /** What a close froze of each entry, in the order it was frozen; nothing where none is. */
     public void forEachClosed(YearMonth period, BiConsumer<Entry, ClosedEntry> each) {
-        withClosed(closed -> closed.read(period, each));
+        KindDecisions then = close(period).map(c -> asOf(c).kinds()).orElse(KindDecisions.NONE);
+        withClosed(closed -> closed.read(period, then, each));
     }
 
     private interface ClosedWork {

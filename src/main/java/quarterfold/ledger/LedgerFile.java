@@ -19,7 +19,7 @@ import org.sqlite.SQLiteOpenMode;
 final class LedgerFile {
 
     /** The schema this program writes: the number of its last migration. */
-    static final int SCHEMA = 4;
+    static final int SCHEMA = 5;
 
     private static final int CACHE_KIB = 16 * 1024;
 

@@ -59,6 +59,22 @@ public record Line(
         return amounts.money().times(profile.kind().direction());
     }
 
+    /**
+     * The same line as one of another kind: the money that moves is the same, so where the kinds'
+     * money goes opposite ways the amounts turn. The money of a customs entry is its VAT.
+     */
+    Line as(Kind kind) {
+        boolean turned = kind.direction() * profile.kind().direction() < 0;
+        Amounts as = turned ? amounts.negated() : amounts;
+        boolean alone = as.net().isEmpty() && (as.vat().isPresent() != as.gross().isPresent());
+        if (alone && kind == Kind.IMPORT_VAT_PAID) {
+            as = new Amounts(Optional.empty(), Optional.of(as.money()), Optional.empty());
+        } else if (alone && profile.kind() == Kind.IMPORT_VAT_PAID) {
+            as = Amounts.ofGross(as.money());
+        }
+        return worth(profile.of(kind), as, turned ? particulars.turned() : particulars);
+    }
+
     /** The same line as it stands in another currency. */
     public Line worth(Profile otherProfile, Amounts otherAmounts, Particulars otherParticulars) {
         return new Line(

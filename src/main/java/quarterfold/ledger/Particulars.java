@@ -133,6 +133,13 @@ public record Particulars(Map<Particular, String> stated) {
         return word(particular).map(Percent::of);
     }
 
+    /** The same where the line's amounts turn their signs: what stands in for one turns too. */
+    Particulars turned() {
+        return amount(Particular.STERLING_VAT)
+                .map(vat -> with(Particular.STERLING_VAT, vat.negated().toString()))
+                .orElse(this);
+    }
+
     /** The same with one particular set. */
     public Particulars with(Particular particular, String text) {
         Map<Particular, String> with = new EnumMap<>(Particular.class);

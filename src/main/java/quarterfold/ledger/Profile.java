@@ -54,6 +54,27 @@ public record Profile(
                 businessUse);
     }
 
+    /** The same of another kind. */
+    Profile of(Kind otherKind) {
+        return new Profile(
+                otherKind,
+                currency,
+                rate,
+                party,
+                partyCountry,
+                partyVat,
+                category,
+                from,
+                to,
+                customer,
+                customerVat,
+                channel,
+                channelCollects,
+                settlement,
+                evidence,
+                businessUse);
+    }
+
     /** A profile of which only the kind and the currency are known. */
     public static Profile of(Kind kind, String currency) {
         return of(kind, currency, "");

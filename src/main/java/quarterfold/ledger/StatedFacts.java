@@ -14,8 +14,11 @@ import quarterfold.money.Percent;
  */
 public final class StatedFacts {
 
+    private static final String KIND = "kind";
+
     private static final List<String> OF_THE_PROFILE =
             List.of(
+                    KIND,
                     "rate",
                     "party_country",
                     "party_vat",
@@ -58,6 +61,7 @@ public final class StatedFacts {
             return particular.get().type().expected();
         }
         return switch (field) {
+            case KIND -> "one of " + Coded.codes(Kind.class) + ", such as fee";
             case "rate" -> "a percentage, exempt, outside, margin or reverse-charge, such as 20";
             case "party_country", "from", "to" ->
                     "an ISO 3166 country code, or XI for Northern Ireland, such as GB";
@@ -73,6 +77,7 @@ public final class StatedFacts {
 
     private static boolean profileTakes(String field, String value) {
         return switch (field) {
+            case KIND -> Coded.find(Kind.class, value).isPresent();
             case "rate" -> StatedRate.parse(value).isPresent();
             case "party_country", "from", "to" -> isCountry(value);
             case "customer" -> Coded.find(Customer.class, value).isPresent();
@@ -88,7 +93,10 @@ public final class StatedFacts {
                 || Locale.getISOCountries(Locale.IsoCountryCode.PART1_ALPHA2).contains(text);
     }
 
-    /** The line with one more fact. Refuses what {@link #isOne} does not take. */
+    /**
+     * The line with one more fact. Refuses what {@link #isOne} does not take. What kind it is of
+     * the ledger tells with the entry itself; see {@link Ledger#kinds}.
+     */
     public static Line state(Line line, String fieldAndValue) {
         if (!isOne(fieldAndValue)) {
             throw new IllegalArgumentException("not a fact that may be stated: " + fieldAndValue);
@@ -96,6 +104,9 @@ public final class StatedFacts {
         int at = fieldAndValue.indexOf('=');
         String field = fieldAndValue.substring(0, at);
         String value = fieldAndValue.substring(at + 1);
+        if (field.equals(KIND)) {
+            return line;
+        }
         Optional<Particular> particular = Coded.find(Particular.class, field);
         return particular.isPresent()
                 ? with(line, line.particulars().with(particular.get(), value))

@@ -28,8 +28,12 @@ public final class DecisionJson {
                 });
     }
 
-    /** A decision just recorded, with what it changes: one line of JSON, without a line end. */
-    public static String of(Decided decided) {
+    /**
+     * A decision just recorded, with what it changes: one line of JSON, without a line end.
+     *
+     * @param layout what became of the layout that asked, where one did
+     */
+    public static String of(Decided decided, Optional<String> layout) {
         return JsonLine.of(
                 json -> {
                     fields(json, decided.decision());
@@ -46,6 +50,9 @@ public final class DecisionJson {
                         json.writeEndObject();
                     }
                     json.writeEndArray();
+                    if (layout.isPresent()) {
+                        json.writeStringField("layout", layout.get());
+                    }
                 });
     }
 

@@ -16,7 +16,9 @@ import quarterfold.ledger.ClosedCorrection;
 import quarterfold.ledger.ClosedEntry;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
@@ -103,6 +105,13 @@ final class ChangedEntries {
         Set<String> products = abouts(about, Decision.Target.PRODUCT);
         abouts(about, Decision.Target.ENTRY).forEach(n -> numbers.add(Long.valueOf(n)));
         about.stream()
+                .filter(KindDecisions::isOne)
+                .flatMap(d -> RaisedQuery.Name.parse(d.about()).stream())
+                .forEach(
+                        query ->
+                                ledger.search()
+                                        .forEachAsked(query, e -> numbers.add(e.number())));
+        about.stream()
                 .filter(d -> d.action() == Decision.Action.DUPLICATE_OF)
                 .forEach(d -> numbers.add(Long.valueOf(d.value())));
         if (!parties.isEmpty() || !products.isEmpty()) {
@@ -185,6 +194,14 @@ final class ChangedEntries {
         return frozen.exchange().isEmpty() && now.conversion().isPresent();
     }
 
+    /** What an entry of another kind was worth is no part of what it is worth now. */
+    private boolean isOfItsKind(ClosedEntry frozen, Entry now) {
+        return ledger.asOf(closes.of(frozen.closedIn()))
+                .entry(now.number())
+                .filter(then -> then.kind() != now.kind())
+                .isEmpty();
+    }
+
     /** The correction of an entry over all its occasions: as it is treated now, the difference. */
     private Treated shown(
             Entry entry, List<ClosedEntry> frozen, List<Compared> compared, LocalDate shownOn) {
@@ -194,7 +211,10 @@ final class ChangedEntries {
                 now.isEmpty()
                         ? runs.treat(Occasion.of(entry), closes.of(first))
                         : now.get(now.size() - 1);
-        List<ClosedEntry> had = frozen.stream().filter(f -> !isWithoutRate(f, basis)).toList();
+        List<ClosedEntry> had =
+                frozen.stream()
+                        .filter(f -> !isWithoutRate(f, basis) && isOfItsKind(f, entry))
+                        .toList();
         return new Treated(
                 new Occasion(entry, shownOn, Cause.CORRECTED, Share.WHOLE),
                 TakenUp.ERROR,

@@ -40,10 +40,10 @@ final class Contexts {
         Goods goods = new Goods(book.products(), book.bundles());
         Liabilities liabilities = new Liabilities(law, goods);
         Baskets baskets = baskets(liabilities);
-        Answers answers = Answers.of(ledger.decisions());
+        Answers answers = Answers.of(ledger.decisions(), ledger.kinds());
         Exchange exchange = new Exchange(law, book.settings(), ledger.rates()::of);
         Ties ties = Ties.of(ledger.search()::forEach, law, answers);
-        boolean stock = ledger.hasKind(Kind.STOCK_ON_HAND);
+        boolean stock = ledger.search().hasKind(Kind.STOCK_ON_HAND);
         return new Context(
                 law,
                 book.settings(),
@@ -70,11 +70,11 @@ final class Contexts {
     private Related related(
             Liabilities liabilities, Baskets baskets, Answers answers, Exchange exchange) {
         boolean margin =
-                ledger.hasRate(StatedRate.MARGIN)
+                ledger.search().hasRate(StatedRate.MARGIN)
                         || book.products().has(StatedRate.MARGIN.code())
                         || answers.state("rate=" + StatedRate.MARGIN.code());
         return new Related(
-                ledger.hasKind(Kind.GIFT)
+                ledger.search().hasKind(Kind.GIFT)
                         ? Gifts.of(ledger::forEach, law, liabilities, answers, exchange)
                         : Gifts.NONE,
                 margin
@@ -86,7 +86,7 @@ final class Contexts {
 
     /** Baskets are only looked for where something can be other than standard-rated. */
     private Baskets baskets(Liabilities liabilities) {
-        return book.products().isEmpty() && book.bundles().isEmpty() && !ledger.hasStatedSaleRates()
+        return book.products().isEmpty() && book.bundles().isEmpty() && !ledger.search().hasStatedSaleRates()
                 ? Baskets.NONE
                 : Baskets.of(ledger::forEach, liabilities);
     }

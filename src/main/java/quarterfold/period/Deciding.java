@@ -17,8 +17,10 @@ import quarterfold.ledger.Close;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
+import quarterfold.ledger.RaisedQuery;
 
 /**
  * Records a decision, once it is known to fit the ledger and the law, and tells what it changes.
@@ -42,12 +44,14 @@ public final class Deciding {
      * @param closed how many of the entries it is about are in each closed return, which does not
      *     change
      * @param next the period that takes up corrections of closed ones
+     * @param kindOf the question about the kind of rows that it answers, or that it opens again
      */
     public record Decided(
             Decision decision,
             List<Effect> effects,
             Map<YearMonth, Long> closed,
-            Optional<Period> next) {}
+            Optional<Period> next,
+            Optional<RaisedQuery.Name> kindOf) {}
 
     /** The entries a decision is about: their closed periods, and one of each kind and day. */
     private record Entries(Map<YearMonth, Long> closed, List<Entry> samples) {}
@@ -60,7 +64,8 @@ public final class Deciding {
     public Decided decide(Decision wanted) throws LedgerException {
         Decision decision = wanted.action() == Action.UNDO ? aboutTheUndone(wanted) : wanted;
         Returns before = new Returns(book, ledger, law);
-        Entries about = entries(decision, before.calendar());
+        Decision meant = meant(decision);
+        Entries about = entries(decision, meant, before.calendar());
         new DecisionCheck(ledger, law, decision, about.samples()).check();
         List<VatReturn> drafts =
                 openPeriods(before.calendar()).stream().map(before::draft).toList();
@@ -68,6 +73,9 @@ public final class Deciding {
                 && !isUndo(decision)
                 && !isAsked(decision.about(), drafts)) {
             throw DecisionCheck.absent(decision, ledger);
+        }
+        if (KindDecisions.isOne(meant)) {
+            new KindCheck(ledger, decision, meant, about.samples()).check();
         }
         Decision recorded = ledger.decide(decision);
         Returns after = new Returns(book, ledger, law);
@@ -79,7 +87,8 @@ public final class Deciding {
                 recorded,
                 effects.stream().filter(e -> !e.isNothing()).toList(),
                 about.closed(),
-                next(before.calendar()));
+                next(before.calendar()),
+                RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant)));
     }
 
     private static boolean isUndo(Decision decision) {
@@ -88,11 +97,8 @@ public final class Deciding {
 
     /** An undoing is about what the undone decision is about; one of nothing is refused later. */
     private Decision aboutTheUndone(Decision wanted) {
-        Optional<Decision> undone =
-                ledger.decisions().stream()
-                        .filter(d -> Long.toString(d.id()).equals(wanted.value()))
-                        .findFirst();
-        return undone.map(
+        return undone(wanted)
+                .map(
                         d ->
                                 new Decision(
                                         0,
@@ -106,7 +112,25 @@ public final class Deciding {
                 .orElse(wanted);
     }
 
-    private Entries entries(Decision decision, Calendar calendar) {
+    /** What a decision, or the one that it undoes in the end, says. */
+    private Decision meant(Decision decision) {
+        Decision meant = decision;
+        for (Optional<Decision> undone = undone(meant);
+                undone.isPresent() && undone.get().id() != meant.id();
+                undone = undone(meant)) {
+            meant = undone.get();
+        }
+        return meant;
+    }
+
+    private Optional<Decision> undone(Decision wanted) {
+        return ledger.decisions().stream()
+                .filter(d -> isUndo(wanted) && Long.toString(d.id()).equals(wanted.value()))
+                .findFirst();
+    }
+
+    /** {@code meant}: the decision, or the one it undoes. */
+    private Entries entries(Decision decision, Decision meant, Calendar calendar) {
         Map<YearMonth, Long> lastEntries = new TreeMap<>();
         ledger.closes().forEach(c -> lastEntries.put(c.period(), c.lastEntry()));
         Map<YearMonth, Long> closed = new TreeMap<>();
@@ -125,7 +149,11 @@ public final class Deciding {
             Optional<Entry> entry = EntryNumber.of(decision.about()).flatMap(ledger::entry);
             entry.ifPresent(see);
             found = entry.isPresent() ? 1 : 0;
-        } else if (decision.target() != Decision.Target.QUERY) {
+        } else if (decision.target() == Decision.Target.QUERY) {
+            RaisedQuery.Name.parse(decision.about())
+                    .filter(query -> KindDecisions.isOne(meant))
+                    .ifPresent(query -> ledger.search().forEachAsked(query, see));
+        } else {
             long[] count = {0};
             ledger.forEach(
                     entry -> {

@@ -18,11 +18,12 @@ import quarterfold.ledger.Decision.Target;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
 import quarterfold.ledger.Kind;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.LedgerException.Fault;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.StatedFacts;
-import quarterfold.treatment.Answers;
 
 /**
  * Refuses a decision that does not fit the ledger or the law, so that what is recorded can always
@@ -62,18 +63,33 @@ final class DecisionCheck {
 
     private void actionFitsTarget() {
         Action action = decision.action();
-        if (decision.target() == Target.QUERY
-                && action != Action.SET_ASIDE
-                && action != Action.UNDO) {
+        boolean onItself =
+                action == Action.SET_ASIDE || action == Action.UNDO || isKindOfRows();
+        if (decision.target() == Target.QUERY && !onItself) {
             throw usage(
                     "--query: found %s with it; expected --set-aside alone, or the entry the question is about, such as --entry 4"
                             .formatted(option(action)));
+        }
+        boolean ofMany =
+                decision.target() == Target.PARTY || decision.target() == Target.PRODUCT;
+        if (ofMany && KindDecisions.isOne(decision)) {
+            throw usage(
+                    "--state: found '%s' with %s; expected one entry, such as --entry 4, or with --query the question that asks what rows are"
+                            .formatted(decision.value(), option(decision.target())));
         }
         if (action == Action.DUPLICATE_OF && decision.target() != Target.ENTRY) {
             throw usage(
                     "--duplicate-of: found %s with it; expected one entry, such as --entry 4"
                             .formatted(option(decision.target())));
         }
+    }
+
+    /** What the rows are that a question asks about is decided on the question. */
+    private boolean isKindOfRows() {
+        return KindDecisions.isOne(decision)
+                && RaisedQuery.Name.parse(decision.about())
+                        .filter(RaisedQuery.Name::isOfKind)
+                        .isPresent();
     }
 
     /** Every entry it is about must be of a kind that some row of the treatment takes. */
@@ -157,7 +173,7 @@ final class DecisionCheck {
 
     private void undone() {
         List<Decision> all = ledger.decisions();
-        Predicate<Decision> holds = d -> !Answers.undone(all).containsKey(d.id());
+        Predicate<Decision> holds = d -> !Decision.undone(all).containsKey(d.id());
         if (all.stream()
                 .filter(holds)
                 .noneMatch(d -> Long.toString(d.id()).equals(decision.value()))) {

@@ -9,7 +9,6 @@ import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Ledger;
-import quarterfold.treatment.Answers;
 
 /**
  * Refuses to call an entry the duplicate of one that cannot be the same. One file may call a
@@ -77,7 +76,7 @@ final class DuplicateCheck {
     }
 
     private void notItselfADuplicate(Entry of) {
-        Answers.inForce(ledger.decisions()).stream()
+        Decision.inForce(ledger.decisions()).stream()
                 .filter(d -> d.action() == Action.DUPLICATE_OF)
                 .filter(d -> d.about().equals(Long.toString(of.number())))
                 .findFirst()

@@ -75,14 +75,27 @@ final class EntryStories {
     }
 
     /** What closes froze of an entry. */
-    private static List<Treated> frozen(
+    private List<Treated> frozen(
             Entry entry, List<ClosedEntry> frozen, Map<YearMonth, ClosedPack> packs) {
         return frozen.stream()
                 .flatMap(
                         closed ->
                                 Optional.ofNullable(packs.get(closed.closedIn())).stream()
-                                        .map(pack -> pack.treated(entry, closed)))
+                                        .map(
+                                                pack ->
+                                                        pack.treated(
+                                                                then(entry, closed.closedIn()),
+                                                                closed)))
                 .toList();
+    }
+
+    /** The entry as a close had it: what kind it is may have been decided since. */
+    private Entry then(Entry entry, YearMonth period) {
+        return ledger.kinds().isAny()
+                ? ledger.close(period)
+                        .flatMap(close -> ledger.asOf(close).entry(entry.number()))
+                        .orElse(entry)
+                : entry;
     }
 
     /** What is wrong in closed returns as the draft takes it up, by the number of the entry. */

@@ -5,7 +5,6 @@ import quarterfold.ledger.Decision;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.Products;
-import quarterfold.treatment.Answers;
 
 /**
  * Whether anything in a book says that there are exempt supplies, or purchases to be used for such.
@@ -28,7 +27,7 @@ final class ExemptTrade {
         if (mayBe.isEmpty()) {
             mayBe =
                     Optional.of(
-                            ledger.hasExemptSales()
+                            ledger.search().hasExemptSales()
                                     || products.has(EXEMPT)
                                     || decidedExempt()
                                     || usedExempt());
@@ -37,7 +36,7 @@ final class ExemptTrade {
     }
 
     private boolean decidedExempt() {
-        return Answers.inForce(ledger.decisions()).stream()
+        return Decision.inForce(ledger.decisions()).stream()
                 .map(Decision::value)
                 .anyMatch(value -> value.contains(EXEMPT) || value.contains("both"));
     }

@@ -5,6 +5,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.LongStream;
+import quarterfold.ledger.AskedEntries;
+import quarterfold.ledger.Decision.Target;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
@@ -52,15 +56,35 @@ final class Raised {
                 ledger.raised().stream().filter(q -> sources.contains(q.source())).toList();
         return new WholeSettlements(ledger)
                 .open(raised).stream()
-                        .filter(q -> !documents.answer(q))
+                        .filter(q -> !documents.answer(q) && !isKnown(q))
                         .map(this::query)
                         .map(questions::answered)
                         .toList();
     }
 
+    /** Whether of each of its entries a decision of its own says what it is. */
+    private boolean isKnown(RaisedQuery raised) {
+        if (!raised.name().isOfKind()) {
+            return false;
+        }
+        List<AskedEntries> asked =
+                ledger.asked(raised.source()).stream()
+                        .filter(run -> run.about().equals(raised.about()))
+                        .toList();
+        KindDecisions kinds = ledger.kinds();
+        return !asked.isEmpty()
+                && asked.stream()
+                        .flatMapToLong(run -> LongStream.rangeClosed(run.first(), run.last()))
+                        .allMatch(
+                                number ->
+                                        kinds.of(number)
+                                                .filter(d -> d.target() == Target.ENTRY)
+                                                .isPresent());
+    }
+
     private Query query(RaisedQuery raised) {
         return new Query(
-                "S%d/%s/%s".formatted(raised.source(), raised.code(), raised.about()),
+                raised.name().toString(),
                 OptionalLong.empty(),
                 files.name(raised.source()),
                 raised.question(),

@@ -1,14 +1,13 @@
 package quarterfold.treatment;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
+import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Profile;
 
 /**
@@ -17,12 +16,14 @@ import quarterfold.ledger.Profile;
  */
 public final class Answers {
 
-    public static final Answers NONE = new Answers(List.of());
+    public static final Answers NONE = of(List.of());
 
     private final Map<Decision.Target, Map<String, List<Decision>>> byTarget = new HashMap<>();
+    private final KindDecisions kinds;
     private final boolean empty;
 
-    private Answers(List<Decision> inForce) {
+    private Answers(List<Decision> inForce, KindDecisions kinds) {
+        this.kinds = kinds;
         empty = inForce.isEmpty();
         for (Decision decision : inForce) {
             byTarget.computeIfAbsent(decision.target(), t -> new HashMap<>())
@@ -33,29 +34,12 @@ public final class Answers {
 
     /** The answers of every decision but those a later one undoes, and the undoing itself. */
     public static Answers of(List<Decision> decisions) {
-        return new Answers(inForce(decisions));
+        return of(decisions, KindDecisions.NONE);
     }
 
-    /** The decisions that no longer hold, each with the one that undoes it. */
-    public static Map<Long, Long> undone(List<Decision> decisions) {
-        Map<Long, Long> undone = new HashMap<>();
-        List<Decision> newestFirst =
-                decisions.stream().sorted(Comparator.comparing(Decision::id).reversed()).toList();
-        for (Decision decision : newestFirst) {
-            if (decision.action() == Decision.Action.UNDO && !undone.containsKey(decision.id())) {
-                undone.put(Long.parseLong(decision.value()), decision.id());
-            }
-        }
-        return undone;
-    }
-
-    /** The decisions that hold: an undone one does not, and undoing an undoing brings it back. */
-    public static List<Decision> inForce(List<Decision> decisions) {
-        Map<Long, Long> undone = undone(decisions);
-        return decisions.stream()
-                .filter(d -> d.action() != Decision.Action.UNDO && !undone.containsKey(d.id()))
-                .sorted(Comparator.comparing(Decision::id))
-                .collect(Collectors.toList());
+    /** The same; {@code kinds}: what entries are by a decision on the question that asks it. */
+    public static Answers of(List<Decision> decisions, KindDecisions kinds) {
+        return new Answers(Decision.inForce(decisions), kinds);
     }
 
     /** Whether some decision states {@code field=value}. */
@@ -93,6 +77,9 @@ public final class Answers {
             return List.of();
         }
         List<Decision> all = new ArrayList<>();
+        kinds.of(entry.number())
+                .filter(d -> d.target() == Decision.Target.QUERY)
+                .ifPresent(all::add);
         all.addAll(about(Decision.Target.PARTY, entry.profile().party()));
         all.addAll(about(Decision.Target.PARTY, entry.profile().channel()));
         all.addAll(about(Decision.Target.PRODUCT, entry.line().item().product()));

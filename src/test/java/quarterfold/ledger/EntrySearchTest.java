@@ -64,7 +64,7 @@ class EntrySearchTest {
     @Test
     void noneOfTheProfile() {
         ledger.search().forEach(kind(Kind.PAYOUT), e -> assertThat(e).isNull());
-        assertThat(ledger.hasKind(Kind.PAYOUT)).isFalse();
+        assertThat(ledger.search().hasKind(Kind.PAYOUT)).isFalse();
     }
 
     @Test

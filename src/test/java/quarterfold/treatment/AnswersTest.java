@@ -41,9 +41,9 @@ class AnswersTest {
         Decision first = entry(1, Decision.Action.DISALLOW, "");
         Decision undo = entry(2, Decision.Action.UNDO, "1");
         Decision again = entry(3, Decision.Action.UNDO, "2");
-        assertThat(Answers.inForce(List.of(first))).containsExactly(first);
-        assertThat(Answers.inForce(List.of(first, undo))).isEmpty();
-        assertThat(Answers.inForce(List.of(first, undo, again))).containsExactly(first);
+        assertThat(Decision.inForce(List.of(first))).containsExactly(first);
+        assertThat(Decision.inForce(List.of(first, undo))).isEmpty();
+        assertThat(Decision.inForce(List.of(first, undo, again))).containsExactly(first);
         assertThat(Answers.of(List.of(first, undo)).about(bill().entry(1))).isEmpty();
     }
 
