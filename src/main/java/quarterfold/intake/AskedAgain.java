@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import quarterfold.ledger.AskedEntries;
 
-/** Compares the entries that a file asks about, read again, with those that the ledger has noted. */
+/**
+ * Compares the entries that a file asks about, read again, with those that the ledger has noted.
+ */
 final class AskedAgain {
     private final Iterator<AskedEntries> runs;
     private Optional<AskedEntries> run;
@@ -20,8 +22,7 @@ final class AskedAgain {
     }
 
     private Optional<AskedEntries> nextRun() {
-        Optional<AskedEntries> found =
-                runs.hasNext() ? Optional.of(runs.next()) : Optional.empty();
+        Optional<AskedEntries> found = runs.hasNext() ? Optional.of(runs.next()) : Optional.empty();
         next = found.map(AskedEntries::first).orElse(0L);
         return found;
     }

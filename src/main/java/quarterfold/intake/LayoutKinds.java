@@ -45,7 +45,8 @@ public final class LayoutKinds {
      * again what it said and asked, once that is undone.
      *
      * @return what became of the layout, for a person
-     * @throws LedgerException if the layout or the file cannot be read, or the layout not be written
+     * @throws LedgerException if the layout or the file cannot be read, or the layout not be
+     *     written
      */
     public String keep(RaisedQuery.Name query) throws LedgerException {
         Optional<Source> source =
@@ -94,7 +95,10 @@ public final class LayoutKinds {
                         () ->
                                 ledger.layoutText(source)
                                         .flatMap(t -> Place.of(source.layout(), t, query.about()))
-                                        .map(place -> new Wanted(place.kind(), place.rule().ask())));
+                                        .map(
+                                                place ->
+                                                        new Wanted(
+                                                                place.kind(), place.rule().ask())));
     }
 
     /** Whether a decision is on the question, or on the same of another file of the layout. */
@@ -132,8 +136,7 @@ public final class LayoutKinds {
         /** As printed, an amount's sign goes by the kind: where that turns, it is the owner's. */
         Optional<Signs> signs(Kind wanted) {
             boolean turns =
-                    rule.signs(shape) == Signs.DOCUMENT
-                            && wanted.direction() != kind().direction();
+                    rule.signs(shape) == Signs.DOCUMENT && wanted.direction() != kind().direction();
             return turns ? Optional.of(Signs.OWNER) : rule.own();
         }
 
@@ -170,8 +173,7 @@ public final class LayoutKinds {
     }
 
     /** The layout's text with what is wanted, where it then says just that. */
-    private static Optional<String> changed(
-            String name, String yaml, String about, Wanted wanted) {
+    private static Optional<String> changed(String name, String yaml, String about, Wanted wanted) {
         Optional<Place> found = Place.of(name, yaml, about);
         if (found.isEmpty()) {
             return Optional.empty();

@@ -88,10 +88,7 @@ final class RuleText {
                 .filter(line -> ASK_LINE.matcher(line).matches())
                 .findFirst()
                 .ifPresent(
-                        line ->
-                                own.add(
-                                        own.indexOf(line),
-                                        " ".repeat(indent(line)) + Asked.OPEN));
+                        line -> own.add(own.indexOf(line), " ".repeat(indent(line)) + Asked.OPEN));
     }
 
     void signs(Signs signs) {

@@ -53,8 +53,7 @@ final class ClosedReader implements AutoCloseable {
     void read(YearMonth period, KindDecisions kinds, BiConsumer<Entry, ClosedEntry> each)
             throws SQLException {
         run.setString(1, period.toString());
-        try (EntryReader entries =
-                        new EntryReader(connection, ById.MANY, EntryReader.RUN, kinds);
+        try (EntryReader entries = new EntryReader(connection, ById.MANY, EntryReader.RUN, kinds);
                 ResultSet rows = run.executeQuery()) {
             while (rows.next()) {
                 each.accept(

@@ -114,13 +114,7 @@ final class EntryReader implements AutoCloseable {
 
     /** A run of a source's entries. */
     void run(AskedEntries asked, long source, Consumer<Entry> each) throws SQLException {
-        run(
-                asked.first(),
-                asked.last() - asked.first() + 1,
-                source,
-                EARLIEST,
-                LATEST,
-                each);
+        run(asked.first(), asked.last() - asked.first() + 1, source, EARLIEST, LATEST, each);
     }
 
     /** The entry with a number that the ledger has. */

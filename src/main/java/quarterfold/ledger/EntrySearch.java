@@ -22,8 +22,7 @@ public final class EntrySearch {
     private final Predicate<Source> seen;
     private final KindDecisions kinds;
 
-    EntrySearch(
-            Path file, Connection connection, Predicate<Source> seen, KindDecisions kinds) {
+    EntrySearch(Path file, Connection connection, Predicate<Source> seen, KindDecisions kinds) {
         this.kinds = kinds;
         this.file = file;
         this.connection = connection;
@@ -91,8 +90,7 @@ public final class EntrySearch {
                             profiles.stream()
                                     .map(Object::toString)
                                     .collect(Collectors.joining(",", "e.profile in (", ")"));
-                    String query =
-                            EntryReader.RUN_OF_FIGURES + " and " + kinds.or(ofThem) + also;
+                    String query = EntryReader.RUN_OF_FIGURES + " and " + kinds.or(ofThem) + also;
                     Consumer<Entry> found = found(which, each);
                     try (EntryReader reader =
                             new EntryReader(connection, ById.MANY, query, kinds)) {

@@ -115,8 +115,7 @@ public final class KindDecisions {
 
     /** Whether some entry is of the kind by a decision. */
     boolean any(Kind kind) {
-        return Stream.concat(
-                        entries.values().stream(), runs.values().stream().map(Run::decision))
+        return Stream.concat(entries.values().stream(), runs.values().stream().map(Run::decision))
                 .anyMatch(d -> known(d) == kind);
     }
 

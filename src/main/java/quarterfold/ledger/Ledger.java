@@ -348,10 +348,7 @@ public final class Ledger implements AutoCloseable {
                     List<Entry> entries = new ArrayList<>(count);
                     try (EntryReader reader =
                             new EntryReader(
-                                    connection,
-                                    ById.MANY,
-                                    EntryReader.RUN,
-                                    KindDecisions.NONE)) {
+                                    connection, ById.MANY, EntryReader.RUN, KindDecisions.NONE)) {
                         reader.run(source, from, count, entries::add);
                     }
                     return entries;

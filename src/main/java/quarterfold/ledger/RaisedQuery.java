@@ -50,9 +50,7 @@ public record RaisedQuery(long source, String code, String about, String questio
             return found.matches()
                     ? Optional.of(
                             new Name(
-                                    Long.parseLong(found.group(1)),
-                                    found.group(2),
-                                    found.group(3)))
+                                    Long.parseLong(found.group(1)), found.group(2), found.group(3)))
                     : Optional.empty();
         }
 

@@ -108,9 +108,7 @@ final class ChangedEntries {
                 .filter(KindDecisions::isOne)
                 .flatMap(d -> RaisedQuery.Name.parse(d.about()).stream())
                 .forEach(
-                        query ->
-                                ledger.search()
-                                        .forEachAsked(query, e -> numbers.add(e.number())));
+                        query -> ledger.search().forEachAsked(query, e -> numbers.add(e.number())));
         about.stream()
                 .filter(d -> d.action() == Decision.Action.DUPLICATE_OF)
                 .forEach(d -> numbers.add(Long.valueOf(d.value())));

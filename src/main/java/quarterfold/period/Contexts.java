@@ -86,7 +86,9 @@ final class Contexts {
 
     /** Baskets are only looked for where something can be other than standard-rated. */
     private Baskets baskets(Liabilities liabilities) {
-        return book.products().isEmpty() && book.bundles().isEmpty() && !ledger.search().hasStatedSaleRates()
+        return book.products().isEmpty()
+                        && book.bundles().isEmpty()
+                        && !ledger.search().hasStatedSaleRates()
                 ? Baskets.NONE
                 : Baskets.of(ledger::forEach, liabilities);
     }

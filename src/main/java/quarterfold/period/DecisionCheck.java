@@ -63,15 +63,13 @@ final class DecisionCheck {
 
     private void actionFitsTarget() {
         Action action = decision.action();
-        boolean onItself =
-                action == Action.SET_ASIDE || action == Action.UNDO || isKindOfRows();
+        boolean onItself = action == Action.SET_ASIDE || action == Action.UNDO || isKindOfRows();
         if (decision.target() == Target.QUERY && !onItself) {
             throw usage(
                     "--query: found %s with it; expected --set-aside alone, or the entry the question is about, such as --entry 4"
                             .formatted(option(action)));
         }
-        boolean ofMany =
-                decision.target() == Target.PARTY || decision.target() == Target.PRODUCT;
+        boolean ofMany = decision.target() == Target.PARTY || decision.target() == Target.PRODUCT;
         if (ofMany && KindDecisions.isOne(decision)) {
             throw usage(
                     "--state: found '%s' with %s; expected one entry, such as --entry 4, or with --query the question that asks what rows are"

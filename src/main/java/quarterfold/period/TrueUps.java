@@ -40,7 +40,8 @@ final class TrueUps {
 
     static TrueUps of(Ledger ledger, Context context) {
         TrueUps trueUps = new TrueUps(context);
-        if (ledger.search().hasOtherEvidence(Kind.IMPORT_VAT_POSTPONED, Evidence.POSTPONED_STATEMENT)) {
+        if (ledger.search()
+                .hasOtherEvidence(Kind.IMPORT_VAT_POSTPONED, Evidence.POSTPONED_STATEMENT)) {
             ledger.forEachOfKind(Kind.IMPORT_VAT_POSTPONED, trueUps::see);
         }
         return trueUps;

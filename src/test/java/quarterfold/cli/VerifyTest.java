@@ -291,15 +291,36 @@ class VerifyTest {
                                 ""));
     }
 
-    /** A layout of the book's own may have changed since the file came. */
+    /** A file is read again with the layout as it was when it came, whatever became of it. */
     @Test
-    void anOwnLayoutChangedOrGone() throws IOException {
+    void anOwnLayoutChangedOrGoneSince() throws IOException {
+        Path layout = book.resolve("layouts/stall.yaml");
+        Files.writeString(layout, stall("sale"));
+        SmallBook.enter(
+                book,
+                SmallBook.file(folder, "stall.csv", "When,What,Takings\n2026-10-02,Day,12.00\n"));
+        Run well = run("verify");
+        assertThat(well.out())
+                .contains("entries   7 entries are what their files say\n")
+                .endsWith("All is as it must be.\n");
+        Files.writeString(layout, stall("compensation"));
+        assertThat(run("verify")).isEqualTo(well);
+        Files.writeString(layout, "nothing: sound\n");
+        assertThat(run("verify")).isEqualTo(well);
+        Files.delete(layout);
+        assertThat(run("verify")).isEqualTo(well);
+    }
+
+    /** A book of before layouts were kept with their files: they may have changed since. */
+    @Test
+    void anOwnLayoutChangedOrGone() throws IOException, SQLException {
         Path layout = book.resolve("layouts/stall.yaml");
         Files.writeString(layout, stall("sale"));
         SmallBook.enter(
                 book,
                 SmallBook.file(folder, "stall.csv", "When,What,Takings\n2026-10-02,Day,12.00\n"));
         Files.writeString(layout, stall("compensation"));
+        tamper("delete from source_layout");
         assertThat(run("verify").out())
                 .contains(
                         """

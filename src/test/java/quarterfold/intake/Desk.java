@@ -103,6 +103,11 @@ final class Desk implements AutoCloseable {
         return ledger;
     }
 
+    /** Keeps in the book's layouts what was decided on a question. */
+    String keep(RaisedQuery.Name query) {
+        return new LayoutKinds(book, ledger).keep(query);
+    }
+
     ImportResult enter(String name, String text) throws IOException {
         return enter(file(name, text));
     }

@@ -119,7 +119,7 @@ class AppendOnlyTest {
                                 database,
                                 "select count(distinct tbl_name) from sqlite_master where"
                                         + " type = 'trigger'"))
-                .isEqualTo(18);
+                .isEqualTo(21);
     }
 
     /** Foreign keys are on: an entry cannot refer to a profile that is not there. */

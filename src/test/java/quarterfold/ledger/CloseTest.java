@@ -134,6 +134,39 @@ class CloseTest {
         assertThat(ledger.isClosed(2, LocalDate.of(2026, 7, 1), "supply")).isFalse();
     }
 
+    /** What entries are by later decisions they were not when the period was closed. */
+    @Test
+    void aCloseKeepsTheKindsItHad() {
+        kind(1, Decision.Action.STATE, "kind=sale");
+        kind(2, Decision.Action.STATE, "kind=fee");
+        kind(2, Decision.Action.UNDO, "2");
+        close(ledger, CLOSE, closed(2, "b", boxes()));
+        kind(1, Decision.Action.STATE, "kind=expense");
+        kind(2, Decision.Action.STATE, "kind=payout");
+        List<Kind> frozen = new ArrayList<>();
+        ledger.forEachClosed(CLOSE.period(), (entry, closed) -> frozen.add(entry.kind()));
+        assertThat(frozen).containsExactly(Kind.SALE, Kind.PURCHASE_CREDIT);
+        assertThat(Samples.entries(ledger.asOf(CLOSE)))
+                .extracting(Entry::kind)
+                .containsExactly(Kind.SALE, Kind.PURCHASE_CREDIT, Kind.PURCHASE_CREDIT);
+        assertThat(Samples.entries(ledger))
+                .extracting(Entry::kind)
+                .containsExactly(Kind.EXPENSE, Kind.PAYOUT, Kind.PURCHASE_CREDIT);
+    }
+
+    private void kind(long entry, Decision.Action action, String value) {
+        ledger.decide(
+                new Decision(
+                        0,
+                        Decision.Target.ENTRY,
+                        Long.toString(entry),
+                        action,
+                        value,
+                        "why",
+                        "who",
+                        LocalDate.of(2026, 10, 5)));
+    }
+
     /** Of two closes each entry knows the one that froze it. */
     @Test
     void anEntryKnowsItsClose() {

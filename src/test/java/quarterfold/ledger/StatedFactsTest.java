@@ -67,7 +67,8 @@ class StatedFactsTest {
         business_use=101,       false
         category=,              false
         gross=12,               false
-        kind=sale,              false
+        kind=sale,              true
+        kind=sold,              false
         held=soon,              false
         due=2026-12-01,         true
         nothing,                false
@@ -80,11 +81,20 @@ class StatedFactsTest {
         }
     }
 
+    /** What kind it is of the ledger tells with the entry, so that the line is of it already. */
+    @Test
+    void aKindIsNotStatedTwice() {
+        assertThat(StatedFacts.state(LINE, "kind=sale")).isEqualTo(LINE);
+        assertThat(StatedFacts.expected("kind"))
+                .startsWith("one of sale, sale-refund,")
+                .endsWith("other-money, such as fee");
+    }
+
     @Test
     void everyFieldIsOne() {
         assertThat(StatedFacts.fields())
-                .contains("rate", "evidence", "held", "co2")
-                .doesNotContain("gross", "kind", "date")
+                .contains("kind", "rate", "evidence", "held", "co2")
+                .doesNotContain("gross", "date")
                 .doesNotHaveDuplicates();
     }
 

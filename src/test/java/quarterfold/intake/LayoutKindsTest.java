@@ -1,0 +1,312 @@
+package quarterfold.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import quarterfold.ledger.Decision;
+import quarterfold.ledger.Decision.Action;
+import quarterfold.ledger.Decision.Target;
+import quarterfold.ledger.RaisedQuery;
+
+/**
+ * What people say that rows are goes into the layout that asked, and nothing else of it changes.
+ */
+class LayoutKindsTest {
+    private static final String HEAD =
+            """
+            layout: stall
+            title: A market stall
+            file: {delimiter: ",", encoding: UTF-8, header_row: 1}
+            dates: {pattern: "yyyy-MM-dd"}
+            numbers: {decimal: "."}
+            currency: GBP
+            fields: {date: When}
+            amounts: [Money]
+            """;
+    private static final String ROWS =
+            "When,What,Money\n2026-10-02,Day,12.00\n2026-10-03,Levy,-3.00\n2026-10-04,Levy,1.00\n";
+
+    @TempDir private Path folder;
+    private Desk desk;
+
+    @BeforeEach
+    void open() {
+        desk = new Desk(folder);
+    }
+
+    @AfterEach
+    void close() {
+        desk.close();
+    }
+
+    private String layout() throws IOException {
+        return Files.readString(desk.path("book/layouts/stall.yaml"));
+    }
+
+    private String decide(Action action, String value) {
+        RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Levy");
+        desk.ledger()
+                .decide(
+                        new Decision(
+                                0,
+                                Target.QUERY,
+                                query.toString(),
+                                action,
+                                value,
+                                "why",
+                                "who",
+                                LocalDate.of(2026, 11, 1)));
+        return desk.keep(query);
+    }
+
+    private String decide(String value) {
+        return decide(Action.STATE, value);
+    }
+
+    private void enter(String yaml) throws IOException {
+        desk.layout("stall", yaml);
+        assertThat(desk.enter("stall.csv", ROWS)).isInstanceOf(ImportResult.Entered.class);
+    }
+
+    /** As learning writes a rule. */
+    @Test
+    void aRuleOfLines() throws IOException {
+        String yaml =
+                HEAD
+                        + """
+                        signs: owner
+                        rows:
+                          - when: {What: Day}   # takings
+                            enter: [{kind: sale, gross: Money}]
+
+                          # Since October.
+                          - when: {What: Levy}
+                            # Open: give the kind in place of other-money, and take this question away.
+                            ask: "what is 'What: Levy'?"
+                            enter:
+                              - {kind: other-money, gross: Money, set: {category: channel-fee}}
+
+                        # The end.
+                        """;
+        enter(yaml);
+        assertThat(decide("kind=fee"))
+                .isEqualTo("The layout stall says so too: 'What: Levy' is fee, for files to come.");
+        assertThat(layout())
+                .isEqualTo(
+                        yaml.replaceAll(" {4}(# Open|ask).*\n", "")
+                                .replace("kind: other-money", "kind: fee"));
+        assertThat(decide("kind=expense"))
+                .isEqualTo(
+                        "The layout stall says so too: 'What: Levy' is expense, for files to come.");
+        assertThat(layout()).contains("{kind: expense, gross: Money, set");
+        assertThat(decide(Action.UNDO, "2"))
+                .isEqualTo("The layout stall says so too: 'What: Levy' is fee, for files to come.");
+        assertThat(decide(Action.UNDO, "1"))
+                .isEqualTo("The layout stall asks again what 'What: Levy' is.");
+        assertThat(layout()).isEqualTo(yaml);
+    }
+
+    /** A file of the same layout to come is read with what was decided, and asks nothing. */
+    @Test
+    void filesToCome() throws IOException {
+        enter(
+                HEAD
+                        + """
+                        signs: owner
+                        rows:
+                        - when: {What: Day}
+                          enter: [{kind: sale, gross: Money}]
+                        - when: {What: Levy}
+                          ask: What is a levy
+                          enter: [{kind: other-money, gross: Money}]
+                        """);
+        decide("kind=fee");
+        ImportResult.Entered next =
+                (ImportResult.Entered) desk.enter("next.csv", ROWS.replace("2026-10", "2026-11"));
+        assertThat(next.queries()).isEmpty();
+        assertThat(desk.lines().subList(3, 6))
+                .extracting(l -> l.profile().kind().code() + " " + l.amounts().money())
+                .containsExactly("sale 12.00", "fee 3.00", "fee -1.00");
+    }
+
+    /** A rule on one line, of a layout whose amounts are as printed: the money must stay. */
+    @Test
+    void aRuleOnOneLine() throws IOException {
+        String yaml =
+                HEAD
+                        + """
+                        signs: document
+                        rows:
+                          - {when: {What: Day}, enter: [{kind: sale, gross: Money}]}
+                          - {when: {What: Levy}, ask: 'what, pray, is it', enter: [{kind: other-money, gross: Money}]}
+                        """;
+        enter(yaml);
+        decide("kind=expense");
+        assertThat(layout())
+                .isEqualTo(
+                        yaml.replace("ask: 'what, pray, is it'", "signs: owner")
+                                .replace("other-money", "expense"));
+        desk.enter("next.csv", ROWS.replace("2026-10", "2026-11"));
+        assertThat(desk.lines().subList(4, 6))
+                .extracting(l -> l.profile().kind().code() + " " + l.amounts().money())
+                .containsExactly("expense 3.00", "expense -1.00");
+        assertThat(decide("kind=compensation")).contains("is compensation");
+        assertThat(decide(Action.UNDO, "2")).contains("is expense");
+        assertThat(decide(Action.UNDO, "1")).contains("asks again");
+        assertThat(layout())
+                .contains("signs: owner, ask: \"what, pray, is it\", enter: [{kind: other-money,");
+    }
+
+    /** The one amount of a customs entry is its VAT. */
+    @Test
+    void aCustomsEntry() throws IOException {
+        String yaml =
+                HEAD
+                        + """
+                        signs: owner
+                        rows:
+                          - {when: {What: Day}, enter: [{kind: sale, gross: Money}]}
+                          - when: {What: Levy}
+                            ask: "which?"
+                            enter: [{kind: other-money, gross: Money}]
+                        """;
+        enter(yaml);
+        decide("kind=import-vat-paid");
+        assertThat(layout()).contains("enter: [{kind: import-vat-paid, vat: Money}]");
+        decide("kind=import-duty");
+        assertThat(layout()).contains("enter: [{kind: import-duty, gross: Money}]");
+        decide(Action.UNDO, "2");
+        assertThat(layout()).contains("enter: [{kind: import-vat-paid, vat: Money}]");
+    }
+
+    /** Of a rule with several entries the one is meant of which it is not known what it is. */
+    @Test
+    void oneOfSeveralEntries() throws IOException {
+        desk.layout(
+                "stall",
+                HEAD.replace("[Money]", "[Money, Cut]")
+                        + """
+                        signs: owner
+                        rows:
+                          - when: {What: Day}
+                            ask: "what is the cut?"
+                            enter:
+                              - {kind: sale, gross: Money}
+                              - {kind: other-money, gross: Cut}
+                        """);
+        desk.enter("cut.csv", "When,What,Money,Cut\n2026-10-02,Day,12.00,-2.00\n");
+        RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Day");
+        assertThat(desk.ledger().asked(1)).hasSize(1);
+        assertThat(desk.ledger().asked(1).get(0).first()).isEqualTo(2);
+        desk.ledger()
+                .decide(
+                        new Decision(
+                                0,
+                                Target.QUERY,
+                                query.toString(),
+                                Action.STATE,
+                                "kind=fee",
+                                "why",
+                                "who",
+                                LocalDate.of(2026, 11, 1)));
+        assertThat(desk.keep(query)).contains("'What: Day' is fee");
+        assertThat(layout())
+                .contains("- {kind: sale, gross: Money}\n      - {kind: fee, gross: Cut}\n");
+    }
+
+    /** Two files that ask the same: the last that was said holds for those to come. */
+    @Test
+    void theSameQuestionOfTwoFiles() throws IOException {
+        enter(
+                HEAD
+                        + """
+                        signs: owner
+                        rows:
+                          - {when: {What: Day}, enter: [{kind: sale, gross: Money}]}
+                          - when: {What: Levy}
+                            ask: "which?"
+                            enter: [{kind: other-money, gross: Money}]
+                        """);
+        desk.enter("second.csv", ROWS.replace("2026-10", "2026-11"));
+        decide("kind=fee");
+        RaisedQuery.Name second = new RaisedQuery.Name(2, RaisedQuery.KIND_UNKNOWN, "What: Levy");
+        Decision later =
+                desk.ledger()
+                        .decide(
+                                new Decision(
+                                        0,
+                                        Target.QUERY,
+                                        second.toString(),
+                                        Action.STATE,
+                                        "kind=expense",
+                                        "why",
+                                        "who",
+                                        LocalDate.of(2026, 11, 2)));
+        assertThat(desk.keep(second)).contains("'What: Levy' is expense");
+        desk.ledger()
+                .decide(
+                        new Decision(
+                                0,
+                                Target.QUERY,
+                                second.toString(),
+                                Action.UNDO,
+                                Long.toString(later.id()),
+                                "why",
+                                "who",
+                                LocalDate.of(2026, 11, 3)));
+        assertThat(desk.keep(second)).contains("'What: Levy' is fee");
+    }
+
+    private static final String SHORT =
+            HEAD
+                    + """
+                    signs: owner
+                    rows:
+                      - {when: {What: Day}, enter: [{kind: sale, gross: Money}]}
+                      - when: {What: Levy}
+                        ask: "which?"
+                        enter: [{kind: other-money, gross: Money}]
+                    """;
+    private static final String NOT =
+            "The layout stall was not changed: it has no rule about just 'What: Levy' that could be; see to it there, for files to come.";
+
+    /** What cannot be said in it surely is left to a person. */
+    @Test
+    void aLayoutThatIsNotChanged() throws IOException {
+        enter(SHORT);
+        for (String other :
+                List.of(
+                        SHORT.replace("{What: Levy}", "{What: [Levy, Tax]}"),
+                        SHORT.replace("\"which?\"", "|\n      which\n      is it?"),
+                        SHORT.replace(
+                                "[{kind: other-money, gross: Money}]",
+                                "&it [{kind: 'other-money', gross: Money}]"),
+                        SHORT.replace("Money", "Monies"),
+                        SHORT + "nothing: sound\n")) {
+            desk.layout("stall", other);
+            assertThat(decide("kind=fee")).as(other).isEqualTo(NOT);
+            assertThat(layout()).isEqualTo(other);
+        }
+        Files.delete(desk.path("book/layouts/stall.yaml"));
+        assertThat(decide("kind=fee"))
+                .isEqualTo(
+                        "The layout stall is not the book's own and was not changed; copy it into the book's folder layouts to say there what such rows are.");
+        desk.layout("stall", SHORT);
+        try (var copies = Files.list(desk.path("book/sources"))) {
+            for (Path copy : copies.toList()) {
+                Files.delete(copy);
+            }
+        }
+        assertThat(decide("kind=fee")).isEqualTo(NOT);
+        assertThat(desk.keep(new RaisedQuery.Name(9, RaisedQuery.KIND_UNKNOWN, "x")))
+                .isEqualTo("No layout was changed: there is no source 9.");
+    }
+}
