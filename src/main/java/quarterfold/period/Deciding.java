@@ -180,9 +180,18 @@ public final class Deciding {
         };
     }
 
-    /** Whether a question of that name is in an open period, or kept by a close. */
+    /** Whether a question of that name is in an open period, kept by a close, or answered. */
     private boolean isAsked(String id, List<VatReturn> drafts) {
-        return drafts.stream().flatMap(d -> d.queries().stream()).anyMatch(q -> q.id().equals(id))
+        Optional<RaisedQuery.Name> name = RaisedQuery.Name.parse(id);
+        boolean ofKind =
+                name.filter(RaisedQuery.Name::isOfKind)
+                        .filter(
+                                n ->
+                                        ledger.asked(n.source()).stream()
+                                                .anyMatch(run -> run.about().equals(n.about())))
+                        .isPresent();
+        return ofKind
+                || drafts.stream().flatMap(d -> d.queries().stream()).anyMatch(q -> q.id().equals(id))
                 || ledger.closes().stream()
                         .flatMap(c -> c.queries().stream())
                         .anyMatch(q -> q.id().equals(id));

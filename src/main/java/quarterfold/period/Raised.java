@@ -7,7 +7,6 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.LongStream;
 import quarterfold.ledger.AskedEntries;
-import quarterfold.ledger.Decision.Target;
 import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
 import quarterfold.ledger.RaisedQuery;
@@ -62,24 +61,19 @@ final class Raised {
                         .toList();
     }
 
-    /** Whether of each of its entries a decision of its own says what it is. */
+    /** Whether of each of its entries a decision says what it is. */
     private boolean isKnown(RaisedQuery raised) {
-        if (!raised.name().isOfKind()) {
-            return false;
-        }
         List<AskedEntries> asked =
-                ledger.asked(raised.source()).stream()
-                        .filter(run -> run.about().equals(raised.about()))
-                        .toList();
+                raised.name().isOfKind()
+                        ? ledger.asked(raised.source()).stream()
+                                .filter(run -> run.about().equals(raised.about()))
+                                .toList()
+                        : List.of();
         KindDecisions kinds = ledger.kinds();
         return !asked.isEmpty()
                 && asked.stream()
                         .flatMapToLong(run -> LongStream.rangeClosed(run.first(), run.last()))
-                        .allMatch(
-                                number ->
-                                        kinds.of(number)
-                                                .filter(d -> d.target() == Target.ENTRY)
-                                                .isPresent());
+                        .allMatch(number -> kinds.of(number).isPresent());
     }
 
     private Query query(RaisedQuery raised) {

@@ -2,7 +2,6 @@ package quarterfold.treatment;
 
 import java.util.OptionalLong;
 import quarterfold.ledger.Decision;
-import quarterfold.ledger.KindDecisions;
 import quarterfold.money.Amount;
 
 /**
@@ -37,17 +36,6 @@ public record Query(
 
     /** The same, left as it is by a decision. */
     public Query setAside(Decision decision) {
-        return answered("set aside", decision);
-    }
-
-    /** The same, answered by a decision on it: left as it is, or with what its entries are. */
-    Query answered(Decision decision) {
-        return KindDecisions.isOne(decision)
-                ? answered("answered with " + decision.value(), decision)
-                : setAside(decision);
-    }
-
-    private Query answered(String how, Decision decision) {
         return new Query(
                 id,
                 entry,
@@ -55,7 +43,7 @@ public record Query(
                 question,
                 money,
                 holdsClose,
-                "%s by %s on %s: %s"
-                        .formatted(how, decision.who(), decision.day(), decision.why()));
+                "set aside by %s on %s: %s"
+                        .formatted(decision.who(), decision.day(), decision.why()));
     }
 }

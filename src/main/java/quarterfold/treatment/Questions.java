@@ -38,7 +38,7 @@ public final class Questions {
 
     /** The question with the decision that names it, where one does. */
     public Query answered(Query query) {
-        return context.answers().about(query).map(query::answered).orElse(query);
+        return context.answers().about(query).map(query::setAside).orElse(query);
     }
 
     /**

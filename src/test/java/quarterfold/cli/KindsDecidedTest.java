@@ -116,8 +116,7 @@ class KindsDecidedTest {
                 .contains(
                         "  Kind                   fee by decision 1, as Anne Weaver said on 2026-11-01: So their terms\n")
                 .contains("  Printed                net -, VAT -, gross 24.00, GBP\n");
-        assertThat(run("queries", "2026-09", "--all").out() + run("queries", "2026-09").out())
-                .doesNotContain("--query");
+        assertThat(run("queries", "2026-09").out()).doesNotContain("kind-unknown");
         assertThat(run("verify").out()).endsWith("All is as it must be.\n");
     }
 
@@ -154,6 +153,24 @@ class KindsDecidedTest {
                 .contains("longer.csv  purchases  corner-stall     6        1          5  -12.00")
                 .endsWith("5 rows of earlier files, 0.00, entered once\n");
         assertThat(run("verify").out()).endsWith("All is as it must be.\n");
+    }
+
+    /** A second thought counts; the first need not be taken back before. */
+    @Test
+    void decidedAnew() throws IOException {
+        decide("--query", QUERY, "--state", "kind=fee");
+        assertThat(decide("--query", QUERY, "--state", "kind=transfer").out())
+                .endsWith(
+                        """
+                        In 2026-09:
+                          answered: E3/supplier-country-missing
+                          answered: E4/supplier-country-missing
+                          No query is open.
+
+                        The layout corner-stall says so too: 'Type: Shelf bonus' is transfer, for files to come.
+                        """);
+        assertThat(decide("--undo", "2").out())
+                .endsWith("'Type: Shelf bonus' is fee, for files to come.\n");
     }
 
     @Test
