@@ -23,6 +23,7 @@ final class EarlierFile {
     private final Source.Dates dates;
     private final Shelf shelf;
     private Optional<MarkTable> marks = Optional.empty();
+    private boolean otherwise;
     private Optional<long[]> made = Optional.empty();
 
     /** A row of it that says the same as one of the file being read. */
@@ -64,7 +65,9 @@ final class EarlierFile {
         Optional<BadFile> first = Optional.empty();
         for (Layouts as : shelf.ways(source)) {
             try {
-                return read(as);
+                MarkTable table = read(as);
+                otherwise = first.isPresent();
+                return table;
             } catch (BadFile e) {
                 first = first.or(() -> Optional.of(e));
             }
@@ -98,6 +101,11 @@ final class EarlierFile {
             throw new UncheckedIOException(e);
         }
         return table;
+    }
+
+    /** Whether the layout as it is now does not read it, so that its rows say things otherwise. */
+    boolean isReadOtherwise() {
+        return otherwise;
     }
 
     /** Whether some row of it makes such entries; see {@link EntryDigest}. */

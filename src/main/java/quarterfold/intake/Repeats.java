@@ -164,7 +164,7 @@ final class Repeats {
                 alike++;
                 Alike like = new Alike(mark.row(), each, entries);
                 firstAlike = firstAlike.or(() -> Optional.of(like));
-                if (areNamed(lines)) {
+                if (areNamed(lines) || each.isReadOtherwise()) {
                     namedAlike++;
                     firstNamedAlike = firstNamedAlike.or(() -> Optional.of(like));
                 }
@@ -207,7 +207,7 @@ final class Repeats {
                 .ifPresent(like -> raiseAlike(like, raise));
     }
 
-    /** Rows of one order or document that make the same entries are hardly two. */
+    /** Rows of one order or document, or by another layout, that make the same are hardly two. */
     private void raiseAlike(Example like, Payouts.Raise raise) {
         raise.query(
                 ALIKE,

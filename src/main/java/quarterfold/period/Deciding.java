@@ -191,7 +191,9 @@ public final class Deciding {
                                                 .anyMatch(run -> run.about().equals(n.about())))
                         .isPresent();
         return ofKind
-                || drafts.stream().flatMap(d -> d.queries().stream()).anyMatch(q -> q.id().equals(id))
+                || drafts.stream()
+                        .flatMap(d -> d.queries().stream())
+                        .anyMatch(q -> q.id().equals(id))
                 || ledger.closes().stream()
                         .flatMap(c -> c.queries().stream())
                         .anyMatch(q -> q.id().equals(id));

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import quarterfold.ledger.Coded;
+import quarterfold.ledger.Kind;
 
 /** The rows of a book's plain sheets, and beside them what they come to, by day and box. */
 final class Sheets {
@@ -52,6 +54,8 @@ final class Sheets {
                     "due",
                     "paid");
 
+    private static final List<String> AMOUNTS = List.of("net", "vat", "gross", "sterling_vat");
+
     private final List<Row> rows = new ArrayList<>();
     private final NavigableMap<LocalDate, Map<Integer, BigDecimal>> sums = new TreeMap<>();
 
@@ -93,6 +97,39 @@ final class Sheets {
         Row row = new Row(day, kind);
         rows.add(row);
         return row;
+    }
+
+    /**
+     * Enters rows as money of which it is not known what it is, one in three of those that move
+     * any; gives what their entries are, by their numbers in {@link #file}.
+     */
+    Map<Long, String> disguise(Dice dice) {
+        Map<Long, String> known = new TreeMap<>();
+        for (int i = 0; i < rows.size(); i++) {
+            Map<String, String> cells = rows.get(i).cells;
+            String kind = cells.getOrDefault("kind", "");
+            int direction = Coded.find(Kind.class, kind).map(Kind::direction).orElse(0);
+            if (direction != 0 && !kind.equals("other-money") && dice.oneIn(3)) {
+                known.put(i + 1L, kind);
+                cells.put("kind", "other-money");
+                if (direction < 0) {
+                    AMOUNTS.forEach(column -> cells.computeIfPresent(column, Sheets::turned));
+                }
+                if (kind.equals("import-vat-paid") && isBlank(cells, "net")) {
+                    cells.put("gross", cells.getOrDefault("vat", ""));
+                    cells.put("vat", "");
+                }
+            }
+        }
+        return known;
+    }
+
+    private static boolean isBlank(Map<String, String> cells, String column) {
+        return cells.getOrDefault(column, "").isEmpty();
+    }
+
+    private static String turned(String column, String amount) {
+        return amount.isEmpty() ? amount : new BigDecimal(amount).negate().toPlainString();
     }
 
     /** The row that was written last. */

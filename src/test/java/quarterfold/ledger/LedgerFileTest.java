@@ -48,7 +48,7 @@ class LedgerFileTest {
                 .isInstanceOfSatisfying(LedgerException.class, LedgerFileTest::isUnreadable)
                 .hasMessage(
                         file
-                                + ": found schema 7; this program knows schemas up to 4: the book"
+                                + ": found schema 7; this program knows schemas up to 5: the book"
                                 + " was last used by a newer version, use that one");
     }
 
