@@ -11,10 +11,14 @@ import java.util.stream.IntStream;
  * in new ones, and in some only texts that are known. For one thread.
  */
 final class ExpectedCells {
+    /** Of a column that must not say anything. */
+    static final List<String> BLANK = List.of("");
+
     private final Layout layout;
     private final UnreadMoney money;
     private final int[] watched;
     private final boolean[] told;
+    private final boolean lacksMoney;
     private final int[] columns;
     private final List<List<String>> texts;
     private final List<Set<String>> toldTexts = new ArrayList<>();
@@ -25,6 +29,9 @@ final class ExpectedCells {
         Set<Integer> known = new HashSet<>(header.columns(layout.named()));
         known.addAll(header.columns(layout.repeats().ignored()));
         layout.expected().unread().ifPresent(unread -> known.addAll(header.columns(unread)));
+        layout.expected()
+                .texts()
+                .forEach((column, only) -> known.add(only.equals(BLANK) ? header.column(column) : -1));
         watched =
                 layout.expected().unread().isEmpty()
                         ? new int[0]
@@ -32,8 +39,13 @@ final class ExpectedCells {
                                 .filter(i -> !known.contains(i))
                                 .toArray();
         told = new boolean[watched.length];
-        columns = layout.expected().texts().keySet().stream().mapToInt(header::column).toArray();
-        texts = List.copyOf(layout.expected().texts().values());
+        Set<String> needed = layout.needed();
+        lacksMoney =
+                layout.optional().stream().anyMatch(c -> needed.contains(c) && !header.has(c));
+        List<String> there =
+                layout.expected().texts().keySet().stream().filter(header::has).toList();
+        columns = there.stream().mapToInt(header::column).toArray();
+        texts = there.stream().map(c -> layout.expected().texts().getOrDefault(c, List.of())).toList();
         texts.forEach(t -> toldTexts.add(new HashSet<>()));
     }
 
@@ -43,7 +55,7 @@ final class ExpectedCells {
             int column = watched[i];
             String text = told[i] ? "" : row.text(column);
             if (!text.isEmpty()
-                    && money.isAmount(row.header().name(column), text, row.isNumber(column))) {
+                    && isAmount(row, column, text)) {
                 told[i] = true;
                 row.wrong(
                         column,
@@ -63,7 +75,11 @@ final class ExpectedCells {
         }
         for (int i = 0; i < columns.length; i++) {
             String text = row.text(columns[i]);
-            if (!texts.get(i).contains(text) && toldTexts.get(i).add(text)) {
+            if (texts.get(i).equals(BLANK) && !text.isEmpty()) {
+                if (toldTexts.get(i).add("")) {
+                    blank(row, columns[i]);
+                }
+            } else if (!texts.get(i).contains(text) && toldTexts.get(i).add(text)) {
                 String name = row.header().name(columns[i]);
                 row.wrong(
                         columns[i],
@@ -75,5 +91,19 @@ final class ExpectedCells {
                                         LayoutWriter.text(text)));
             }
         }
+    }
+
+    /** Where a column of money may be missing, any number may be it under a new name. */
+    private boolean isAmount(Row row, int column, String text) {
+        boolean stored = row.isNumber(column);
+        return money.isAmount(row.header().name(column), text, stored)
+                || (lacksMoney && money.isNumber(text, stored));
+    }
+
+    private void blank(Row row, int column) {
+        row.wrong(
+                column,
+                "nothing, for layout %s reads reports without that column; learn this one with a name of its own, such as --name %s-2; if the column is of no account, take it away under expect"
+                        .formatted(layout.name(), layout.name()));
     }
 }

@@ -97,7 +97,7 @@ final class Footers {
 
     private boolean statesMoney(Row row) {
         for (int index : summed) {
-            String text = row.bare(money.column(index));
+            String text = money.isLacking(index) ? "" : row.bare(money.column(index));
             if (!text.isEmpty() && NUMBER.matcher(text).find()) {
                 return true;
             }

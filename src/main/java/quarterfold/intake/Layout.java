@@ -31,7 +31,7 @@ import quarterfold.ledger.Kind;
  * @param mark the column that says on which rows amounts printed positive are negative
  * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
  * @param repeats what becomes of rows that an earlier file has too
- * @param optional columns of fields that a file may be without
+ * @param optional columns that a file may be without; it is then read as if no column were named so
  * @param print the lines of a PDF; empty where the layout is of a table
  * @param when columns and the texts that may stand in them on the rows read so, where a file has
  *     rows of several shapes; empty for any
@@ -294,8 +294,8 @@ record Layout(
     @Override
     public Set<String> columns() {
         Set<String> columns = named();
-        columns.removeAll(optional);
         columns.addAll(expected.texts().keySet());
+        columns.removeAll(optional);
         return columns;
     }
 

@@ -320,6 +320,10 @@ final class LayoutWriter {
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
         layout.expected().lines().forEach(this::line);
+        if (!layout.optional().isEmpty()) {
+            line("# A file may be without these columns; it is read as if none were named so.");
+            line("optional: " + list(layout.optional().stream().sorted().toList()));
+        }
         if (layout.payoutColumn().isPresent()) {
             line(
                     "# The payout, as its rows or a line above them state it: the other rows must sum to it.");

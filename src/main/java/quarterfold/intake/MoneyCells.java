@@ -179,6 +179,11 @@ final class MoneyCells {
         return index >= 0 && stated[index];
     }
 
+    /** Whether the file has no such column. */
+    boolean isLacking(int index) {
+        return index >= 0 && index < columns.length && columns[index] < 0;
+    }
+
     boolean isConverted(int index) {
         return index >= 0 && converted[index];
     }
