@@ -275,25 +275,7 @@ final class LayoutWriter {
         line(
                 "# Rows of the file that are no rows of the table; sums and counts they state must tie.");
         line("other_rows:");
-        for (OtherRow other : others) {
-            StringBuilder row = new StringBuilder("  - {");
-            row.append(other.is().isEmpty() ? "" : "is: " + quoted(other.is()) + ", ");
-            row.append(other.starts().isEmpty() ? "" : "starts: " + quoted(other.starts()) + ", ");
-            row.append(other.blank().isEmpty() ? "" : "blank: " + list(other.blank()) + ", ");
-            row.append(other.when().isEmpty() ? "" : "when: " + when(other.when()) + ", ");
-            row.append(other.sums().isEmpty() ? "" : "sums: " + list(other.sums()) + ", ");
-            row.append(other.count() ? "count: yes, " : "");
-            row.append(other.rest() ? "rest: yes, " : "");
-            row.append(other.states().isEmpty() ? "" : "states: " + states(other) + ", ");
-            line(row + "why: " + quoted(other.why()) + "}");
-        }
-    }
-
-    private static String states(OtherRow other) {
-        return other.states().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(e -> text(e.getKey()) + ": " + e.getValue().code())
-                .collect(Collectors.joining(", ", "{", "}"));
+        others.forEach(other -> line("  - " + OtherRowText.of(other)));
     }
 
     private void ties(Layout layout) {
@@ -374,7 +356,7 @@ final class LayoutWriter {
         return plain ? text : quoted(text);
     }
 
-    private static String quoted(String text) {
+    static String quoted(String text) {
         StringBuilder quoted = new StringBuilder("\"");
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);

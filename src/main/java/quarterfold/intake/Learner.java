@@ -129,7 +129,7 @@ public final class Learner {
             Optional<String> before,
             Consumer<Line> lines)
             throws IOException {
-        Findings findings = new Findings(answers);
+        Findings findings = new Findings(answers, OldLayout.answers(name, before));
         String own = String.valueOf(file.getFileName());
         try (Tables tables = Tables.open(file, own)) {
             TableFinder.Found table = table(file, own, tables, findings);
@@ -252,7 +252,7 @@ public final class Learner {
         }
         Layout alone = LayoutParts.withUnits(layout.get(), book.currency(), words.currencies());
         String sheet = table.grid().table();
-        OldLayout earlier = new OldLayout(tables, sheet, own, book, before);
+        OldLayout earlier = new OldLayout(tables, sheet, own, book, before, findings.used());
         OldColumns.Kept columns = earlier.columns(alone, table);
         Layout made = columns.layout();
         List<String> comments = comments(own, maker.found(), findings);

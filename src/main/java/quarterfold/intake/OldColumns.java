@@ -107,14 +107,15 @@ final class OldColumns {
             columns = new OldColumns(old, given, report, false);
             both = columns.both();
         }
-        if (!isSound(both, fit)) {
-            return new Kept(given, notes);
+        if (isSound(both, fit)) {
+            notes.addAll(columns.notes);
+        } else {
+            both = given;
         }
-        notes.addAll(columns.notes);
-        return new Kept(both, List.copyOf(notes));
+        return new Kept(both, notes);
     }
 
-    private static boolean isSound(Layout layout, HandWritten.Fit fit) throws BadFile, IOException {
+    static boolean isSound(Layout layout, HandWritten.Fit fit) throws BadFile, IOException {
         String yaml = LayoutWriter.write(layout, "Both", List.of());
         return HandWritten.isSound(layout.name() + ".yaml", yaml, fit);
     }
@@ -153,6 +154,8 @@ final class OldColumns {
         Expected expected = expected(stay);
         Set<String> named = all(money.both(stay, fields, expected, optional));
         old.optional().stream().filter(named::contains).forEach(optional::add);
+        optional.retainAll(named);
+        stay.retainAll(named);
         unread().ifPresent(notes::add);
         tell("new: a file without %s is read too", may);
         tell("not in this report: a file with %s is read too, as before", stay);
@@ -213,7 +216,7 @@ final class OldColumns {
         }
         Set<String> both = new LinkedHashSet<>(before);
         for (String text : report.texts(at)) {
-            if (both.add(text)) {
+            if (both.add(text) && !OldOthers.hold(old, column, text)) {
                 notes.add(
                         "'%1$s' says %2$s too, where the layout knew %3$s: such rows count as the others do; where they do not, add to the layout: other_rows: [{when: {%4$s: %5$s}, why: of no account}]"
                                 .formatted(
@@ -263,7 +266,7 @@ final class OldColumns {
         notes.add(
                 "%s, and %s: a file %s %s is refused from now on; to read both, learn each with a name of its own, such as --name %s-2"
                         .formatted(
-                                said(columns, is, is.replace("is ", "are ")),
+                                said(columns, is, is.replaceFirst("^is ", "are ")),
                                 why,
                                 with,
                                 it(columns),

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import quarterfold.intake.Layout.Check;
 import quarterfold.intake.Layout.Enter;
+import quarterfold.intake.Layout.OtherRow;
 import quarterfold.intake.Layout.Rule;
 
 /**
@@ -135,6 +136,8 @@ final class OldMoney {
         Set<String> money = money(stay);
         List<String> amounts = new ArrayList<>(made.amounts());
         old.amounts().stream().filter(money::contains).forEach(amounts::add);
+        List<OtherRow> others = new ArrayList<>(made.otherRows());
+        others.addAll(OldOthers.staying(old, stay, file));
         Set<String> outgoing = new LinkedHashSet<>(made.outgoing());
         old.outgoing().stream().filter(money::contains).forEach(outgoing::add);
         return new Layout(
@@ -154,7 +157,7 @@ final class OldMoney {
                 made.payoutColumn().or(() -> old.payoutColumn().filter(stay::contains)),
                 Set.copyOf(outgoing),
                 made.mark(),
-                made.otherRows(),
+                others,
                 made.balance().or(() -> old.balance().filter(b -> stay.contains(b.column()))),
                 made.repeats(),
                 Set.copyOf(optional),
@@ -168,6 +171,16 @@ final class OldMoney {
 
     /** The same with other fields, and other columns that may be missing. */
     static Layout with(Layout of, Map<Field, String> fields, Set<String> optional) {
+        return with(of, fields, optional, of.otherRows());
+    }
+
+    /** The same with more kinds of other rows. */
+    static Layout with(Layout of, List<OtherRow> others) {
+        return with(of, of.fields(), of.optional(), others);
+    }
+
+    private static Layout with(
+            Layout of, Map<Field, String> fields, Set<String> optional, List<OtherRow> others) {
         return new Layout(
                 of.name(),
                 of.shape(),
@@ -185,7 +198,7 @@ final class OldMoney {
                 of.payoutColumn(),
                 of.outgoing(),
                 of.mark(),
-                of.otherRows(),
+                others,
                 of.balance(),
                 of.repeats(),
                 Set.copyOf(optional),

@@ -293,4 +293,75 @@ class LearnedAgainTest {
                         "\nunread: [Heft]\n",
                         "\noptional: [Remark]\n");
     }
+
+    /** Rows that a person said do not count are not sales where the report is learned again. */
+    @Test
+    void rowsThatDoNotCount() throws IOException {
+        String names = "Date,Order,Type,Amount,Status\n";
+        String sent = names + "2026-07-03,A-1,Sale,10.00,Sent\n2026-07-04,A-2,Sale,9.00,Sent\n";
+        String parked = sent.replace("9.00,Sent", "9.00,Parked");
+        String line = "{when: {Status: Parked}, why: \"of no account\"}";
+        String hand =
+                learn(sent, Optional.empty(), Map.of()).yaml().orElseThrow()
+                        + "other_rows: ["
+                        + line.replace("\"", "")
+                        + "]\n";
+
+        assertThat(over(hand, parked, Map.of()))
+                .containsExactly("kept from the layout as it was: other_rows: [" + line + "]");
+        assertThat(over(yaml(), PLAIN, Map.of()))
+                .containsExactly(
+                        "'Status' is not in this report: a file with it is read too, as before");
+        assertThat(yaml()).contains("\nother_rows:\n  - " + line + "\n");
+        assertThat(money("july.csv", parked)).containsExactly("sale 10.00");
+    }
+
+    /** What a person answers now holds, whatever the layout says. */
+    @Test
+    void rowsThatCountAfterAll() throws IOException {
+        String cancelled =
+                "Date,Order,Type,Amount,Status\n2026-07-03,A-1,Sale,10.00,Sent\n2026-07-04,A-2,Sale,9.00,Cancelled\n";
+        String before =
+                learn(cancelled, Optional.empty(), Map.of("void/Status", "no"))
+                        .yaml()
+                        .orElseThrow();
+
+        assertThat(over(before, cancelled, Map.of("void/Status", "yes"))).isEmpty();
+        assertThat(money("july.csv", cancelled)).containsExactly("sale 10.00", "sale 9.00");
+    }
+
+    /** A question that the layout answers is not asked again. */
+    @Test
+    void whatTheLayoutAnswers() throws IOException {
+        String july = "Date;Paid;Order;Amount\n01/07/2026;02/07/2026;A-1;10,00\n31/07/2026;31/07/2026;A-2;9,50\n";
+        String august = "Date;Paid;Order;Amount\n01/08/2026;03/08/2026;B-1;10,00\n02/08/2026;04/08/2026;B-2;9,50\n";
+        assertThat(again(july, august, "rows=sale"))
+                .containsExactly("answered by the layout as it was: dates=dd/MM/yyyy");
+
+        assertThat(over(yaml(), august, Map.of()))
+                .containsExactly(
+                        "answered by the layout as it was: dates=dd/MM/yyyy",
+                        "answered by the layout as it was: rows=sale");
+        assertThat(money("august.csv", august)).containsExactly("sale 10.00", "sale 9.50");
+        assertThat(desk.lines().get(0).taxPoint()).hasToString("2026-08-01");
+    }
+
+    /** A file without the column that may be missing is in the currency it was in before. */
+    @Test
+    void aCurrencyThatMayBeMissing() throws IOException {
+        String euros =
+                "Date,Order,Type,Amount,Currency\n2026-08-03,B-1,Sale,11.00,EUR\n2026-08-04,B-2,Sale,12.00,EUR\n";
+        assertThat(again(PLAIN, euros))
+                .contains("'Currency' is new: a file without it is read too");
+        assertThat(money("july.csv", PLAIN)).containsExactly("sale 10.00", "fee -2.00");
+        assertThat(money("august.csv", euros)).containsExactly("sale 11.00", "sale 12.00");
+        assertThat(desk.lines().stream().map(l -> l.profile().currency()))
+                .containsExactly("GBP", "GBP", "EUR", "EUR");
+
+        Learned without = learn(PLAIN, Optional.of(yaml()), Map.of());
+        assertThat(without.notes())
+                .containsExactly(
+                        USUAL,
+                        "'Currency' is not in this report: a file with it is read too, as before");
+    }
 }
