@@ -48,7 +48,8 @@ final class LayoutColumns {
     private static Set<String> fixed(Map<Field, String> amounts, Layout layout) {
         Set<String> fixed = new LinkedHashSet<>(amounts.values());
         Optional<String> gross = Optional.ofNullable(amounts.get(Field.GROSS));
-        if (gross.isPresent() && (amounts.size() == 1 || !layout.optional().contains(gross.get()))) {
+        if (gross.isPresent()
+                && (amounts.size() == 1 || !layout.optional().contains(gross.get()))) {
             fixed.clear();
         }
         return fixed;

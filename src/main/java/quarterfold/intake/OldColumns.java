@@ -78,7 +78,9 @@ final class OldColumns {
         return all;
     }
 
-    /** Whether both are of plain tables with column names, the only ones that are brought together. */
+    /**
+     * Whether both are of plain tables with column names, the only ones that are brought together.
+     */
     static boolean fits(Layout old, Layout made) {
         return List.of(old, made).stream()
                 .allMatch(
@@ -130,16 +132,17 @@ final class OldColumns {
             Optional<String> why =
                     renamed.contains(column)
                             ? Optional.of("another column was read as the same")
-                            : money.why(column, made);
+                            : money.why(column, false);
             why.ifPresent(w -> lost.computeIfAbsent(w, x -> new LinkedHashSet<>()).add(column));
             if (why.isEmpty()) {
                 may.add(column);
             }
         }
         for (String column : gone) {
-            Optional<String> why = money.why(column, old);
+            Optional<String> why = money.why(column, true);
             if (why.isEmpty()) {
-                boolean field = old.fields().containsValue(column) && !old.needed().contains(column);
+                boolean field =
+                        old.fields().containsValue(column) && !old.needed().contains(column);
                 if (!field || keepField(column)) {
                     stay.add(column);
                 }
@@ -218,13 +221,16 @@ final class OldColumns {
         for (String text : report.texts(at)) {
             if (both.add(text) && !OldOthers.hold(old, column, text)) {
                 notes.add(
-                        "'%1$s' says %2$s too, where the layout knew %3$s: such rows count as the others do; where they do not, add to the layout: other_rows: [{when: {%4$s: %5$s}, why: of no account}]"
+                        "'%1$s' says %2$s too, where the layout knew %3$s: such rows count as the others do; where they do not, %4$s"
                                 .formatted(
                                         column,
                                         Problem.quoted(text),
                                         Problem.quoted(before.get(0)),
-                                        LayoutWriter.text(file.reference(at)),
-                                        LayoutWriter.text(text)));
+                                        OtherRowText.advice(
+                                                "the layout",
+                                                made.otherRows().isEmpty()
+                                                        && old.otherRows().isEmpty(),
+                                                OtherRowText.byText(file.reference(at), text))));
             }
         }
         texts.keySet().removeIf(c -> file.column(c) == at);
@@ -237,7 +243,11 @@ final class OldColumns {
         columns.removeIf(c -> known.has(c) || texts.containsKey(c));
         return columns.isEmpty()
                 ? Optional.empty()
-                : Optional.of(said(columns, "is new", "are new") + ", and nothing is read from " + it(columns).replace("one of them", "them") + " (unread)");
+                : Optional.of(
+                        said(columns, "is new", "are new")
+                                + ", and nothing is read from "
+                                + it(columns).replace("one of them", "them")
+                                + " (unread)");
     }
 
     /** Columns of numbers that nothing is read from: seen, and of no account. */

@@ -47,13 +47,21 @@ final class OldMoney {
         this.ties = ties;
     }
 
-    /** Why files with the column and without it cannot be read alike; nothing where they can. */
-    Optional<String> why(String column, Layout of) {
-        Layout without = with(of, of.fields(), of == old ? gone : fresh);
+    /**
+     * Why files with the column and without it cannot be read alike; nothing where they can.
+     *
+     * @param before whether it is of the layout before
+     */
+    Optional<String> why(String column, boolean before) {
+        Layout of = before ? old : made;
+        Layout without = with(of, of.fields(), before ? gone : fresh);
         boolean sums = of.workedOut().values().stream().anyMatch(w -> w.columns().contains(column));
         boolean tax =
                 of.tax()
-                        .filter(t -> t.column().equals(column) || t.withheld().filter(column::equals).isPresent())
+                        .filter(
+                                t ->
+                                        t.column().equals(column)
+                                                || t.withheld().filter(column::equals).isPresent())
                         .isPresent();
         String why = "";
         if (column.equals(of.fields().get(Field.DATE))) {
@@ -74,9 +82,9 @@ final class OldMoney {
             why = "amounts have other signs than before";
         } else if (isMoney(column, of) && mayBeRenamed()) {
             why = "other money came or went with it, which may be the same under another name";
-        } else if (of == old && of.needed().contains(column) && !ties) {
+        } else if (before && of.needed().contains(column) && !ties) {
             why = "rows of this report do not tie with what the layout before says of it";
-        } else if (of == old && isMoney(column, of) && rules(money(gone)).isEmpty()) {
+        } else if (before && isMoney(column, of) && rules(money(gone)).isEmpty()) {
             why = "rows of one kind were entered in several ways with it";
         }
         return Optional.of(why).filter(w -> !w.isEmpty());
@@ -117,10 +125,8 @@ final class OldMoney {
     private boolean holdAll(Check before, Check now) {
         return file.has(before.equals())
                 && file.column(before.equals()) == file.column(now.equals())
-                && gone.stream()
-                        .allMatch(c -> !isMoney(c, old) || before.sum().contains(c))
-                && fresh.stream()
-                        .allMatch(c -> !isMoney(c, made) || now.sum().contains(c));
+                && gone.stream().allMatch(c -> !isMoney(c, old) || before.sum().contains(c))
+                && fresh.stream().allMatch(c -> !isMoney(c, made) || now.sum().contains(c));
     }
 
     /**
@@ -129,10 +135,7 @@ final class OldMoney {
      * @param stay columns that the report lacks
      */
     Layout both(
-            Set<String> stay,
-            Map<Field, String> fields,
-            Expected expected,
-            Set<String> optional) {
+            Set<String> stay, Map<Field, String> fields, Expected expected, Set<String> optional) {
         Set<String> money = money(stay);
         List<String> amounts = new ArrayList<>(made.amounts());
         old.amounts().stream().filter(money::contains).forEach(amounts::add);

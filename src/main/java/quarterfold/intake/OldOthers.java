@@ -39,13 +39,16 @@ final class OldOthers {
                                     c ->
                                             answered.contains("void/" + c)
                                                     || answered.contains("refunded/" + c));
-            if (!isByText(other) || told || kept.otherRows().stream().anyMatch(o -> o.when().equals(other.when()))) {
+            if (!isByText(other)
+                    || told
+                    || kept.otherRows().stream().anyMatch(o -> o.when().equals(other.when()))) {
                 continue;
             }
             List<OtherRow> rows = new ArrayList<>(kept.otherRows());
             rows.add(other);
             Layout with = OldMoney.with(kept, rows);
-            boolean fits = columns(other).stream().allMatch(file::has) && OldColumns.isSound(with, reads);
+            boolean fits =
+                    columns(other).stream().allMatch(file::has) && OldColumns.isSound(with, reads);
             kept = fits ? with : kept;
             notes.add(
                     (fits

@@ -111,7 +111,8 @@ record OldRules(List<String> first, List<String> last, Set<String> answered, Lis
     private static boolean isCovered(Rule rule, List<Rule> others) {
         List<Map<String, String>> rows = rows(rule);
         return !rows.isEmpty()
-                && rows.stream().allMatch(row -> others.stream().anyMatch(other -> fits(other, row)));
+                && rows.stream()
+                        .allMatch(row -> others.stream().anyMatch(other -> fits(other, row)));
     }
 
     /** The texts of each kind of row that the rule fits; none where they are too many. */

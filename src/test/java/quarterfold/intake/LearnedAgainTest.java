@@ -47,8 +47,7 @@ class LearnedAgainTest {
     private Learned learn(String text, Optional<String> before, Map<String, String> answers)
             throws IOException {
         Path file = desk.file("report.csv", text);
-        Learned learned =
-                new Learner(Desk.settings()).learn(file, "report", answers, before);
+        Learned learned = new Learner(Desk.settings()).learn(file, "report", answers, before);
         assertThat(learned.isProved()).as(learned.toString()).isTrue();
         desk.layout("report", learned.yaml().orElseThrow());
         return learned;
@@ -58,7 +57,8 @@ class LearnedAgainTest {
     private List<String> again(String first, String second, String... answers) throws IOException {
         Map<String, String> given = new HashMap<>();
         for (String answer : answers) {
-            given.put(answer.split("=")[0], answer.split("=")[1]);
+            int at = answer.indexOf('=');
+            given.put(answer.substring(0, at), answer.substring(at + 1));
         }
         String before = learn(first, Optional.empty(), given).yaml().orElseThrow();
         return over(before, second, given);
@@ -124,7 +124,7 @@ class LearnedAgainTest {
                                 "Date,Order,Type,Amount,Stallage\n2026-09-03,C-1,Sale,11.00,%s\n"
                                         .formatted(amount)))
                 .containsExactly(
-                        "september.csv:2 [Stallage]: found '%s'; expected no amount, for layout report reads nothing from that column; if it is money, learn the report again with --accept; if it is of no account, add to the layout: unread: [Stallage]"
+                        "september.csv:2 [Stallage]: found '%s'; expected no amount, for layout report reads nothing from that column; if it is money, learn the report again with --name report --accept; if it is of no account, make the layout's line: unread: [Stallage]"
                                 .formatted(amount));
     }
 
@@ -143,11 +143,27 @@ class LearnedAgainTest {
                             "\noptional: [Advertising fee]\n");
         }
         assertThat(money("july.csv", NET))
-                .containsExactly("sale 10.00", "fee -1.50", "sale 20.00", "fee -3.00", "sale 30.00", "fee -4.00");
+                .containsExactly(
+                        "sale 10.00",
+                        "fee -1.50",
+                        "sale 20.00",
+                        "fee -3.00",
+                        "sale 30.00",
+                        "fee -4.00");
         assertThat(money("august.csv", ADVERTS))
                 .containsExactly(
-                        "sale 10.00", "fee -1.50", "fee -0.50", "sale 20.00", "fee -3.00", "sale 30.00", "fee -4.00", "fee -1.00");
-        assertThat(problems("september.csv", "Date,Order,Gross,Commission,Net\n2026-09-03,B-1,10.00,1.50,8.00\n"))
+                        "sale 10.00",
+                        "fee -1.50",
+                        "fee -0.50",
+                        "sale 20.00",
+                        "fee -3.00",
+                        "sale 30.00",
+                        "fee -4.00",
+                        "fee -1.00");
+        assertThat(
+                        problems(
+                                "september.csv",
+                                "Date,Order,Gross,Commission,Net\n2026-09-03,B-1,10.00,1.50,8.00\n"))
                 .containsExactly(
                         "september.csv:2 [Net]: found '8.00'; expected Gross 10.00 + Commission -1.50 + Advertising fee 0.00 = 8.50");
     }
@@ -155,7 +171,8 @@ class LearnedAgainTest {
     /** Without the column that a sum comes to, the sum is not held; with it, it is. */
     @Test
     void aColumnThatSumsComeTo() throws IOException {
-        String without = "Date,Order,Gross,Commission\n2026-08-03,B-1,10.00,1.50\n2026-08-04,B-2,20.00,3.00\n";
+        String without =
+                "Date,Order,Gross,Commission\n2026-08-03,B-1,10.00,1.50\n2026-08-04,B-2,20.00,3.00\n";
         assertThat(again(NET, without, "sum=sum"))
                 .containsExactly(
                         "'Net' is not in this report: a file with it is read too, as before");
@@ -174,8 +191,14 @@ class LearnedAgainTest {
                 ", and other money came or went with it, which may be the same under another name: a file ";
         assertThat(again(WITH_FEE, renamed, "sum=sum"))
                 .containsExactly(
-                        "'Service fee' is new" + why + "without it is refused from now on; " + APART,
-                        "'Commission' is not in this report" + why + "with it is refused from now on; " + APART);
+                        "'Service fee' is new"
+                                + why
+                                + "without it is refused from now on; "
+                                + APART,
+                        "'Commission' is not in this report"
+                                + why
+                                + "with it is refused from now on; "
+                                + APART);
 
         assertThat(problems("august.csv", WITH_FEE))
                 .containsExactly(
@@ -185,16 +208,19 @@ class LearnedAgainTest {
                                 "both.csv",
                                 "Date,Order,Type,Amount,Commission,Service fee\n2026-09-03,C-1,Sale,11.00,-1.50,-1.50\n"))
                 .containsExactly(
-                        "both.csv:2 [Commission]: found '-1.50'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect");
+                        "both.csv:2 [Commission]: found '-1.50'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect and optional");
     }
 
     @Test
     void anotherNameForAllTheMoneyAndForAnOrder() throws IOException {
         assertThat(again(PLAIN, PLAIN.replace("Amount", "Total").replace("Order", "Order number")))
                 .containsExactly(
-                        "'Order number' is new, and another column was read as the same: a file without it is refused from now on; " + APART,
-                        "'Total' is new, and it is what a row comes to: a file without it is refused from now on; " + APART,
-                        "'Amount' is not in this report, and it is what a row comes to: a file with it is refused from now on; " + APART);
+                        "'Order number' is new, and another column was read as the same: a file without it is refused from now on; "
+                                + APART,
+                        "'Total' is new, and it is what a row comes to: a file without it is refused from now on; "
+                                + APART,
+                        "'Amount' is not in this report, and it is what a row comes to: a file with it is refused from now on; "
+                                + APART);
     }
 
     /** Rows that the layout told apart by a column are not read all alike where it comes back. */
@@ -203,12 +229,16 @@ class LearnedAgainTest {
         String without = "Date,Order,Amount\n2026-08-03,B-1,10.00\n2026-08-04,B-2,12.00\n";
         assertThat(again(PLAIN, without, "rows=sale"))
                 .containsExactly(
-                        "'Type' is not in this report, and rows are told apart by it: a file with it is refused from now on; " + APART);
+                        "'Type' is not in this report, and rows are told apart by it: a file with it is refused from now on; "
+                                + APART);
 
         assertThat(problems("july.csv", PLAIN))
                 .containsExactly(
-                        "july.csv:2 [Type]: found 'Sale'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect");
+                        "july.csv:2 [Type]: found 'Sale'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect and optional");
         assertThat(money("august.csv", without)).containsExactly("sale 10.00", "sale 12.00");
+        String untold = yaml().replaceAll("(?m)^(expect|optional): .*$", "");
+        assertThat(LayoutReader.read("report.yaml", untold, new Problems()).columns())
+                .containsExactlyInAnyOrder("Date", "Order", "Amount");
         desk.layout(
                 "report-2",
                 new Learner(Desk.settings())
@@ -223,7 +253,8 @@ class LearnedAgainTest {
         String without = "Date,Order,Amount\n2026-08-03,B-1,10.00\n2026-08-04,B-2,12.00\n";
         assertThat(again(without, PLAIN, "rows=sale"))
                 .contains(
-                        "'Type' is new, and rows are told apart by it: a file without it is refused from now on; " + APART);
+                        "'Type' is new, and rows are told apart by it: a file without it is refused from now on; "
+                                + APART);
 
         assertThat(problems("august.csv", without))
                 .containsExactly(
@@ -232,15 +263,18 @@ class LearnedAgainTest {
 
     @Test
     void unitsOfAPriceWent() throws IOException {
-        String units = "Date,Order,Type,Units,Price\n2026-07-03,A-1,Sale,2,10.00\n2026-07-04,A-2,Sale,3,5.00\n";
-        String without = "Date,Order,Type,Price\n2026-08-03,B-1,Sale,10.00\n2026-08-04,B-2,Sale,5.00\n";
+        String units =
+                "Date,Order,Type,Units,Price\n2026-07-03,A-1,Sale,2,10.00\n2026-07-04,A-2,Sale,3,5.00\n";
+        String without =
+                "Date,Order,Type,Price\n2026-08-03,B-1,Sale,10.00\n2026-08-04,B-2,Sale,5.00\n";
         assertThat(again(units, without, "price=one"))
                 .containsExactly(
-                        "'Units' is not in this report, and what a row comes to is worked out with it: a file with it is refused from now on; " + APART);
+                        "'Units' is not in this report, and what a row comes to is worked out with it: a file with it is refused from now on; "
+                                + APART);
 
         assertThat(problems("july.csv", units))
                 .containsExactly(
-                        "july.csv:2 [Units]: found '2'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect");
+                        "july.csv:2 [Units]: found '2'; expected nothing, for layout report reads reports without that column; learn this one with a name of its own, such as --name report-2; if the column is of no account, take it away under expect and optional");
     }
 
     @Test
@@ -256,7 +290,7 @@ class LearnedAgainTest {
         assertThat(money("august.csv", with)).containsExactly("sale 11.00", "sale 12.00");
         assertThat(problems("september.csv", with.replace("Done", "Cancelled")))
                 .containsExactly(
-                        "september.csv:3 [Status]: found 'Cancelled'; expected a text that layout report knows there, such as 'Sent'; where such rows count as the others do, add it under expect; where they do not count, add to the layout: other_rows: [{when: {Status: Cancelled}, why: of no account}]");
+                        "september.csv:3 [Status]: found 'Cancelled'; expected a text that layout report knows there, such as 'Sent'; where such rows count as the others do, make the layout's line: expect: {Status: [Sent, Done, Cancelled]}; where they do not count, add to the layout: other_rows: [{when: {Status: Cancelled}, why: of no account}]");
 
         assertThat(over(yaml(), with.replace("Done", "Shipped").replace("Sent", "Done"), Map.of()))
                 .contains(
@@ -275,12 +309,15 @@ class LearnedAgainTest {
 
     @Test
     void whatAPersonWroteStays() throws IOException {
-        String text = "Date,Order,Type,Amount,Thing,Score\n2026-07-03,A-1,Sale,10.00,Bowl,7\n2026-07-04,A-2,Sale,9.00,Cup,8\n";
+        String text =
+                "Date,Order,Type,Amount,Thing,Score\n2026-07-03,A-1,Sale,10.00,Bowl,7\n2026-07-04,A-2,Sale,9.00,Cup,8\n";
         String hand =
                 learn(text, Optional.empty(), Map.of())
                         .yaml()
                         .orElseThrow()
-                        .replace("  order: Order\n", "  order: Order\n  product: Thing\n  description: Remark\n")
+                        .replace(
+                                "  order: Order\n",
+                                "  order: Order\n  product: Thing\n  description: Remark\n")
                         .replace("unread: []", "unread: [Heft]\noptional: [Remark]");
         assertThat(over(hand, text, Map.of()))
                 .containsExactly(
@@ -333,8 +370,10 @@ class LearnedAgainTest {
     /** A question that the layout answers is not asked again. */
     @Test
     void whatTheLayoutAnswers() throws IOException {
-        String july = "Date;Paid;Order;Amount\n01/07/2026;02/07/2026;A-1;10,00\n31/07/2026;31/07/2026;A-2;9,50\n";
-        String august = "Date;Paid;Order;Amount\n01/08/2026;03/08/2026;B-1;10,00\n02/08/2026;04/08/2026;B-2;9,50\n";
+        String july =
+                "Date;Paid;Order;Amount\n01/07/2026;02/07/2026;A-1;10,00\n31/07/2026;31/07/2026;A-2;9,50\n";
+        String august =
+                "Date;Paid;Order;Amount\n01/08/2026;03/08/2026;B-1;10,00\n02/08/2026;04/08/2026;B-2;9,50\n";
         assertThat(again(july, august, "rows=sale"))
                 .containsExactly("answered by the layout as it was: dates=dd/MM/yyyy");
 
