@@ -150,6 +150,8 @@ record Layout(
      * @param trailingMinus whether {@code 5.00-} is a negative
      * @param brackets whether {@code (5.00)} is a negative
      * @param plus whether {@code +5.00} is a positive
+     * @param letters whether {@code 5.00 DR} is a negative and {@code 5.00 CR} a positive, and
+     *     money is one or the other
      * @param minor how many of the last digits are decimals without a mark: {@code 500} is 5.00
      *     where it is 2
      * @param units texts that may stand before or behind the digits, such as a currency's sign
@@ -160,10 +162,11 @@ record Layout(
             boolean trailingMinus,
             boolean brackets,
             boolean plus,
+            boolean letters,
             int minor,
             List<String> units) {
         Numbers(char decimal, char thousands, boolean trailingMinus, boolean brackets) {
-            this(decimal, thousands, trailingMinus, brackets, false, 0, List.of());
+            this(decimal, thousands, trailingMinus, brackets, false, false, 0, List.of());
         }
 
         static final Numbers PLAIN = new Numbers('.', (char) 0, false, false);
@@ -177,10 +180,13 @@ record Layout(
             if (minor > 0) {
                 return "an amount in the currency's smallest unit, without a decimal mark, such as 123450";
             }
-            return "an amount with at most 4 decimals, such as "
+            return "an amount with at most 4 decimals"
+                    + (letters ? " and with CR or DR behind it" : "")
+                    + ", such as "
                     + (thousands == 0 ? "1234" : "1" + thousands + "234")
                     + decimal
-                    + "50";
+                    + "50"
+                    + (letters ? " CR" : "");
         }
     }
 

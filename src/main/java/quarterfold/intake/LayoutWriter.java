@@ -210,13 +210,17 @@ final class LayoutWriter {
         if (numbers.thousands() != 0) {
             line("  thousands: " + quoted(String.valueOf(numbers.thousands())));
         }
-        if (numbers.trailingMinus() || numbers.brackets() || numbers.plus()) {
+        if (numbers.trailingMinus()
+                || numbers.brackets()
+                || numbers.plus()
+                || numbers.letters()) {
             line(
-                    "  negative: [minus%s%s%s]"
+                    "  negative: [minus%s%s%s%s]"
                             .formatted(
                                     numbers.trailingMinus() ? ", trailing-minus" : "",
                                     numbers.brackets() ? ", brackets" : "",
-                                    numbers.plus() ? ", plus" : ""));
+                                    numbers.plus() ? ", plus" : "",
+                                    numbers.letters() ? ", dr" : ""));
         }
         if (numbers.minor() > 0) {
             line("  minor: " + numbers.minor() + "                 # 1234 is 12.34");

@@ -198,7 +198,9 @@ public final class Learner {
             return undated.dated(below.get(), findings);
         }
         if (dated.isEmpty()) {
-            throw NoTable.of(file, own);
+            throw new BadFile(
+                    own,
+                    "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00");
         }
         return dated.get();
     }

@@ -64,7 +64,7 @@ final class MoneyCells {
             Layout.Numbers numbers,
             Optional<ForeignAmounts> foreign) {
         this.foreign = foreign;
-        reader = new AmountReader(numbers);
+        reader = AmountReader.ofMoney(numbers);
         expected = numbers.expected();
         List<String> products = new ArrayList<>();
         for (String name : wanted) {
