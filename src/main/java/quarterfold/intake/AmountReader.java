@@ -18,11 +18,22 @@ final class AmountReader {
 
     private final Layout.Numbers numbers;
     private final char decimal;
+    private final boolean needsLetters;
     private boolean converted;
 
     AmountReader(Layout.Numbers numbers) {
+        this(numbers, false);
+    }
+
+    private AmountReader(Layout.Numbers numbers, boolean needsLetters) {
         this.numbers = numbers;
         this.decimal = numbers.decimal();
+        this.needsLetters = needsLetters;
+    }
+
+    /** One of money alone: where letters say which way it goes, none goes without. */
+    static AmountReader ofMoney(Layout.Numbers numbers) {
+        return new AmountReader(numbers, numbers.letters());
     }
 
     /** Whether the last text read was anything but digits, a minus before and a decimal point. */
@@ -33,7 +44,8 @@ final class AmountReader {
     /** The amount, or {@link #BAD}. */
     long read(String text) {
         converted = false;
-        return read(text, decimal);
+        long value = read(text, decimal);
+        return needsLetters && value != 0 && !hasLetters(text) ? BAD : value;
     }
 
     /** The amount of a cell that the file itself stores as a number. */
@@ -94,7 +106,10 @@ final class AmountReader {
     private long readDressed(String text, char mark) {
         String digits = withoutUnit(text);
         boolean negative = false;
-        if (digits.startsWith("-") || digits.startsWith("\u2212")) {
+        if (numbers.letters() && hasLetters(digits)) {
+            negative = Character.toLowerCase(digits.charAt(digits.length() - 2)) == 'd';
+            digits = trimmed(digits.substring(0, digits.length() - 2));
+        } else if (digits.startsWith("-") || digits.startsWith("\u2212")) {
             negative = true;
             digits = digits.substring(1);
         } else if (numbers.trailingMinus() && digits.endsWith("-")) {
@@ -120,6 +135,14 @@ final class AmountReader {
         long value = read(plain, mark);
         converted = true;
         return value == BAD ? BAD : negative ? -value : value;
+    }
+
+    /** Whether CR or DR stands behind: an account's credit comes in, its debit goes out. */
+    private static boolean hasLetters(String text) {
+        int at = text.length() - 2;
+        return at > 0
+                && (text.regionMatches(true, at, "CR", 0, 2)
+                        || text.regionMatches(true, at, "DR", 0, 2));
     }
 
     /** The text without one unit before it or behind it, and the spaces between. */

@@ -13,7 +13,7 @@ import quarterfold.money.Amount;
  */
 final class BankCells {
     private static final Layout.Numbers NUMBERS =
-            new Layout.Numbers('.', (char) 0, false, false, true, 0, List.of());
+            new Layout.Numbers('.', (char) 0, false, false, true, false, 0, List.of());
 
     private final Problems problems;
     private final AmountReader amounts = new AmountReader(NUMBERS);

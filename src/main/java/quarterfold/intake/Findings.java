@@ -17,6 +17,7 @@ final class Findings {
             Set.of("dates", "decimal-mark", "unit", "currency", "channel");
 
     private final Map<String, String> answers;
+    private final Map<String, String> earlier;
     private final String scope;
     private final String label;
     private final List<String> proofs;
@@ -27,11 +28,17 @@ final class Findings {
     private final Set<String> used;
 
     Findings(Map<String, String> answers) {
-        this(answers, new HashSet<>());
+        this(answers, Map.of());
     }
 
-    private Findings(Map<String, String> answers, Set<String> used) {
+    /** {@code earlier}: answers of the layout as it was, to questions that are not answered. */
+    Findings(Map<String, String> answers, Map<String, String> earlier) {
+        this(answers, earlier, new HashSet<>());
+    }
+
+    private Findings(Map<String, String> answers, Map<String, String> earlier, Set<String> used) {
         this.answers = answers;
+        this.earlier = earlier;
         this.used = used;
         scope = "";
         label = "";
@@ -45,6 +52,7 @@ final class Findings {
     /** Those of {@code whole}, under words of their own. */
     private Findings(Findings whole, String scope, String label) {
         answers = whole.answers;
+        earlier = whole.earlier;
         this.scope = scope.isEmpty() ? "" : scope + "/";
         this.label = label.isEmpty() ? "" : label + ": ";
         proofs = whole.proofs;
@@ -67,7 +75,7 @@ final class Findings {
 
     /** With the same answers, and nothing found. */
     Findings afresh() {
-        return new Findings(answers, used);
+        return new Findings(answers, earlier, used);
     }
 
     void prove(String proof) {
@@ -102,6 +110,15 @@ final class Findings {
             return answer;
         }
         used.remove(id);
+        Optional<String> before =
+                Optional.ofNullable(earlier.get(id)).filter(question.answers()::contains);
+        if (answer.isEmpty() && before.isPresent()) {
+            String note = "answered by the layout as it was: %s=%s".formatted(id, before.get());
+            if (!notes.contains(note)) {
+                notes.add(note);
+            }
+            return before;
+        }
         String text = SHARED.contains(id) ? question.text() : label + question.text();
         open.put(id, new Question(id, text, question.answers(), question.blocking()));
         return Optional.empty();

@@ -19,6 +19,7 @@ final class Footers {
     private static final int COUNT_WORDS = 5;
 
     private final String layout;
+    private final boolean isFirst;
     private final MoneyCells money;
     private final int date;
     private final DateReader dates;
@@ -31,6 +32,7 @@ final class Footers {
 
     Footers(Layout layout, Header header, MoneyCells money, Set<String> amounts, DateReader dates) {
         this.layout = layout.name();
+        isFirst = layout.otherRows().isEmpty();
         this.money = money;
         this.dates = dates.another();
         dateLength = layout.dates().example().length();
@@ -97,7 +99,7 @@ final class Footers {
 
     private boolean statesMoney(Row row) {
         for (int index : summed) {
-            String text = row.bare(money.column(index));
+            String text = money.isLacking(index) ? "" : row.bare(money.column(index));
             if (!text.isEmpty() && NUMBER.matcher(text).find()) {
                 return true;
             }
@@ -134,11 +136,17 @@ final class Footers {
     private void tell(Row row, String text) {
         row.fault(
                 "",
-                "found one cell, %s; expected a row of the table; if it is a line of words round the table, add to the layout %s: other_rows: [{starts: %s, why: words}]"
+                "found one cell, %s; expected a row of the table; if it is a line of words round the table, %s"
                         .formatted(
                                 Problem.quoted(text),
-                                layout,
-                                LayoutWriter.text(LeadingWords.of(text).orElse(text))));
+                                OtherRowText.advice(
+                                        "the layout " + layout,
+                                        isFirst,
+                                        "{starts: %s, why: words}"
+                                                .formatted(
+                                                        LayoutWriter.text(
+                                                                LeadingWords.of(text)
+                                                                        .orElse(text))))));
     }
 
     private Vocabulary known() {

@@ -16,10 +16,11 @@ final class Identity {
 
     /**
      * Adds a problem with every figure where the row breaks it. A row that states nothing to add
-     * up, such as a receipt with its total alone, keeps it.
+     * up, such as a receipt with its total alone, keeps it, and so does one of a file without the
+     * column of what it adds up to.
      */
     void check(Row row, MoneyCells money) {
-        if (Arrays.stream(sum).noneMatch(money::isStated)) {
+        if (money.isLacking(equals) || Arrays.stream(sum).noneMatch(money::isStated)) {
             return;
         }
         long total = 0;

@@ -31,7 +31,7 @@ import quarterfold.ledger.Kind;
  * @param mark the column that says on which rows amounts printed positive are negative
  * @param otherRows rows of the file that are no rows of the table: totals, titles, other records
  * @param repeats what becomes of rows that an earlier file has too
- * @param optional columns of fields that a file may be without
+ * @param optional columns that a file may be without; it is then read as if no column were named so
  * @param print the lines of a PDF; empty where the layout is of a table
  * @param when columns and the texts that may stand in them on the rows read so, where a file has
  *     rows of several shapes; empty for any
@@ -150,6 +150,8 @@ record Layout(
      * @param trailingMinus whether {@code 5.00-} is a negative
      * @param brackets whether {@code (5.00)} is a negative
      * @param plus whether {@code +5.00} is a positive
+     * @param letters whether {@code 5.00 DR} is a negative and {@code 5.00 CR} a positive, and
+     *     money is one or the other
      * @param minor how many of the last digits are decimals without a mark: {@code 500} is 5.00
      *     where it is 2
      * @param units texts that may stand before or behind the digits, such as a currency's sign
@@ -160,10 +162,11 @@ record Layout(
             boolean trailingMinus,
             boolean brackets,
             boolean plus,
+            boolean letters,
             int minor,
             List<String> units) {
         Numbers(char decimal, char thousands, boolean trailingMinus, boolean brackets) {
-            this(decimal, thousands, trailingMinus, brackets, false, 0, List.of());
+            this(decimal, thousands, trailingMinus, brackets, false, false, 0, List.of());
         }
 
         static final Numbers PLAIN = new Numbers('.', (char) 0, false, false);
@@ -177,10 +180,13 @@ record Layout(
             if (minor > 0) {
                 return "an amount in the currency's smallest unit, without a decimal mark, such as 123450";
             }
-            return "an amount with at most 4 decimals, such as "
+            return "an amount with at most 4 decimals"
+                    + (letters ? " and with CR or DR behind it" : "")
+                    + ", such as "
                     + (thousands == 0 ? "1234" : "1" + thousands + "234")
                     + decimal
-                    + "50";
+                    + "50"
+                    + (letters ? " CR" : "");
         }
     }
 
@@ -294,8 +300,8 @@ record Layout(
     @Override
     public Set<String> columns() {
         Set<String> columns = named();
-        columns.removeAll(optional);
         columns.addAll(expected.texts().keySet());
+        columns.removeAll(optional);
         return columns;
     }
 

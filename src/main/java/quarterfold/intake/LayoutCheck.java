@@ -98,17 +98,26 @@ final class LayoutCheck {
         }
     }
 
-    /** A column that may be missing fills a field and does nothing else. */
+    /**
+     * A column that may be missing fills a field, or is of money beside other columns of money;
+     * money under a new name is then told.
+     */
     private static void optional(Layout layout, YamlMap yaml) {
+        Set<String> named = layout.named();
+        named.addAll(layout.expected().texts().keySet());
+        Set<String> fixed = LayoutColumns.fixed(layout);
         Set<String> needed = layout.needed();
         for (String column : layout.optional()) {
-            if (!layout.fields().containsValue(column)
-                    || needed.contains(column)
-                    || column.equals(layout.fields().get(Field.DATE))) {
+            if (!named.contains(column) || fixed.contains(column)) {
                 yaml.wrong(
                         "optional",
                         column,
-                        "a column of a field other than date, and of nothing else, such as Remark");
+                        "a column without which a row reads as before, so none of the date, of the texts that rules look at, of tax, of what is worked out, or of all the money, such as Remark");
+            } else if (needed.contains(column) && layout.expected().unread().isEmpty()) {
+                yaml.wrong(
+                        "optional",
+                        column,
+                        "the key unread beside a column of money that may be missing, so that one with a new name is told, such as unread: []");
             }
         }
     }

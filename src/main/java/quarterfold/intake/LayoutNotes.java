@@ -15,8 +15,13 @@ final class LayoutNotes {
                 .allMatch(
                         l ->
                                 l.currency().isPresent()
-                                        || l.fields().containsKey(Field.CURRENCY)
+                                        || isAlwaysThere(l, Field.CURRENCY)
                                         || l.constants().containsKey(Field.CURRENCY));
+    }
+
+    private static boolean isAlwaysThere(Layout layout, Field field) {
+        return layout.fields().containsKey(field)
+                && !layout.optional().contains(layout.fields().get(field));
     }
 
     /** Tells it. {@code name}: of the file, as problems have it. */

@@ -228,6 +228,7 @@ final class LayoutParts {
                         as.trailingMinus(),
                         as.brackets(),
                         as.plus(),
+                        as.letters(),
                         as.minor(),
                         List.copyOf(units)));
     }

@@ -232,11 +232,11 @@ final class LayoutReader {
         }
         List<String> negative = numbers.texts("negative");
         for (String form : negative) {
-            if (!Set.of("minus", "trailing-minus", "brackets", "plus").contains(form)) {
+            if (!Set.of("minus", "trailing-minus", "brackets", "plus", "dr").contains(form)) {
                 numbers.wrong(
                         "negative",
                         form,
-                        "minus, trailing-minus, brackets or plus, such as [minus, brackets]");
+                        "minus, trailing-minus, brackets, plus or dr, such as [minus, brackets]");
             }
         }
         return new Numbers(
@@ -245,6 +245,7 @@ final class LayoutReader {
                 negative.contains("trailing-minus"),
                 negative.contains("brackets"),
                 negative.contains("plus"),
+                negative.contains("dr"),
                 LayoutExtras.minor(numbers),
                 numbers.texts("units").stream().filter(u -> !u.isBlank()).toList());
     }

@@ -210,13 +210,17 @@ final class LayoutWriter {
         if (numbers.thousands() != 0) {
             line("  thousands: " + quoted(String.valueOf(numbers.thousands())));
         }
-        if (numbers.trailingMinus() || numbers.brackets() || numbers.plus()) {
+        if (numbers.trailingMinus()
+                || numbers.brackets()
+                || numbers.plus()
+                || numbers.letters()) {
             line(
-                    "  negative: [minus%s%s%s]"
+                    "  negative: [minus%s%s%s%s]"
                             .formatted(
                                     numbers.trailingMinus() ? ", trailing-minus" : "",
                                     numbers.brackets() ? ", brackets" : "",
-                                    numbers.plus() ? ", plus" : ""));
+                                    numbers.plus() ? ", plus" : "",
+                                    numbers.letters() ? ", dr" : ""));
         }
         if (numbers.minor() > 0) {
             line("  minor: " + numbers.minor() + "                 # 1234 is 12.34");
@@ -275,25 +279,7 @@ final class LayoutWriter {
         line(
                 "# Rows of the file that are no rows of the table; sums and counts they state must tie.");
         line("other_rows:");
-        for (OtherRow other : others) {
-            StringBuilder row = new StringBuilder("  - {");
-            row.append(other.is().isEmpty() ? "" : "is: " + quoted(other.is()) + ", ");
-            row.append(other.starts().isEmpty() ? "" : "starts: " + quoted(other.starts()) + ", ");
-            row.append(other.blank().isEmpty() ? "" : "blank: " + list(other.blank()) + ", ");
-            row.append(other.when().isEmpty() ? "" : "when: " + when(other.when()) + ", ");
-            row.append(other.sums().isEmpty() ? "" : "sums: " + list(other.sums()) + ", ");
-            row.append(other.count() ? "count: yes, " : "");
-            row.append(other.rest() ? "rest: yes, " : "");
-            row.append(other.states().isEmpty() ? "" : "states: " + states(other) + ", ");
-            line(row + "why: " + quoted(other.why()) + "}");
-        }
-    }
-
-    private static String states(OtherRow other) {
-        return other.states().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(e -> text(e.getKey()) + ": " + e.getValue().code())
-                .collect(Collectors.joining(", ", "{", "}"));
+        others.forEach(other -> line("  - " + OtherRowText.of(other)));
     }
 
     private void ties(Layout layout) {
@@ -320,6 +306,10 @@ final class LayoutWriter {
         line("# The columns whose money must all be accounted for.");
         line("amounts: " + list(layout.amounts()));
         layout.expected().lines().forEach(this::line);
+        if (!layout.optional().isEmpty()) {
+            line("# A file may be without these columns; it is read as if none were named so.");
+            line("optional: " + list(layout.optional().stream().sorted().toList()));
+        }
         if (layout.payoutColumn().isPresent()) {
             line(
                     "# The payout, as its rows or a line above them state it: the other rows must sum to it.");

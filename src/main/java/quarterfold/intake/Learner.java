@@ -108,7 +108,7 @@ public final class Learner {
             Optional<String> before,
             Consumer<Line> lines)
             throws IOException {
-        Findings findings = new Findings(answers);
+        Findings findings = new Findings(answers, OldLayout.answers(name, before));
         String own = String.valueOf(file.getFileName());
         try (Tables tables = Tables.open(file, own)) {
             TableFinder.Found table = table(file, own, tables, findings);
@@ -177,7 +177,9 @@ public final class Learner {
             return undated.dated(below.get(), findings);
         }
         if (dated.isEmpty()) {
-            throw NoTable.of(file, own);
+            throw new BadFile(
+                    own,
+                    "found no row with a date and a number; expected a table of dated amounts, such as 2026-09-30,sale,120.00");
         }
         return dated.get();
     }
@@ -229,7 +231,11 @@ public final class Learner {
         if (layout.isEmpty() || !findings.canBeWritten()) {
             return learned(name, Optional.empty(), maker.found(), findings, table.body().size(), 0);
         }
-        Layout made = LayoutParts.withUnits(layout.get(), book.currency(), words.currencies());
+        Layout alone = LayoutParts.withUnits(layout.get(), book.currency(), words.currencies());
+        String sheet = table.grid().table();
+        OldLayout earlier = new OldLayout(tables, sheet, own, book, before, findings.used());
+        OldColumns.Kept columns = earlier.columns(alone, table);
+        Layout made = columns.layout();
         List<String> comments = comments(own, maker.found(), findings);
         String yaml = LayoutWriter.write(made, "Learned from " + own, comments);
         Problems problems = new Problems();
@@ -238,10 +244,9 @@ public final class Learner {
         if (!problems.none()) {
             return learned(made.name(), Optional.empty(), maker.found(), findings, 0, 0);
         }
-        String sheet = table.grid().table();
-        OldRules rules = rules(tables, own, sheet, read, yaml, before);
+        OldRules rules = earlier.rules(read, yaml);
         rules.answered().forEach(findings::close);
-        Optional<HandWritten.Kept> old = keep(tables, own, sheet, read, rules.into(yaml), before);
+        Optional<HandWritten.Kept> old = earlier.keep(read, rules.into(yaml));
         Layout whole =
                 old.map(o -> LayoutReader.read(made.name() + ".yaml", o.yaml(), problems))
                         .orElse(read);
@@ -269,6 +274,7 @@ public final class Learner {
         }
         LayoutNotes.tell(whole, tables, own, book, findings);
         List<String> proved = comments(own, maker.found(), findings);
+        columns.notes().forEach(findings::note);
         rules.notes().forEach(findings::note);
         old.ifPresent(o -> o.notes().forEach(findings::note));
         return learned(
@@ -280,45 +286,6 @@ public final class Learner {
                 findings,
                 trial.rows(),
                 trial.entries());
-    }
-
-    /** The rules that stay of the layout before. */
-    private OldRules rules(
-            Tables tables,
-            String own,
-            String sheet,
-            Layout read,
-            String yaml,
-            Optional<String> before)
-            throws BadFile, IOException {
-        if (before.isEmpty()) {
-            return OldRules.NONE;
-        }
-        HandWritten.Fit fit = fit(tables, own, sheet, read);
-        return OldRules.keep(read.name() + ".yaml", before.get(), yaml, fit);
-    }
-
-    private HandWritten.Fit fit(Tables tables, String own, String sheet, Layout read)
-            throws BadFile, IOException {
-        List<String> told = Trial.run(tables, own, read, sheet, book, line -> {}).told();
-        return layout ->
-                told.containsAll(Trial.run(tables, own, layout, sheet, book, line -> {}).told());
-    }
-
-    /** What stays of the layout before: what the file reads with no worse than without. */
-    private Optional<HandWritten.Kept> keep(
-            Tables tables,
-            String own,
-            String sheet,
-            Layout read,
-            String yaml,
-            Optional<String> before)
-            throws BadFile, IOException {
-        if (before.isEmpty()) {
-            return Optional.empty();
-        }
-        HandWritten.Fit fit = fit(tables, own, sheet, read);
-        return Optional.of(HandWritten.keep(read.name() + ".yaml", before.get(), yaml, fit));
     }
 
     private static List<String> comments(String own, List<String> found, Findings findings) {

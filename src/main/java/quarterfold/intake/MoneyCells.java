@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import quarterfold.intake.Layout.WorkedOut;
 import quarterfold.money.Amount;
@@ -16,6 +17,7 @@ import quarterfold.money.Amount;
 final class MoneyCells {
     private final AmountReader reader;
     private final String expected;
+    private final Optional<ForeignAmounts> foreign;
     private final List<String> names = new ArrayList<>();
     private final int[] columns;
     private final int[][] factors;
@@ -29,7 +31,12 @@ final class MoneyCells {
     private Set<String> negative = Set.of();
 
     MoneyCells(Header header, Iterable<String> wanted, Layout layout) {
-        this(header, wanted, layout.workedOut(), layout.numbers());
+        this(
+                header,
+                wanted,
+                layout.workedOut(),
+                layout.numbers(),
+                Optional.of(new ForeignAmounts(layout)));
         for (int i = 0; i < negated.length; i++) {
             negated[i] = i < columns.length && layout.outgoing().contains(names.get(i));
         }
@@ -47,7 +54,17 @@ final class MoneyCells {
             Iterable<String> wanted,
             Map<String, WorkedOut> workedOut,
             Layout.Numbers numbers) {
-        reader = new AmountReader(numbers);
+        this(header, wanted, workedOut, numbers, Optional.empty());
+    }
+
+    private MoneyCells(
+            Header header,
+            Iterable<String> wanted,
+            Map<String, WorkedOut> workedOut,
+            Layout.Numbers numbers,
+            Optional<ForeignAmounts> foreign) {
+        this.foreign = foreign;
+        reader = AmountReader.ofMoney(numbers);
         expected = numbers.expected();
         List<String> products = new ArrayList<>();
         for (String name : wanted) {
@@ -113,7 +130,7 @@ final class MoneyCells {
         if (stated[i]) {
             long value = row.isNumber(columns[i]) ? reader.readNumber(text) : reader.read(text);
             if (value == AmountReader.BAD) {
-                row.wrong(columns[i], expected);
+                row.wrong(columns[i], foreign.flatMap(f -> f.expected(text)).orElse(expected));
                 return false;
             }
             boolean other = negated[i] != (turned && marked[i]);
@@ -177,6 +194,11 @@ final class MoneyCells {
 
     boolean isStated(int index) {
         return index >= 0 && stated[index];
+    }
+
+    /** Whether the file has no such column. */
+    boolean isLacking(int index) {
+        return index >= 0 && index < columns.length && columns[index] < 0;
     }
 
     boolean isConverted(int index) {

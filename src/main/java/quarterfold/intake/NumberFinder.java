@@ -24,6 +24,7 @@ final class NumberFinder {
 
     private final NumberText text;
     private final Set<String> units = new LinkedHashSet<>();
+    private boolean letters;
     private final Set<String> cells = new LinkedHashSet<>();
 
     NumberFinder(NumberText text) {
@@ -38,6 +39,7 @@ final class NumberFinder {
                             if (!dress.unit().isEmpty()) {
                                 units.add(dress.unit());
                             }
+                            letters |= dress.letters();
                             cells.add(cell);
                         });
     }
@@ -67,7 +69,8 @@ final class NumberFinder {
 
     /** Signs in every place: none reads as another amount without them. */
     private Numbers numbers(char decimal, char thousands) {
-        return new Numbers(decimal, thousands, true, true, true, 0, List.copyOf(units));
+        return new Numbers(
+                decimal, thousands, true, true, true, letters, 0, List.copyOf(units));
     }
 
     /** Where no number has a mark, the usual one is allowed later on. */

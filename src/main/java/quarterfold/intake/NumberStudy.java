@@ -117,6 +117,7 @@ final class NumberStudy {
         return !dress.unit().isEmpty()
                 || dress.trailing()
                 || dress.brackets()
+                || dress.letters()
                 || dress.digits().matches(".*[.,]\\d{1,2}");
     }
 
@@ -179,6 +180,7 @@ final class NumberStudy {
                             numbers.trailingMinus(),
                             numbers.brackets(),
                             numbers.plus(),
+                            numbers.letters(),
                             2,
                             numbers.units());
         }

@@ -48,11 +48,19 @@ final class NumberText {
                                 + unit
                                 + ")?"
                                 + space
-                                + "(?<e>[-)]?)");
+                                + "(?<e>[-)]?)"
+                                + space
+                                + "(?<s>(?i:[cd]r))?");
     }
 
     /** What stands round the digits. */
-    record Dress(String digits, String unit, boolean trailing, boolean brackets, boolean plus) {}
+    record Dress(
+            String digits,
+            String unit,
+            boolean trailing,
+            boolean brackets,
+            boolean plus,
+            boolean letters) {}
 
     /** Whether the text means that there is no number. */
     static boolean isNothing(String text) {
@@ -74,7 +82,10 @@ final class NumberText {
         String before = m.group("a") + m.group("b");
         String behind = m.group("c") + m.group("e");
         boolean brackets = before.contains("(") && behind.contains(")");
-        if (before.contains("(") != behind.contains(")") || before.length() > 1) {
+        boolean signed = !before.isEmpty() || !behind.isEmpty();
+        if (before.contains("(") != behind.contains(")")
+                || before.length() > 1
+                || (signed && m.group("s") != null)) {
             return Optional.empty();
         }
         return Optional.of(
@@ -83,7 +94,8 @@ final class NumberText {
                         unit == null ? "" : unit,
                         behind.contains("-"),
                         brackets,
-                        before.contains("+")));
+                        before.contains("+"),
+                        m.group("s") != null));
     }
 
     boolean isNumber(String text) {

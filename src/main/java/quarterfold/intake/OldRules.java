@@ -109,6 +109,14 @@ record OldRules(List<String> first, List<String> last, Set<String> answered, Lis
 
     /** Whether each row that the rule fits is one that the others fit too. */
     private static boolean isCovered(Rule rule, List<Rule> others) {
+        List<Map<String, String>> rows = rows(rule);
+        return !rows.isEmpty()
+                && rows.stream()
+                        .allMatch(row -> others.stream().anyMatch(other -> fits(other, row)));
+    }
+
+    /** The texts of each kind of row that the rule fits; none where they are too many. */
+    static List<Map<String, String>> rows(Rule rule) {
         List<Map<String, String>> rows = List.of(Map.of());
         for (Map.Entry<String, List<String>> condition : rule.when().entrySet()) {
             List<Map<String, String>> longer = new ArrayList<>();
@@ -121,13 +129,13 @@ record OldRules(List<String> first, List<String> last, Set<String> answered, Lis
             }
             rows = longer;
             if (rows.size() > TOLD_APART) {
-                return false;
+                return List.of();
             }
         }
-        return rows.stream().allMatch(row -> others.stream().anyMatch(other -> fits(other, row)));
+        return rows;
     }
 
-    private static boolean fits(Rule rule, Map<String, String> row) {
+    static boolean fits(Rule rule, Map<String, String> row) {
         return rule.when().entrySet().stream()
                 .allMatch(
                         c ->

@@ -106,8 +106,7 @@ record Trial(
                 .toList();
     }
 
-    private static Header header(Tables tables, Layout layout, String table)
-            throws BadFile, IOException {
+    static Header header(Tables tables, Layout layout, String table) throws BadFile, IOException {
         if (layout.shape().headerRow() == 0) {
             return new Header(Header.numbered(layout.shape().columns()));
         }

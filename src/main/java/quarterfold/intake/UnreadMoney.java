@@ -49,10 +49,19 @@ final class UnreadMoney {
         if (names.computeIfAbsent(name, this::isMoneyName)) {
             return true; // in whatever dress
         }
+        long value = value(text, stored);
+        return value != 0 && (value % 10_000 != 0 || LineAmounts.showsDecimals(text));
+    }
+
+    /** Whether the cell is a number other than nought. */
+    boolean isNumber(String text, boolean stored) {
+        return value(text, stored) != 0;
+    }
+
+    /** 0 for what is no number. */
+    private long value(String text, boolean stored) {
         long value = stored ? amounts.readNumber(text) : amounts.read(text);
-        return value != AmountReader.BAD
-                && value != 0
-                && (value % 10_000 != 0 || LineAmounts.showsDecimals(text));
+        return value == AmountReader.BAD ? 0 : value;
     }
 
     private boolean isMoneyName(String name) {

@@ -32,7 +32,7 @@ record WideSigns(MoneyPlan plan, Findings findings) {
                 findings.ask(
                         new Question(
                                 "signs/" + heap.about(),
-                                "'%s' comes to %s in on rows of '%s', which give money back; are all their amounts printed without a minus?"
+                                "rows of '%3$s' give money back, and yet '%1$s' comes to %2$s on them; are all their amounts printed without a minus?"
                                         .formatted(
                                                 price.orElseThrow().column().reference(),
                                                 new Amount(sum),

@@ -251,4 +251,32 @@ class LearnCommandTest {
         assertThat(Run.of("--book", book, "import", folder.resolve("less.csv")).out())
                 .contains("less ");
     }
+
+    /** What an import's message advises: learning again takes the new state in, and says so. */
+    @Test
+    void aStateThatALaterMonthBrings() throws IOException {
+        String names = "Date,Order,Type,Status,Amount\n";
+        Path july =
+                file(
+                        "stall-2026-07.csv",
+                        names + "2026-07-03,A-1,Sale,Sent,10.00\n2026-07-04,A-2,Sale,Sent,9.00\n");
+        Path august =
+                file(
+                        "august.csv",
+                        names + "2026-08-03,B-1,Sale,Sent,10.00\n2026-08-04,B-2,Sale,Done,9.00\n");
+        assertThat(Run.of("--book", book, "learn", july).code()).isZero();
+        assertThat(Run.of("--book", book, "import", august).code()).isEqualTo(65);
+
+        Run again = Run.of("--book", book, "learn", august, "--name", "stall", "--accept");
+
+        assertThat(again.code()).isZero();
+        assertThat(again.out())
+                .endsWith(
+                        """
+                          'Status' says 'Done' too, where the layout knew 'Sent': such rows count as the others do; where they do not, add to the layout: other_rows: [{when: {Status: Done}, why: of no account}]
+
+                        Written: layouts/stall.yaml. Read it; import reads with it from now on.
+                        """);
+        assertThat(Run.of("--book", book, "import", july, august).code()).isZero();
+    }
 }

@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,6 +16,49 @@ class AmountReaderTest {
     private final AmountReader comma = new AmountReader(new Layout.Numbers(',', '.', false, false));
     private final AmountReader spaced =
             new AmountReader(new Layout.Numbers(',', ' ', false, false));
+
+    /** An account's credit comes in, its debit goes out, whatever stands between. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+                    1,234.56 CR    | 1234.56
+                    1,234.56DR     | -1234.56
+                    2.00 dr        | -2.00
+                    £2.00 Cr       | 2.00
+                    2.00 GBP\u00a0DR | -2.00
+                    0.00           | 0.00
+                    0.00 DR        | 0.00
+                    """)
+    void lettersForSigns(String text, String amount) {
+        AmountReader money = AmountReader.ofMoney(letters());
+        assertThat(money.read(text)).isEqualTo(Amount.of(amount).tenThousandths());
+    }
+
+    /** Where letters say which way money goes, none goes without, and none has a sign besides. */
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(strings = {"2.00", "-2.00", "-2.00 DR", "(2.00) CR", "2.00- DR", "CR", "2.00 XR"})
+    void moneyWithoutLetters(String text) {
+        AmountReader money = AmountReader.ofMoney(letters());
+        assertThat(money.read(text)).isEqualTo(AmountReader.BAD);
+        assertThat(letters().expected())
+                .isEqualTo(
+                        "an amount with at most 4 decimals and with CR or DR behind it, such as 1,234.50 CR");
+    }
+
+    /** Other numbers beside it need none; and without the form letters are no sign. */
+    @Test
+    void lettersWhereTheyAre() {
+        assertThat(new AmountReader(letters()).read("3")).isEqualTo(30_000);
+        assertThat(AmountReader.ofMoney(letters()).readNumber("-2.5")).isEqualTo(-25_000);
+        assertThat(thousands.read("2.00 DR")).isEqualTo(AmountReader.BAD);
+    }
+
+    private static Layout.Numbers letters() {
+        return new Layout.Numbers(
+                '.', ',', true, true, true, true, 0, List.of("£", "GBP"));
+    }
 
     @ParameterizedTest
     @ValueSource(

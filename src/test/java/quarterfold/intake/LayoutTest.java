@@ -163,7 +163,7 @@ class LayoutTest {
                         "till.yaml:13 [numbers.thousands]: found '.'; expected a point, comma, apostrophe or space that is not the decimal mark, such as \",\"");
         assertThat(changed("[minus, brackets]", "[minus, red]"))
                 .containsExactly(
-                        "till.yaml:14 [numbers.negative]: found 'red'; expected minus, trailing-minus, brackets or plus, such as [minus, brackets]");
+                        "till.yaml:14 [numbers.negative]: found 'red'; expected minus, trailing-minus, brackets, plus or dr, such as [minus, brackets]");
     }
 
     @Test

@@ -325,7 +325,7 @@ class LearnerTest {
     }
 
     @Test
-    void aColumnTheReportHasNoMoreIsLeftAsAComment() throws IOException {
+    void aColumnOfPayoutsTheReportHasNoMoreMayBeMissing() throws IOException {
         Book book = Book.create(folder.resolve("book"), Desk.settings());
         Path file =
                 Learner.write(book, learn("Date,Type,Amount\n2026-07-03,Sale,10.00\n"), false)
@@ -339,10 +339,15 @@ class LearnerTest {
         assertThat(learned.notes())
                 .containsExactly(
                         "the file states no currency: amounts are taken to be in the book's, GBP; if they are not, add to the layout, such as currency: EUR",
-                        "not kept from the layout as it was, for it does not fit this report: payout: {column: Statement total}");
+                        "'Statement total' is not in this report: a file with it is read too, as before");
         assertThat(Files.readString(file))
                 .endsWith(
-                        "\n# Not kept: it does not fit what was learned.\n# payout: {column: Statement total}\n");
+                        """
+                        # A file may be without these columns; it is read as if none were named so.
+                        optional: [Statement total]
+                        # The payout, as its rows or a line above them state it: the other rows must sum to it.
+                        payout: {column: Statement total}
+                        """);
     }
 
     @Test

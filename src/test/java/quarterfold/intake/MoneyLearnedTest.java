@@ -383,7 +383,7 @@ class MoneyLearnedTest {
                 .containsExactly(
                         new Question(
                                 "signs/Type: Refund",
-                                "'Price' comes to 20.00 in on rows of 'Type: Refund', which give money back; are all their amounts printed without a minus?",
+                                "rows of 'Type: Refund' give money back, and yet 'Price' comes to 20.00 on them; are all their amounts printed without a minus?",
                                 List.of("yes", "no"),
                                 true));
         assertThat(learn(text, Map.of("signs/Type: Refund", "yes")).isProved()).isTrue();

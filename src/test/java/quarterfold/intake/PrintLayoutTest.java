@@ -215,7 +215,7 @@ class PrintLayoutTest {
         assertThat(desk.enter("c.csv", "Date,Amount\n2026-07-02,12.00\n").problems())
                 .extracting(Problem::toString)
                 .containsExactly(
-                        "table.yaml:11 [optional]: found 'Amount'; expected a column of a field other than date, and of nothing else, such as Remark");
+                        "table.yaml:11 [optional]: found 'Amount'; expected a column without which a row reads as before, so none of the date, of the texts that rules look at, of tax, of what is worked out, or of all the money, such as Remark");
     }
 
     /** Forms within forms, eight of each in the one above: 8 to the power of 12 in all. */

@@ -286,13 +286,20 @@ class StatedLearnedTest {
 
     @Test
     void amountsWithLettersForTheirSigns() throws IOException {
-        Learned learned =
-                learn(
-                        "Date;Order;Type;Amount\n13/07/2026;N0;Sale;1,234.56 CR\n14/07/2026;N1;Fee;2.00 DR\n");
-
-        assertThat(learned.faults())
+        String text =
+                "Date;Order;Type;Amount\n13/07/2026;N0;Sale;1,234.56 CR\n14/07/2026;N1;Fee;2.00 DR\n15/07/2026;N2;Payout;1,232.56 DR\n";
+        assertThat(layout(text))
+                .contains("  negative: [minus, trailing-minus, brackets, plus, dr]\n");
+        assertThat(desk.enter("july.csv", text).problems()).isEmpty();
+        assertThat(desk.lines())
+                .extracting(l -> l.profile().kind().code() + " " + l.amounts().money())
+                .containsExactly("sale 1234.56", "fee 2.00", "payout 1232.56");
+        assertThat(
+                        desk.enter("august.csv", text.replace("/07/", "/08/").replace("2.00 DR", "2.00"))
+                                .problems())
+                .extracting(Problem::toString)
                 .containsExactly(
-                        "learned.csv: found amounts such as '4.56 CR'; expected a minus on what goes out in place of letters, such as -12.34");
+                        "august.csv:3 [Amount]: found '2.00'; expected an amount with at most 4 decimals and with CR or DR behind it, such as 1,234.50 CR");
     }
 
     @Test
