@@ -30,7 +30,8 @@ import quarterfold.treatment.Treated;
 /**
  * Finds the entries of closed returns that were decided otherwise since, the lines of imports that
  * an amended certificate or statement has replaced since, a channel's invoices for fees that
- * settlements claim too since, and amounts in other currencies that were closed without an exchange
+ * settlements claim too since, bills without a claim that are the VAT of an import entered since,
+ * and amounts in other currencies that were closed without an exchange
  * rate which is held since: each is treated again with the tables and settings of its close and the
  * decisions of now, and held against what returns had for it so far. What was put right before is
  * not found again; what is undone since is.
@@ -71,8 +72,11 @@ final class ChangedEntries {
                 .forEach(query -> candidates.add(query.entry()));
         context.together()
                 .claims()
-                .map(DoubleClaims::feesClaimedAgain)
-                .ifPresent(candidates::addAll);
+                .ifPresent(
+                        claims -> {
+                            candidates.addAll(claims.feesClaimedAgain());
+                            candidates.addAll(claims.importVatBilledBefore());
+                        });
         List<Wrong> wrong = new ArrayList<>();
         for (long number : candidates) {
             List<ClosedEntry> frozen = ledger.closedEntry(number);

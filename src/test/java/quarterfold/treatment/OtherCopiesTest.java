@@ -22,7 +22,7 @@ import quarterfold.money.Amount;
  */
 class OtherCopiesTest {
 
-    /** Source 2 is an e-invoice, source 3 a list of receipts, all else lists of purchases. */
+    /** Sources 2 and 5 are e-invoices, source 3 a list of receipts, all else lists of purchases. */
     private static final DoubleClaims.Known KNOWN =
             new DoubleClaims.Known() {
                 @Override
@@ -32,7 +32,7 @@ class OtherCopiesTest {
 
                 @Override
                 public String layout(long source) {
-                    return source == 2 ? "e-invoice" : source == 3 ? "expenses" : "purchases";
+                    return source == 2 || source == 5 ? "e-invoice" : source == 3 ? "expenses" : "purchases";
                 }
             };
 
@@ -77,11 +77,12 @@ class OtherCopiesTest {
                                 "E2/copy-entered-twice",
                                 OptionalLong.of(2),
                                 "sheet-4.csv row 3",
-                                "Document A1 for 132.00 and entry 1 seem to be two copies of one document:"
-                                        + " supplier, number and day agree, the amounts differ. Input tax is"
-                                        + " claimed once, so this one is in no box. Decide duplicate-of 1 if"
-                                        + " entry 1 is right; decide duplicate-of 2 for each entry of the other"
-                                        + " copy if this one is right; or treat-as if they are two documents.",
+                                "Document A1, 132.00 GBP, and the one of entry 1, 120.00 GBP, seem to be two"
+                                        + " copies of one document: supplier, number and day agree, the"
+                                        + " amounts differ. Input tax is claimed once, so this one is in no"
+                                        + " box. To keep entry 1: decide --entry 2 --duplicate-of 1. To keep"
+                                        + " this one: decide --entry 1 --duplicate-of 2. To keep both, as two"
+                                        + " documents: decide --entry 2 --treat-as uk-purchase.",
                                 Amount.of("132")));
         assertThat(copy.evidence().orElseThrow().reasons())
                 .contains(
@@ -117,7 +118,10 @@ class OtherCopiesTest {
         assertThat(both).allSatisfy(t -> assertThat(t.queries()).isEmpty());
     }
 
-    /** A penny is a difference; another day, supplier, currency or number is another document. */
+    /**
+     * A penny is a difference, and so is a currency, on whatever day the copy is dated; another
+     * day, supplier or number is another document. EN 16931 has one currency of a document, BT-5.
+     */
     @ParameterizedTest(name = "{0} {1} of {2} on {3} in {4}: {5}")
     @CsvSource({
         "A1, 100.01, GB101747696, 2026-08-10, GBP, true",
@@ -125,7 +129,10 @@ class OtherCopiesTest {
         "A2, 110, GB101747696, 2026-08-10, GBP, false",
         "A1, 110, GB000480437, 2026-08-10, GBP, false",
         "A1, 110, GB101747696, 2026-08-11, GBP, false",
-        "A1, 110, GB101747696, 2026-08-10, EUR, false"
+        "A1, 110, GB101747696, 2026-08-10, EUR, true",
+        "A1, 100, GB101747696, 2026-10-11, EUR, true",
+        "A2, 110, GB101747696, 2026-08-10, EUR, false",
+        "A1, 110, GB000480437, 2026-08-10, EUR, false"
     })
     void whatIsAnotherCopy(
             String number, String net, String supplier, String day, String currency, boolean copy) {
@@ -173,6 +180,188 @@ class OtherCopiesTest {
                                 entry(4, 4, bill("A1", "50", "10"))))
                 .as("50.00 in the place of 60.00")
                 .containsExactly("20.00", "12.00", "0.00", "0.00");
+    }
+
+    /**
+     * An e-invoice is all of its document: its totals are those of all it charges (EN 16931,
+     * BR-CO-14 and BR-CO-15). So a list with a row more states another total of it.
+     */
+    @Test
+    void aListWithARowThatTheEInvoiceHasNot() {
+        Entry one = entry(1, 1, bill("A3", "100", "20"));
+        Entry two = entry(2, 1, bill("A3", "10", "2"));
+        Entry whole = entry(3, 2, bill("A3", "100", "20"));
+        Treated waits = treated(Treating.gb(), one, two, whole).get(2);
+        assertThat(waits.boxes()).isEmpty();
+        assertThat(waits.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Document A3, 120.00 GBP, and the one of entries 1, 2, 132.00 GBP, seem to be two"
+                                + " copies of one document: supplier, number and day agree, the amounts"
+                                + " differ. Input tax is claimed once, so this one is in no box. To keep"
+                                + " entries 1, 2: decide --entry 3 --duplicate-of 1. To keep this one:"
+                                + " decide --entry 1 --duplicate-of 3, and so with --entry 2. To keep both,"
+                                + " as two documents: decide --entry 3 --treat-as uk-purchase.");
+        assertThat(decided("1 3, 2 3", one, two, whole)).containsExactly("0.00", "0.00", "20.00");
+        assertThat(decided("3 1", one, two, whole)).containsExactly("20.00", "2.00", "0.00");
+    }
+
+    /** Each row of the list waits, that which the e-invoice has too: else a part would be left. */
+    @Test
+    void anEInvoiceAndThenAListWithARowMore() {
+        Entry whole = entry(1, 2, bill("A3", "100", "20"));
+        Entry one = entry(2, 1, bill("A3", "100", "20"));
+        Entry two = entry(3, 1, bill("A3", "10", "2"));
+        List<Treated> all = treated(Treating.gb(), whole, one, two);
+        assertThat(all).extracting(Treated::rule).containsExactly("U15a", "D17", "D17");
+        assertThat(all.get(1).queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Document A3, 132.00 GBP, and the one of entry 1, 120.00 GBP, seem to be two copies"
+                                + " of one document: supplier, number and day agree, the amounts differ."
+                                + " Input tax is claimed once, so this one is in no box. To keep entry 1:"
+                                + " decide --entry 2 --duplicate-of 1. To keep this one: decide --entry 1"
+                                + " --duplicate-of 2. To keep both, as two documents: decide --entry 2"
+                                + " --treat-as uk-purchase.");
+        assertThat(decided("2 1, 3 1", whole, one, two)).containsExactly("20.00", "0.00", "0.00");
+        assertThat(decided("1 2", whole, one, two)).containsExactly("0.00", "20.00", "2.00");
+        assertThat(decided("1 3", whole, one, two)).containsExactly("0.00", "20.00", "2.00");
+    }
+
+    /** A list that has a part of an e-invoice: what the e-invoice has more is new. */
+    @Test
+    void aListWithARowOfTheEInvoice() {
+        Entry part = entry(1, 1, bill("A3", "100", "20"));
+        assertThat(
+                        claims(
+                                part,
+                                entry(2, 2, bill("A3", "100", "20")),
+                                entry(3, 2, bill("A3", "10", "2"))))
+                .containsExactly("20.00", "0.00", "2.00");
+        assertThat(
+                        claims(
+                                entry(1, 2, bill("A3", "100", "20")),
+                                entry(2, 2, bill("A3", "10", "2")),
+                                entry(3, 1, bill("A3", "100", "20"))))
+                .containsExactly("20.00", "2.00", "0.00");
+        assertThat(
+                        claims(
+                                entry(1, 1, bill("A3", "60", "12")),
+                                entry(2, 1, bill("A3", "40", "8")),
+                                entry(3, 2, bill("A3", "100", "20"))))
+                .as("one total in two rows")
+                .containsExactly("12.00", "8.00", "0.00");
+    }
+
+    /** What entries come to once some are said to be duplicates, such as {@code 1 3, 2 3}. */
+    private static List<String> decided(String duplicates, Entry... entries) {
+        List<Decision> decisions = new ArrayList<>();
+        for (String duplicate : duplicates.split(", ")) {
+            String[] of = duplicate.split(" ");
+            decisions.add(duplicate(decisions.size() + 1L, of[0], of[1]));
+        }
+        List<Treated> all =
+                treated(Treating.gb().deciding(decisions.toArray(Decision[]::new)), entries);
+        assertThat(all).allSatisfy(t -> assertThat(t.queries()).isEmpty());
+        return all.stream().map(t -> t.claim().toString()).toList();
+    }
+
+    /** One document has one currency (EN 16931, BT-5): only one of its copies is claimed. */
+    @Test
+    void aCopyInAnotherCurrency() {
+        SampleLine foreign = bill("A1", "115", "23").currency("EUR");
+        Treated copy =
+                treated(Treating.gb(), entry(1, 1, bill("A1", "100", "20")), entry(2, 1, foreign))
+                        .get(1);
+        assertThat(copy.boxes()).isEmpty();
+        assertThat(copy.queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Document A1, 138.00 EUR, and the one of entry 1, 120.00 GBP, seem to be two copies"
+                                + " of one document: supplier and number agree, the currencies differ. Input"
+                                + " tax is claimed once, so this one is in no box. To keep entry 1: decide"
+                                + " --entry 2 --duplicate-of 1. To keep this one: decide --entry 1"
+                                + " --duplicate-of 2. To keep both, as two documents: decide --entry 2"
+                                + " --treat-as uk-purchase.");
+        Treating held = Treating.gb().holding(new MonthlyRates());
+        assertThat(
+                        treated(
+                                        held,
+                                        entry(1, 4, foreign),
+                                        entry(2, 1, bill("A1", "100", "20")))
+                                .get(1)
+                                .boxes())
+                .as("whichever came later waits")
+                .isEmpty();
+        assertThat(decided("2 1", entry(1, 1, bill("A1", "100", "20")), entry(2, 4, foreign)))
+                .containsExactly("20.00", "0.00");
+    }
+
+    /** A corrected invoice in another currency is one all the same. */
+    @Test
+    void aCorrectedInvoiceInAnotherCurrency() {
+        SampleLine corrected =
+                bill("A9", "115", "23")
+                        .currency("EUR")
+                        .particular(Particular.FOLLOWS, "A1")
+                        .particular(Particular.AMENDED, "yes");
+        assertThat(reason(entry(1, 1, bill("A1", "100", "20")), entry(2, 2, corrected)))
+                .isEqualTo(
+                        "seems to be another copy of the document of entry 1: it says that it corrects that one");
+    }
+
+    /** Of two that agree the one with the same VAT is named, and one that nothing has met. */
+    @Test
+    void whichOfTwoLikeOnes() {
+        Entry one = entry(1, 1, bill("R1", "100", "20"));
+        Entry two = entry(2, 1, bill("R2", "100", "20"));
+        Entry first = entry(3, 2, bill("A1", "100", "20"));
+        Entry second = entry(4, 5, bill("A2", "100", "20"));
+        List<Treated> all = treated(Treating.gb(), one, two, first, second);
+        assertThat(all.get(2).evidence().orElseThrow().reasons())
+                .contains(
+                        "seems to be another copy of the document of entry 1: supplier, day and total"
+                                + " agree, the numbers differ, and they are of two kinds of file (so they do"
+                                + " with entry 2)");
+        assertThat(all.get(3).evidence().orElseThrow().reasons())
+                .contains(
+                        "seems to be another copy of the document of entry 2: supplier, day and total"
+                                + " agree, the numbers differ, and they are of two kinds of file (so they do"
+                                + " with entry 1)");
+        assertThat(
+                        treated(
+                                        Treating.gb().deciding(duplicate(1, "3", "1")),
+                                        one,
+                                        two,
+                                        first,
+                                        second)
+                                .get(3)
+                                .queries())
+                .as("entry 1 is met")
+                .extracting(Query::question)
+                .allMatch(question -> question.contains("decide --entry 4 --duplicate-of 2."));
+        Entry withoutVat = entry(1, 1, bill("R1", "120", "0"));
+        assertThat(treated(Treating.gb(), withoutVat, two, first).get(2).evidence())
+                .get()
+                .satisfies(
+                        grade ->
+                                assertThat(grade.reasons())
+                                        .contains(
+                                                "seems to be another copy of the document of entry 2:"
+                                                        + " supplier, day and total agree, the numbers"
+                                                        + " differ, and they are of two kinds of file"));
+    }
+
+    private static Decision duplicate(long id, String entry, String of) {
+        return new Decision(
+                id,
+                Decision.Target.ENTRY,
+                entry,
+                Decision.Action.DUPLICATE_OF,
+                of,
+                "looked at it",
+                "Ada Fern",
+                LocalDate.of(2026, 8, 20));
     }
 
     /** VAT Regulations 1995 reg 16A: the whole is at most 250.00 for a simplified invoice. */
