@@ -39,11 +39,9 @@ final class AnsweredDocuments {
             new Answer(
                     entry -> entry.profile().evidence() == Evidence.UNSTATED,
                     d -> d.action() == Action.EVIDENCE_SEEN || SETTLED.contains(d.action()));
-    private static final Answer WHOSE =
-            new Answer(entry -> true, d -> isOfWhom(d) || isSettled(d));
+    private static final Answer WHOSE = new Answer(entry -> true, d -> isOfWhom(d) || isSettled(d));
     private static final Answer BELOW_NOTHING =
-            new Answer(
-                    SEEN.asked(), d -> d.action() == Action.EVIDENCE_SEEN || isSettled(d));
+            new Answer(SEEN.asked(), d -> d.action() == Action.EVIDENCE_SEEN || isSettled(d));
     private static final Answer TREATED =
             new Answer(
                     entry -> entry.kind() == Kind.EXPENSE || entry.kind() == Kind.EXPENSE_CREDIT,

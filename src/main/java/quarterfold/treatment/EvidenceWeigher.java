@@ -298,7 +298,9 @@ final class EvidenceWeigher {
         };
     }
 
-    /** Whose import it is comes first: that of another is none of this business's, document or not. */
+    /**
+     * Whose import it is comes first: that of another is none of this business's, document or not.
+     */
     private static boolean isImportOfAnother(Entry entry, String named) {
         return entry.kind().side() == Kind.Side.IMPORTS && named.equals("another-name");
     }

@@ -69,9 +69,7 @@ public final class TreatmentRun {
                 rulings.weigh(exchanged, answered, portions.get(0).liability());
         Rare facts = rulings.rare(entry, occasion, answered);
         List<Part> parts =
-                portions.stream()
-                        .map(p -> part(exchanged, p, facts, answered, weighed))
-                        .toList();
+                portions.stream().map(p -> part(exchanged, p, facts, answered, weighed)).toList();
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
@@ -100,8 +98,7 @@ public final class TreatmentRun {
                                 parts,
                                 figures,
                                 weighed,
-                                claims ->
-                                        rulings.treatment(entry, portions.get(0), facts, claims))
+                                claims -> rulings.treatment(entry, portions.get(0), facts, claims))
                         .stream()
                         .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
                         .toList(),
@@ -200,8 +197,7 @@ public final class TreatmentRun {
                             exchanged.entry().amounts().money().negated().toString(),
                             "charge_vat",
                             vat.negated().rounded(Rounding.NEAREST_PENNY).toString());
-            case "credit-unevidenced" ->
-                    Map.of("treatment", fitting(treatment.apply("yes")));
+            case "credit-unevidenced" -> Map.of("treatment", fitting(treatment.apply("yes")));
             default -> {
                 Map<String, String> words = weighed.words();
                 if (weighed.again().isPresent()) {

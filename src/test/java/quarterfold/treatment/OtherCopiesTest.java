@@ -32,7 +32,9 @@ class OtherCopiesTest {
 
                 @Override
                 public String layout(long source) {
-                    return source == 2 || source == 5 ? "e-invoice" : source == 3 ? "expenses" : "purchases";
+                    return source == 2 || source == 5
+                            ? "e-invoice"
+                            : source == 3 ? "expenses" : "purchases";
                 }
             };
 
@@ -256,8 +258,8 @@ class OtherCopiesTest {
     /** What entries come to once some are said to be duplicates, such as {@code 1 3, 2 3}. */
     private static List<String> decided(String duplicates, Entry... entries) {
         List<Decision> decisions = new ArrayList<>();
-        for (String duplicate : duplicates.split(", ")) {
-            String[] of = duplicate.split(" ");
+        for (String duplicate : duplicates.split(", ", -1)) {
+            String[] of = duplicate.split(" ", -1);
             decisions.add(duplicate(decisions.size() + 1L, of[0], of[1]));
         }
         List<Treated> all =
@@ -285,16 +287,35 @@ class OtherCopiesTest {
                                 + " --treat-as uk-purchase.");
         Treating held = Treating.gb().holding(new MonthlyRates());
         assertThat(
-                        treated(
-                                        held,
-                                        entry(1, 4, foreign),
-                                        entry(2, 1, bill("A1", "100", "20")))
+                        treated(held, entry(1, 4, foreign), entry(2, 1, bill("A1", "100", "20")))
                                 .get(1)
                                 .boxes())
                 .as("whichever came later waits")
                 .isEmpty();
         assertThat(decided("2 1", entry(1, 1, bill("A1", "100", "20")), entry(2, 4, foreign)))
                 .containsExactly("20.00", "0.00");
+    }
+
+    /**
+     * Where the tables cannot tell a treatment, the question says how the fitting ones are found.
+     */
+    @Test
+    void aTreatmentThatThisDocumentDoesNotSettle() {
+        SampleLine trip =
+                SampleLine.of("expense")
+                        .party("Gasthof Beispiel", "DE", "")
+                        .category("travel")
+                        .document("A1")
+                        .evidence("invoice")
+                        .gross("80")
+                        .on("2026-08-10");
+        assertThat(treated(Treating.gb(), entry(1, 1, trip), entry(2, 4, trip)).get(1).queries())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Document A1 for 80.00 seems to be entered already, as entry 1. Input tax is claimed"
+                                + " once, so this one is in no box. If it is the same: decide --entry 2"
+                                + " --duplicate-of 1. If it is another document: decide --entry 2"
+                                + " --treat-as TREATMENT, one of those that --treat-as ? lists.");
     }
 
     /** A corrected invoice in another currency is one all the same. */

@@ -339,8 +339,8 @@ class QueryTextTest {
                         expense().evidence("alternative"),
                         "20.00",
                         "Other proof than an invoice is held for 120.00. Only the tax authority can accept"
-                                + " it, so its VAT of 20.00 is not reclaimed. When it has, decide"
-                                + " evidence-seen alternative; or find the invoice."),
+                                + " it, so its VAT of 20.00 is not reclaimed. When it has:"
+                                + " decide --entry 1 --evidence-seen alternative; or find the invoice."),
                 Arguments.of(
                         "made-out-to-another",
                         expense().particular(Particular.ADDRESSED, "other"),
