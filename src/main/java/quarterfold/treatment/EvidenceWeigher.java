@@ -98,6 +98,7 @@ final class EvidenceWeigher {
     private final Law law;
     private final Settings settings;
     private final ClaimedAgain claimed;
+    private final ImportStatements imports;
     private final Exchange exchange;
     private final Overcharge overcharge;
     private final DocumentShows shows;
@@ -107,6 +108,7 @@ final class EvidenceWeigher {
         this.law = context.law();
         this.settings = context.settings();
         this.claimed = new ClaimedAgain(context);
+        this.imports = context.ties().imports();
         this.overcharge = new Overcharge(context.law());
         this.shows = new DocumentShows(context.law());
     }
@@ -310,11 +312,22 @@ final class EvidenceWeigher {
                 "the owner of the goods at import alone may claim: look that it was this business");
         String stated = entry.profile().partyVat();
         if (stated.isEmpty()) {
-            return "yes";
+            return isBesideAnother(entry, reasons) ? "another-name" : "yes";
         }
         Importer.Match match = Importer.match(stated, settings.vatNumber());
         reasons.add("importer %s: %s".formatted(stated, match.words()));
         return match.isOurs() ? "yes" : "another-name";
+    }
+
+    /** A row without a number is the book's own in a file of its own imports alone. */
+    private boolean isBesideAnother(Entry entry, List<String> reasons) {
+        boolean beside =
+                imports.importersIn(entry.source()).stream()
+                        .anyMatch(n -> !Importer.match(n, settings.vatNumber()).isOurs());
+        if (beside) {
+            reasons.add("no importer is stated, and its file has imports of another");
+        }
+        return beside;
     }
 
     /** A number that fails its check blocks a claim until a person has seen the document. */

@@ -142,6 +142,9 @@ public final class TreatmentRun {
         if (isCreditBelowNothing(exchanged.entry()) && codes.remove("credit-unevidenced")) {
             codes.add("credit-adds-to-claim");
         }
+        if (isImporterUnstated(exchanged.entry()) && codes.remove("import-of-another")) {
+            codes.add("import-importer-unstated");
+        }
         return codes.stream()
                 .map(
                         code ->
@@ -165,6 +168,11 @@ public final class TreatmentRun {
         return SupplierDocuments.isCredit(entry)
                 && entry.amounts().money().signum() < 0
                 && context.law().asks("credit-adds-to-claim");
+    }
+
+    private boolean isImporterUnstated(Entry entry) {
+        return entry.profile().partyVat().isEmpty()
+                && context.law().asks("import-importer-unstated");
     }
 
     private Map<String, String> words(

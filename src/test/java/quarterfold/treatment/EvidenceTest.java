@@ -374,6 +374,22 @@ class EvidenceTest {
         assertThat(treated.boxes().isEmpty()).isEqualTo(rule.equals("I11"));
     }
 
+    /** A file of several importers does not tell whose a row without a number is. */
+    @ParameterizedTest(name = "beside {0}: {1}")
+    @CsvSource({"GB101747641000, I01", "GB101747641001, I01", "GB101747696000, I09"})
+    void anImporterThatIsNotStatedBesideAnother(String other, String rule) {
+        Treated unstated =
+                Treating.gb()
+                        .all(paid(), paid().party("", "", other).document("26GB02").vat("10"))
+                        .get(0);
+        assertThat(unstated.rule()).isEqualTo(rule);
+        assertThat(unstated.boxes().isEmpty()).isEqualTo(rule.equals("I09"));
+        assertThat(unstated.queries())
+                .extracting(Query::id)
+                .isEqualTo(
+                        rule.equals("I09") ? List.of("E1/import-importer-unstated") : List.of());
+    }
+
     /** VAT Regulations 1995 reg 14(1)(l): the VAT is stated in sterling. */
     @Test
     void anotherCurrencyIsInQuestion() {

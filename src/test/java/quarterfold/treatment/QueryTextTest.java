@@ -376,8 +376,9 @@ class QueryTextTest {
                         "Whose import 26GB01 is, with VAT of 386.42, is not stated, so it is in no box: the"
                                 + " document must show this business as importer, consignee or owner (VAT"
                                 + " Regulations 1995 reg 29(2)(c)). Enter the number it shows: decide --entry"
-                                + " 1 --state party_vat=NUMBER. If all such rows are of this business, set"
-                                + " import-importer-unstated: own under choices in book.yaml."),
+                                + " 1 --state party_vat=NUMBER. Where import-importer-unstated is own"
+                                + " under choices in book.yaml, a row without it is this business's, but not in"
+                                + " a file that has imports of another."),
                 Arguments.of(
                         "import-of-another",
                         SampleLine.of("import-vat-paid")
