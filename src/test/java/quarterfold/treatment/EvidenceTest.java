@@ -386,8 +386,7 @@ class EvidenceTest {
         assertThat(unstated.boxes().isEmpty()).isEqualTo(rule.equals("I09"));
         assertThat(unstated.queries())
                 .extracting(Query::id)
-                .isEqualTo(
-                        rule.equals("I09") ? List.of("E1/import-importer-unstated") : List.of());
+                .isEqualTo(rule.equals("I09") ? List.of("E1/import-importer-unstated") : List.of());
     }
 
     /** VAT Regulations 1995 reg 14(1)(l): the VAT is stated in sterling. */
