@@ -97,7 +97,7 @@ final class InvoiceQuestions {
                     new Question(
                             OF_OTHERS,
                             invoice.number(),
-                            "%s is made out to %s, and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it?"
+                            "%s is made out to %s, and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it? That it was seen does not answer that: if it is this business's all the same, such as under a name it trades in, decide --state addressed=business for each of its entries; if it is not, decide --disallow for them."
                                     .formatted(document(), who(invoice.buyer()))));
         }
         if (side != InvoiceSide.SELLER) {
@@ -161,7 +161,7 @@ final class InvoiceQuestions {
                                             new Question(
                                                     GOODS_OR_SERVICE,
                                                     invoice.number(),
-                                                    "%s comes from %s and charges %s in category %s, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide duplicate-of that entry for each of these; if it is exempt here too, decide treat-as no-vat-purchase; if it is a service that is taxed here, set this query aside."
+                                                    "%s comes from %s and charges %s in category %s, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide --duplicate-of that entry for each of these; if it is exempt here too, decide --treat-as no-vat-purchase for each of its entries; if it is a service that is taxed here, set this query aside."
                                                             .formatted(
                                                                     document(),
                                                                     invoice.seller().country(),

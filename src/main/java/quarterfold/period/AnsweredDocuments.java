@@ -39,8 +39,9 @@ final class AnsweredDocuments {
             new Answer(
                     entry -> entry.profile().evidence() == Evidence.UNSTATED,
                     d -> d.action() == Action.EVIDENCE_SEEN || SETTLED.contains(d.action()));
-    private static final Answer WHOSE =
-            new Answer(entry -> true, d -> isOfWhom(d) || SETTLED.contains(d.action()));
+    private static final Answer WHOSE = new Answer(entry -> true, d -> isOfWhom(d) || isSettled(d));
+    private static final Answer BELOW_NOTHING =
+            new Answer(SEEN.asked(), d -> d.action() == Action.EVIDENCE_SEEN || isSettled(d));
     private static final Answer TREATED =
             new Answer(
                     entry -> entry.kind() == Kind.EXPENSE || entry.kind() == Kind.EXPENSE_CREDIT,
@@ -51,7 +52,7 @@ final class AnsweredDocuments {
                     RaisedQuery.DOCUMENT_DOES_NOT_TIE, SEEN,
                     RaisedQuery.DOCUMENT_NOT_WHOLE, SEEN,
                     RaisedQuery.DOCUMENT_PAGES_DIFFER, SEEN,
-                    RaisedQuery.CREDIT_BELOW_NOTHING, SEEN,
+                    RaisedQuery.CREDIT_BELOW_NOTHING, BELOW_NOTHING,
                     RaisedQuery.DOCUMENT_OF_OTHERS, WHOSE,
                     RaisedQuery.GOODS_OR_SERVICE, TREATED);
 
@@ -65,6 +66,11 @@ final class AnsweredDocuments {
         sources =
                 ledger.sources().stream()
                         .collect(Collectors.toMap(Source::id, Function.identity()));
+    }
+
+    /** Set aside too, where the same is asked about the entry. */
+    private static boolean isSettled(Decision decision) {
+        return SETTLED.contains(decision.action()) || decision.action() == Action.SET_ASIDE;
     }
 
     private static boolean isOfWhom(Decision decision) {

@@ -22,7 +22,6 @@ import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Cause;
 import quarterfold.treatment.Context;
-import quarterfold.treatment.DoubleClaims;
 import quarterfold.treatment.Occasion;
 import quarterfold.treatment.Share;
 import quarterfold.treatment.TakenUp;
@@ -32,10 +31,11 @@ import quarterfold.treatment.Treated;
 /**
  * Finds the entries of closed returns that were decided otherwise since, the lines of imports that
  * an amended certificate or statement has replaced since, a channel's invoices for fees that
- * settlements claim too since, and amounts in other currencies that were closed without an exchange
- * rate which is held since: each is treated again with the tables and settings of its close and the
- * decisions of now, and held against what returns had for it so far. What was put right before is
- * not found again; what is undone since is.
+ * settlements claim too since, bills without a claim that are the VAT of an import entered since,
+ * and amounts in other currencies that were closed without an exchange rate which is held since:
+ * each is treated again with the tables and settings of its close and the decisions of now, and
+ * held against what returns had for it so far. What was put right before is not found again; what
+ * is undone since is.
  */
 final class ChangedEntries {
 
@@ -73,8 +73,11 @@ final class ChangedEntries {
                 .forEach(query -> candidates.add(query.entry()));
         context.together()
                 .claims()
-                .map(DoubleClaims::feesClaimedAgain)
-                .ifPresent(candidates::addAll);
+                .ifPresent(
+                        claims -> {
+                            candidates.addAll(claims.feesClaimedAgain());
+                            candidates.addAll(claims.importVatBilledBefore());
+                        });
         List<Wrong> wrong = new ArrayList<>();
         for (long number : candidates) {
             List<ClosedEntry> frozen = ledger.closedEntry(number);

@@ -203,6 +203,9 @@ final class Corrections {
             if (about.isEmpty() && isClaimedOnSettlements(entry)) {
                 return "its fees are claimed on settlements too";
             }
+            if (about.isEmpty() && isBilledImportVat(entry)) {
+                return "its amount is the import VAT of an entry that came since";
+            }
             return about.isEmpty()
                     ? "the decision it was closed with is undone"
                     : "decided since: " + about.get(about.size() - 1).why();
@@ -214,6 +217,13 @@ final class Corrections {
                             + "; a price change that is missed in its period is an error (VAT Regulations 1995 reg 38(7))";
             default -> came;
         };
+    }
+
+    private boolean isBilledImportVat(Entry entry) {
+        return context.together()
+                .claims()
+                .filter(claims -> claims.importVatBilledBefore().contains(entry.number()))
+                .isPresent();
     }
 
     private boolean isClaimedOnSettlements(Entry entry) {

@@ -12,7 +12,8 @@ import quarterfold.ledger.Ledger;
 
 /**
  * Refuses to call an entry the duplicate of one that cannot be the same. One file may call a
- * purchase what another calls an expense or a fee, and a line of a bill may be import VAT.
+ * purchase what another calls an expense or a fee, and state it in another currency, and a line of
+ * a bill may be import VAT.
  */
 final class DuplicateCheck {
 
@@ -44,8 +45,7 @@ final class DuplicateCheck {
                     "--duplicate-of: found %d, the entry itself; %s"
                             .formatted(of.number(), expected));
         }
-        if (!kinds.contains(of.kind())
-                || !of.profile().currency().equals(entry.profile().currency())) {
+        if (!kinds.contains(of.kind()) || !mayBeOfOneCurrency(entry, of)) {
             throw DecisionCheck.bad(
                     "--duplicate-of: found %d, which is of kind %s in %s; %s"
                             .formatted(
@@ -65,6 +65,13 @@ final class DuplicateCheck {
                 || (purchases && kind.direction() == other.direction())
                 || (isClaim(kind) && isImportVat(other))
                 || (isImportVat(kind) && isClaim(other));
+    }
+
+    /** A list may have in sterling what the document has in its own currency. */
+    private static boolean mayBeOfOneCurrency(Entry entry, Entry of) {
+        return entry.profile().currency().equals(of.profile().currency())
+                || (entry.kind().side() == Kind.Side.PURCHASES
+                        && of.kind().side() == Kind.Side.PURCHASES);
     }
 
     private static boolean isClaim(Kind kind) {

@@ -6,7 +6,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalLong;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -26,7 +26,15 @@ import quarterfold.money.Amount;
  * comes to what it takes off as paid, and, where it names none, against those that come to that.
  */
 final class Advances {
-    private final Map<Long, Long> again = new HashMap<>();
+    private final Map<Long, Again> again = new HashMap<>();
+
+    /**
+     * What an entry seems to charge again, or what charges it again.
+     *
+     * @param other by its number
+     * @param keep the decisions that leave the advance out, as they are entered
+     */
+    record Again(long other, String keep) {}
 
     /** The rows of one document in one file. */
     private record Document(List<Entry> rows, Supplier supplier, Amount total) {
@@ -174,16 +182,18 @@ final class Advances {
     }
 
     /** The document that was entered later waits. */
-    private void join(Document one, Document other) {
-        boolean later = one.first().number() > other.first().number();
-        Document waits = later ? one : other;
-        long counts = (later ? other : one).first().number();
-        waits.rows.forEach(row -> again.putIfAbsent(row.number(), counts));
+    private void join(Document whole, Document advance) {
+        boolean later = whole.first().number() > advance.first().number();
+        Document waits = later ? whole : advance;
+        Again found =
+                new Again(
+                        (later ? advance : whole).first().number(),
+                        OtherCopies.leave(advance.rows, whole.first().number()));
+        waits.rows.forEach(row -> again.putIfAbsent(row.number(), found));
     }
 
-    /** The entry that seems to charge VAT of this one too, by its number. */
-    OptionalLong of(Entry entry) {
-        Long found = again.get(entry.number());
-        return found == null ? OptionalLong.empty() : OptionalLong.of(found);
+    /** The entry that seems to charge VAT of this one too. */
+    Optional<Again> of(Entry entry) {
+        return Optional.ofNullable(again.get(entry.number()));
     }
 }

@@ -1,12 +1,15 @@
 package quarterfold.treatment;
 
 import java.time.YearMonth;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import quarterfold.law.Law;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Profile;
@@ -37,12 +40,12 @@ public final class DoubleClaims {
      * @param other the entry that claims it, by its number
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
      * @param reason for the grade of the evidence
-     * @param of the closed period that has claimed it, or how it seems to be a copy; else empty
+     * @param words for its question, beside the entry
      */
-    record Found(long other, String claims, String reason, String of) {
+    record Found(long other, String claims, String reason, Map<String, String> words) {
 
         Found(long other, String claims, String reason) {
-            this(other, claims, reason, "");
+            this(other, claims, reason, Map.of());
         }
 
         /** Whether it is no question: the two are one import. */
@@ -95,6 +98,7 @@ public final class DoubleClaims {
             Together.Scan scan, Law law, Answers answers, Known known, ImportStatements imports) {
         DoubleClaims all = new DoubleClaims(law, imports);
         Set<Long> decided = new HashSet<>();
+        Set<Long> named = new HashSet<>();
         scan.forEach(
                 entry -> {
                     if (SupplierDocuments.isWeighed(entry)) {
@@ -107,18 +111,28 @@ public final class DoubleClaims {
                             } else {
                                 decided.add(entry.number());
                             }
+                        } else {
+                            named.addAll(duplicateOf(entry, answers));
                         }
                     }
                 });
         all.numbered.compare();
         List<List<Entry>> documents = all.numbered.rows();
-        all.copies.compare(documents, all.numbered.repeats(), decided, known);
+        all.copies.compare(documents, all.numbered.repeats(), decided, named, known);
         all.numbered.leaveOut(all.copies.and(Set.of()));
         Set<Long> waiting = all.copies.and(all.numbered.repeats().keySet());
         all.unnumbered.compare(documents, waiting);
         all.importVat.compare(known);
         all.advances.compare(documents, waiting);
         return all;
+    }
+
+    /** The entries that a person has said the entry is a duplicate of. */
+    private static List<Long> duplicateOf(Entry entry, Answers answers) {
+        return answers.about(entry).stream()
+                .filter(d -> d.action() == Decision.Action.DUPLICATE_OF)
+                .map(d -> Long.valueOf(d.value()))
+                .toList();
     }
 
     /** Whether entries of the profile may claim VAT: purchases and imports. */
@@ -151,6 +165,11 @@ public final class DoubleClaims {
         return feeLines.claimedAgain();
     }
 
+    /** The bills without a claim that may be the VAT of an import entered after them. */
+    public Set<Long> importVatBilledBefore() {
+        return importVat.billedBefore();
+    }
+
     SupplierDocuments documents() {
         return numbered;
     }
@@ -162,11 +181,12 @@ public final class DoubleClaims {
      * @param carriesVat whether it charges VAT at all
      */
     Optional<Found> of(Entry entry, boolean home, boolean carriesVat) {
+        Optional<Found> copy = copies.of(entry).map(DoubleClaims::copy);
         OptionalLong document = numbered.earlier(entry);
         if (document.isEmpty()) {
             document = unnumbered.earlier(entry);
         }
-        if (document.isPresent()) {
+        if (copy.isEmpty() && document.isPresent()) {
             return Optional.of(
                     new Found(
                             document.getAsLong(),
@@ -174,9 +194,7 @@ public final class DoubleClaims {
                             "seems to be entered before, as entry %d"
                                     .formatted(document.getAsLong())));
         }
-        return copies.of(entry)
-                .map(DoubleClaims::copy)
-                .or(() -> importVat.claimedBefore(entry).map(DoubleClaims::onBill))
+        return copy.or(() -> importVat.claimedBefore(entry).map(DoubleClaims::onBill))
                 .or(() -> home ? importVat(entry, carriesVat) : Optional.empty())
                 .or(() -> home && carriesVat ? others(entry) : Optional.empty());
     }
@@ -187,7 +205,13 @@ public final class DoubleClaims {
                 "other-copy",
                 "seems to be another copy of the document of entry %d: %s"
                         .formatted(copy.other(), copy.how()),
-                copy.how());
+                words(copy));
+    }
+
+    private static Map<String, String> words(OtherCopies.Copy copy) {
+        Map<String, String> words = new HashMap<>(copy.words());
+        words.put("of", copy.how());
+        return words;
     }
 
     private static Found onBill(ImportVatBilled.Claimed bill) {
@@ -196,7 +220,7 @@ public final class DoubleClaims {
                 "on-bill",
                 "its VAT seems to be claimed on entry %d, a bill in the closed return of %s"
                         .formatted(bill.bill(), bill.in()),
-                bill.in().toString());
+                Map.of("of", bill.in().toString()));
     }
 
     private Optional<Found> others(Entry entry) {
@@ -229,14 +253,14 @@ public final class DoubleClaims {
     }
 
     private Optional<Found> advance(Entry entry) {
-        OptionalLong other = advances.of(entry);
-        return other.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        new Found(
-                                other.getAsLong(),
-                                "advance",
-                                "it and entry %d seem to be an advance and the invoice that charges its VAT again"
-                                        .formatted(other.getAsLong())));
+        return advances.of(entry)
+                .map(
+                        found ->
+                                new Found(
+                                        found.other(),
+                                        "advance",
+                                        "it and entry %d seem to be an advance and the invoice that charges its VAT again"
+                                                .formatted(found.other()),
+                                        Map.of("keep", found.keep())));
     }
 }

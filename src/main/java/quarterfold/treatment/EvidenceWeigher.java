@@ -3,6 +3,7 @@ package quarterfold.treatment;
 import static quarterfold.law.VatNumber.Status.GB;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,16 +34,18 @@ final class EvidenceWeigher {
      * What the document supports.
      *
      * @param claims a word of {@link quarterfold.law.Fact#CLAIMS}
+     * @param unlessAgain the same word if the entry claims nothing again
      * @param again what the entry seems to claim again
      * @param vatConverted whether it prints its VAT in another currency alone
      */
     record Weighed(
             String claims,
+            String unlessAgain,
             Optional<EvidenceGrade> grade,
             Optional<DoubleClaims.Found> again,
             boolean vatConverted) {
         static final Weighed NOT_WEIGHED =
-                new Weighed("no", Optional.empty(), Optional.empty(), false);
+                new Weighed("no", "no", Optional.empty(), Optional.empty(), false);
 
         /** The questions about a credit entered twice, and about VAT in another currency. */
         List<String> asks() {
@@ -59,16 +62,14 @@ final class EvidenceWeigher {
 
         /** The words it gives to questions. */
         Map<String, String> words() {
-            return again.map(
-                            a ->
-                                    Map.of(
-                                            "other",
-                                            Long.toString(a.other()),
-                                            "of",
-                                            a.of(),
-                                            "fault",
-                                            fault()))
-                    .orElseGet(() -> Map.of("fault", fault()));
+            Map<String, String> words = new HashMap<>();
+            words.put("fault", fault());
+            again.ifPresent(
+                    found -> {
+                        words.putAll(found.words());
+                        words.put("other", Long.toString(found.other()));
+                    });
+            return words;
         }
 
         /** Why the document does not support a reclaim. */
@@ -97,6 +98,7 @@ final class EvidenceWeigher {
     private final Law law;
     private final Settings settings;
     private final ClaimedAgain claimed;
+    private final ImportStatements imports;
     private final Exchange exchange;
     private final Overcharge overcharge;
     private final DocumentShows shows;
@@ -106,6 +108,7 @@ final class EvidenceWeigher {
         this.law = context.law();
         this.settings = context.settings();
         this.claimed = new ClaimedAgain(context);
+        this.imports = context.ties().imports();
         this.overcharge = new Overcharge(context.law());
         this.shows = new DocumentShows(context.law());
     }
@@ -125,11 +128,13 @@ final class EvidenceWeigher {
         String claims = "yes";
         claims = worse(claims, kind(answered, rule, reasons));
         claims = worse(claims, limit(entry, rule, reasons));
-        claims = worse(claims, name(entry, reasons));
+        String named = name(entry, reasons);
+        claims = isImportOfAnother(entry, named) ? named : worse(claims, named);
         claims = worse(claims, number(answered, reasons));
         boolean over =
                 (isHome(entry) || VatNumber.status(entry.profile().partyVat(), false) == GB)
                         && overcharge.isIn(exchanged.printed(), liability, reasons);
+        String unlessAgain = claims;
         if (again.isPresent()) {
             reasons.add(again.get().reason());
             claims = again.get().isSure() || isClaim(entry) ? again.get().claims() : claims;
@@ -146,12 +151,16 @@ final class EvidenceWeigher {
                         || (shown.lacks("supplier-vat-number") && carriesVat(entry, liability));
         return new Weighed(
                 claims,
+                unlessAgain,
                 Optional.of(
                         new EvidenceGrade(
                                 grade(entry, claims, doubtful, sterling && shown.isComplete()),
                                 reasons)),
                 again,
-                !sterling && !unconverted && claims.equals("yes"));
+                !sterling
+                        && !unconverted
+                        && claims.equals("yes")
+                        && answered.decided().equals("none"));
     }
 
     /**
@@ -291,16 +300,34 @@ final class EvidenceWeigher {
         };
     }
 
+    /**
+     * Whose import it is comes first: that of another is none of this business's, document or not.
+     */
+    private static boolean isImportOfAnother(Entry entry, String named) {
+        return entry.kind().side() == Kind.Side.IMPORTS && named.equals("another-name");
+    }
+
     private String importer(Entry entry, List<String> reasons) {
         reasons.add(
                 "the owner of the goods at import alone may claim: look that it was this business");
         String stated = entry.profile().partyVat();
         if (stated.isEmpty()) {
-            return "yes";
+            return isBesideAnother(entry, reasons) ? "another-name" : "yes";
         }
         Importer.Match match = Importer.match(stated, settings.vatNumber());
         reasons.add("importer %s: %s".formatted(stated, match.words()));
         return match.isOurs() ? "yes" : "another-name";
+    }
+
+    /** A row without a number is the book's own in a file of its own imports alone. */
+    private boolean isBesideAnother(Entry entry, List<String> reasons) {
+        boolean beside =
+                imports.importersIn(entry.source()).stream()
+                        .anyMatch(n -> !Importer.match(n, settings.vatNumber()).isOurs());
+        if (beside) {
+            reasons.add("no importer is stated, and its file has imports of another");
+        }
+        return beside;
     }
 
     /** A number that fails its check blocks a claim until a person has seen the document. */

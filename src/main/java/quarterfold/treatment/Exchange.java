@@ -121,7 +121,7 @@ public final class Exchange {
                 new Entry(
                         entry.number(),
                         entry.source(),
-                        line.worth(profile(line.profile()), amounts, particulars(line, rate)));
+                        line.worth(home(line.profile()), amounts, particulars(line, rate)));
         return new Exchanged(
                 entry,
                 converted,
@@ -137,7 +137,11 @@ public final class Exchange {
         return entry.profile().currency().equals(home);
     }
 
-    private Profile profile(Profile profile) {
+    /** The same profile in the return's currency. */
+    Profile home(Profile profile) {
+        if (profile.currency().equals(home)) {
+            return profile;
+        }
         if (profiles.size() >= PROFILES_HELD) {
             profiles.clear();
         }

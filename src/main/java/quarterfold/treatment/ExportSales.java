@@ -1,9 +1,12 @@
 package quarterfold.treatment;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Evidence;
@@ -22,6 +25,7 @@ final class ExportSales {
     static final ExportSales NONE = new ExportSales();
 
     private final Map<Key, Sale> sales = new HashMap<>();
+    private final Map<Long, List<Entry>> credits = new HashMap<>();
 
     private record Key(String channelOrParty, String orderOrDocument) {
 
@@ -53,19 +57,42 @@ final class ExportSales {
     /**
      * A sale of goods sent abroad.
      *
+     * @param number of its entry
      * @param taxPoint the time of supply, from which the time for evidence runs
      * @param evidenced the day the evidence was obtained, if it was
      */
-    record Sale(LocalDate taxPoint, Optional<LocalDate> evidenced) {}
+    record Sale(long number, LocalDate taxPoint, Optional<LocalDate> evidenced) {}
 
     private ExportSales() {}
 
     static ExportSales of(Search ledger, ExportEvidence evidence, Answers answers) {
         ExportSales all = new ExportSales();
+        List<Entry> reductions = new ArrayList<>();
         ledger.forEach(
-                p -> p.kind() == Kind.SALE && evidence.isOfGoodsSentAbroad(p),
-                entry -> all.see(Answered.of(entry, answers).entry()));
+                p -> mayBeSaleOrCredit(p.kind()) && evidence.isOfGoodsSentAbroad(p),
+                entry -> {
+                    Entry stated = Answered.of(entry, answers).entry();
+                    if (entry.kind() == Kind.SALE) {
+                        all.see(stated);
+                    } else {
+                        reductions.add(stated);
+                    }
+                });
+        reductions.forEach(
+                r ->
+                        all.of(r)
+                                .ifPresent(
+                                        sale ->
+                                                all.credits
+                                                        .computeIfAbsent(
+                                                                sale.number(),
+                                                                n -> new ArrayList<>())
+                                                        .add(r)));
         return all;
+    }
+
+    private static boolean mayBeSaleOrCredit(Kind kind) {
+        return kind == Kind.SALE || kind == Kind.SALE_REFUND || kind == Kind.DISCOUNT;
     }
 
     private void see(Entry sale) {
@@ -74,7 +101,28 @@ final class ExportSales {
             return; // held from the start
         }
         LocalDate sent = sale.line().particulars().day(Particular.SENT).orElse(sale.taxPoint());
-        Key.of(sale).ifPresent(key -> sales.putIfAbsent(key, new Sale(sent, day)));
+        Key.of(sale).ifPresent(key -> sales.putIfAbsent(key, new Sale(sale.number(), sent, day)));
+    }
+
+    /**
+     * What was paid back of a sale up to a day, in words that follow its VAT; empty where nothing
+     * was. Its VAT is due on what is left, in an occasion of its own.
+     */
+    String credited(Entry sale, LocalDate until) {
+        String found =
+                credits.getOrDefault(sale.number(), List.of()).stream()
+                        .filter(c -> !c.taxPoint().isAfter(until))
+                        .map(
+                                c ->
+                                        "entry %d of %s %s"
+                                                .formatted(
+                                                        c.number(),
+                                                        c.amounts().money(),
+                                                        c.profile().currency()))
+                        .collect(Collectors.joining(", "));
+        return found.isEmpty()
+                ? ""
+                : ", less that in what was credited by then (%s)".formatted(found);
     }
 
     /** Whether there is any such sale. */

@@ -2,6 +2,7 @@ package quarterfold.treatment;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +31,7 @@ public final class ImportStatements {
     private final AmendedDocuments amended;
     private final Map<Long, Boolean> postponed;
     private final Map<ImportKey, List<Entry>> byKey = new HashMap<>();
+    private final Map<Long, Set<String>> importers = new HashMap<>();
 
     private ImportStatements(AmendedDocuments amended, Map<Long, Boolean> postponed) {
         this.amended = amended;
@@ -40,10 +42,17 @@ public final class ImportStatements {
     static ImportStatements of(Search ledger, Answers answers) {
         Map<Long, Boolean> postponed = new HashMap<>();
         List<Entry> lines = new ArrayList<>();
+        Map<Long, Set<String>> importers = new HashMap<>();
         ledger.forEach(
                 ImportStatements::isImportVat,
                 entry -> {
                     Answered answered = Answered.of(entry, answers);
+                    String importer = answered.entry().profile().partyVat();
+                    if (!importer.isEmpty()) {
+                        importers
+                                .computeIfAbsent(entry.source(), s -> new HashSet<>())
+                                .add(importer);
+                    }
                     if (answered.decided().equals("duplicate")) {
                         return;
                     }
@@ -57,6 +66,7 @@ public final class ImportStatements {
                 });
         ImportStatements statements = new ImportStatements(new AmendedDocuments(lines), postponed);
         lines.forEach(statements::meet);
+        statements.importers.putAll(importers);
         return statements;
     }
 
@@ -77,6 +87,11 @@ public final class ImportStatements {
                         .filter(k -> ImportKey.isOneImporter(k, line))
                         .findFirst();
         same.ifPresentOrElse(s -> sameAs.put(line.number(), s.number()), () -> known.add(line));
+    }
+
+    /** The numbers of the importers that the imports of a file state. */
+    Set<String> importersIn(long source) {
+        return importers.getOrDefault(source, Set.of());
     }
 
     /** The first entry of the amended document that has replaced this one. */

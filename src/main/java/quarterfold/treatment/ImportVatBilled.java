@@ -40,6 +40,7 @@ final class ImportVatBilled {
     private final Set<Long> open = new HashSet<>();
     private final Map<Long, Claimed> claimed = new HashMap<>();
     private final Set<Long> claimedBills = new HashSet<>();
+    private final Set<Long> billedBefore = new HashSet<>();
 
     /** A bill whose VAT a closed return has claimed. */
     record Claimed(long bill, YearMonth in) {}
@@ -72,7 +73,19 @@ final class ImportVatBilled {
             if (all(bill, true).anyMatch(i -> i.number() > bill.number())) {
                 known.claimed(bill.number()).ifPresent(claim -> hold(bill, claim));
             }
+            if (!claimedBills.contains(bill.number())
+                    && all(bill, false).anyMatch(i -> i.number() > bill.number())) {
+                billedBefore.add(bill.number());
+            }
         }
+    }
+
+    /**
+     * The bills on which no return has claimed VAT and that may be the VAT of an import entered
+     * after them, by their numbers: their value may be in box 7 of a closed return.
+     */
+    Set<Long> billedBefore() {
+        return Set.copyOf(billedBefore);
     }
 
     /** One bill is for one import, and for one of as much VAT as was claimed on it. */

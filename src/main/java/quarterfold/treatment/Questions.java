@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import quarterfold.law.Law;
 import quarterfold.ledger.Entry;
 import quarterfold.ledger.Profile;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.StatedRate;
 import quarterfold.money.Amount;
 import quarterfold.money.Percent;
@@ -18,6 +19,12 @@ import quarterfold.money.Rounding;
 public final class Questions {
 
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
+
+    /** Questions about an entry that its file's reading has asked already, and by which code. */
+    private static final Map<String, String> ASKED_OF_SOURCE =
+            Map.of(
+                    "credit-adds-to-claim", RaisedQuery.CREDIT_BELOW_NOTHING,
+                    "made-out-to-another", RaisedQuery.DOCUMENT_OF_OTHERS);
 
     private final Context context;
 
@@ -98,15 +105,31 @@ public final class Questions {
         words.put("category", profile.category());
         words.put("channel", profile.channel());
         Law.QueryText text = context.law().query(code);
-        return answered(
+        Query query =
+                answered(
+                        new Query(
+                                "E" + entry.number() + "/" + code,
+                                OptionalLong.of(entry.number()),
+                                context.files().name(entry.source()) + " row " + entry.line().row(),
+                                filled(text.question(), words),
+                                figures.vat().isZero() ? money : figures.vat(),
+                                text.holdsClose(),
+                                ""));
+        return query.isOpen() && ASKED_OF_SOURCE.containsKey(code)
+                ? answeredOfSource(query, entry, ASKED_OF_SOURCE.get(code))
+                : query;
+    }
+
+    /** One decision answers what the reading of the file asks of the document, and this. */
+    private Query answeredOfSource(Query query, Entry entry, String code) {
+        Query ofSource =
                 new Query(
-                        "E" + entry.number() + "/" + code,
-                        OptionalLong.of(entry.number()),
-                        context.files().name(entry.source()) + " row " + entry.line().row(),
-                        filled(text.question(), words),
-                        figures.vat().isZero() ? money : figures.vat(),
-                        text.holdsClose(),
-                        ""));
+                        "S%d/%s/%s".formatted(entry.source(), code, entry.line().document()),
+                        OptionalLong.empty(),
+                        query.place(),
+                        query.question(),
+                        query.money());
+        return context.answers().about(ofSource).map(query::setAside).orElse(query);
     }
 
     private boolean isHome(Profile profile) {

@@ -10,12 +10,14 @@ final class Rulings {
     private final RareFinder rare;
     private final Portions portions;
     private final EvidenceWeigher weigher;
+    private final Exchange exchange;
 
     Rulings(Context context, Exchange exchange) {
         this.decider = new Decider(context.law(), context.settings());
         this.rare = new RareFinder(context);
         this.portions = new Portions(context);
         this.weigher = new EvidenceWeigher(context, exchange);
+        this.exchange = exchange;
     }
 
     /** The facts that are the same for nearly every entry. */
@@ -42,20 +44,51 @@ final class Rulings {
     /**
      * The ruling on a portion of an entry.
      *
-     * @param claims what its document supports, a word of {@link quarterfold.law.Fact#CLAIMS}
+     * @param weighed what its document supports
      */
-    Ruling of(Entry entry, Portion portion, Rare ofTheEntry, Answered answered, String claims) {
-        Rare facts =
-                portions.measured(entry, portion.liability())
-                        .map(ofTheEntry::measuring)
-                        .orElse(ofTheEntry);
-        // a decided treatment is the supply's: what comes after goes by the table
-        String decided = facts.cause() == Cause.SUPPLY ? answered.treatment() : "";
-        String printed =
-                portion.amounts().vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
+    Ruling of(
+            Entry entry,
+            Portion portion,
+            Rare ofTheEntry,
+            Answered answered,
+            EvidenceWeigher.Weighed weighed) {
+        Rare facts = measured(entry, portion, ofTheEntry);
+        // a decided treatment is the supply's: what comes after goes by the table, and so does an
+        // amount in another currency, since a treatment does not make it one in the return's
+        boolean mayBeDecided = facts.cause() == Cause.SUPPLY && exchange.isHome(entry);
         return decider.decide(
                 entry.profile(),
                 entry.taxPoint(),
-                new Decider.Varying(portion.liability(), printed, claims, facts, decided));
+                new Decider.Varying(
+                        portion.liability(),
+                        printed(portion),
+                        answered.treatment().isEmpty() ? weighed.claims() : weighed.unlessAgain(),
+                        facts,
+                        mayBeDecided ? answered.treatment() : ""));
+    }
+
+    /** The treatment the tables give the portion where its document supports this. */
+    String treatment(Entry entry, Portion portion, Rare ofTheEntry, String claims) {
+        return decider.decide(
+                        exchange.home(entry.profile()),
+                        entry.taxPoint(),
+                        new Decider.Varying(
+                                portion.liability(),
+                                printed(portion),
+                                claims,
+                                measured(entry, portion, ofTheEntry),
+                                ""))
+                .row()
+                .treatment();
+    }
+
+    private Rare measured(Entry entry, Portion portion, Rare ofTheEntry) {
+        return portions.measured(entry, portion.liability())
+                .map(ofTheEntry::measuring)
+                .orElse(ofTheEntry);
+    }
+
+    private static String printed(Portion portion) {
+        return portion.amounts().vat().map(v -> v.isZero() ? "nil" : "printed").orElse("unstated");
     }
 }

@@ -103,7 +103,7 @@ public final class Timing {
                         first,
                         rulings.rare(entry, supply, answered),
                         answered,
-                        rulings.weigh(exchanged, answered, first.liability()).claims())
+                        rulings.weigh(exchanged, answered, first.liability()))
                 .row()
                 .treatment();
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import quarterfold.law.BoxRule;
 import quarterfold.law.Dated;
@@ -68,9 +69,7 @@ public final class TreatmentRun {
                 rulings.weigh(exchanged, answered, portions.get(0).liability());
         Rare facts = rulings.rare(entry, occasion, answered);
         List<Part> parts =
-                portions.stream()
-                        .map(p -> part(exchanged, p, facts, answered, weighed.claims()))
-                        .toList();
+                portions.stream().map(p -> part(exchanged, p, facts, answered, weighed)).toList();
         Ruling first = told(parts).ruling();
         Figures figures = parts.get(0).figures();
         Amount claim = parts.get(0).claim();
@@ -93,7 +92,14 @@ public final class TreatmentRun {
                 share.of(figures.vat()),
                 share.of(claim),
                 boxes(parts, share),
-                queries(occasion, exchanged, parts, figures, weighed).stream()
+                queries(
+                                occasion,
+                                exchanged,
+                                parts,
+                                figures,
+                                weighed,
+                                claims -> rulings.treatment(entry, portions.get(0), facts, claims))
+                        .stream()
                         .map(q -> q.isOpen() ? answered.setAside().map(q::setAside).orElse(q) : q)
                         .toList(),
                 weighed.grade(),
@@ -105,7 +111,8 @@ public final class TreatmentRun {
             Exchange.Exchanged exchanged,
             List<Part> parts,
             Figures figures,
-            EvidenceWeigher.Weighed weighed) {
+            EvidenceWeigher.Weighed weighed,
+            UnaryOperator<String> treatment) {
         Optional<String> printed = printedVatQuery(occasion, exchanged, parts);
         Optional<String> sterling = sterlingVatQuery(occasion, exchanged);
         Optional<String> payment = context.ties().payments().query(exchanged.stated());
@@ -132,6 +139,12 @@ public final class TreatmentRun {
         payment.ifPresent(codes::add);
         unplaced.ifPresent(u -> codes.add("import-month-missing"));
         codes.remove("");
+        if (isCreditBelowNothing(exchanged.entry()) && codes.remove("credit-unevidenced")) {
+            codes.add("credit-adds-to-claim");
+        }
+        if (isImporterUnstated(exchanged.entry()) && codes.remove("import-of-another")) {
+            codes.add("import-importer-unstated");
+        }
         return codes.stream()
                 .map(
                         code ->
@@ -140,16 +153,35 @@ public final class TreatmentRun {
                                         exchanged.entry(),
                                         figures,
                                         rate(code, parts),
-                                        words(code, exchanged, figures.vat(), weighed)))
+                                        words(
+                                                code,
+                                                occasion,
+                                                exchanged,
+                                                figures.vat(),
+                                                weighed,
+                                                treatment)))
                 .filter(q -> occasion.share().isWhole() || askedOfParts.add(q.id()))
                 .toList();
     }
 
+    private boolean isCreditBelowNothing(Entry entry) {
+        return SupplierDocuments.isCredit(entry)
+                && entry.amounts().money().signum() < 0
+                && context.law().asks("credit-adds-to-claim");
+    }
+
+    private boolean isImporterUnstated(Entry entry) {
+        return entry.profile().partyVat().isEmpty()
+                && context.law().asks("import-importer-unstated");
+    }
+
     private Map<String, String> words(
             String code,
+            Occasion occasion,
             Exchange.Exchanged exchanged,
             Amount vat,
-            EvidenceWeigher.Weighed weighed) {
+            EvidenceWeigher.Weighed weighed,
+            UnaryOperator<String> treatment) {
         return switch (code) {
             case "no-exchange-rate" -> exchange.lacking(exchanged.stated());
             case "import-month-missing" ->
@@ -161,8 +193,34 @@ public final class TreatmentRun {
                             exchanged.stated().profile().currency(),
                             "converted",
                             vat.rounded(Rounding.NEAREST_PENNY).toString());
-            default -> weighed.words();
+            case "export-overdue" ->
+                    Map.of(
+                            "less",
+                            context.ties()
+                                    .exportSales()
+                                    .credited(occasion.entry(), occasion.day()));
+            case "credit-adds-to-claim" ->
+                    Map.of(
+                            "charge",
+                            exchanged.entry().amounts().money().negated().toString(),
+                            "charge_vat",
+                            vat.negated().rounded(Rounding.NEAREST_PENNY).toString());
+            case "credit-unevidenced" -> Map.of("treatment", fitting(treatment.apply("yes")));
+            default -> {
+                Map<String, String> words = weighed.words();
+                if (weighed.again().isPresent()) {
+                    words.put("treatment", fitting(treatment.apply(weighed.unlessAgain())));
+                }
+                yield words;
+            }
         };
+    }
+
+    /** A treatment by its name; where the tables have none that decides, how one is found. */
+    private static String fitting(String treatment) {
+        return treatment.equals("undecided")
+                ? "TREATMENT, one of those that --treat-as ? lists"
+                : treatment;
     }
 
     /** The rate of the part that asks; of the first where none does. */
@@ -190,10 +248,10 @@ public final class TreatmentRun {
             Portion portion,
             Rare facts,
             Answered answered,
-            String claims) {
+            EvidenceWeigher.Weighed weighed) {
         Entry entry = exchanged.entry();
         Amounts amounts = portion.amounts();
-        Ruling ruling = rulings.of(entry, portion, facts, answered, claims);
+        Ruling ruling = rulings.of(entry, portion, facts, answered, weighed);
         boolean exported =
                 facts.cause() == Cause.EXPORT_TIME_UP || facts.cause() == Cause.EXPORT_EVIDENCED;
         Figures figures = figures(entry, exported ? Figures.asPaid(amounts) : amounts, ruling);

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import quarterfold.intake.MadeInvoice;
 
@@ -133,11 +134,11 @@ class EInvoiceReturnTest {
                 .isEqualTo(
                         """
                         E3/made-out-to-another  others.xml row 1
-                          The document for 120.00 is made out in another name than the business, so its VAT of 20.00 is not reclaimed. Ask the supplier to make it out to the business. One in an employee's name does for subsistence and motoring alone.
+                          The document for 120.00 is made out in another name than the business, so its VAT of 20.00 is not reclaimed. That it was seen does not change that. If it is the business's all the same, such as under a name it trades in: decide --entry 3 --state addressed=business. If it is not: ask the supplier for one made out to the business, or decide --entry 3 --disallow. One in an employee's name does for subsistence and motoring alone.
                           quarterfold decide --entry 3 --set-aside --why WHY --who NAME
 
                         S2/document-of-others/INV-1002  others.xml
-                          invoice INV-1002 of Fernmoor Pottery Ltd (GB000472729), GBP 150.00, is made out to Harbour Tea (GB000480437), and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it?
+                          invoice INV-1002 of Fernmoor Pottery Ltd (GB000472729), GBP 150.00, is made out to Harbour Tea (GB000480437), and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it? That it was seen does not answer that: if it is this business's all the same, such as under a name it trades in, decide --state addressed=business for each of its entries; if it is not, decide --disallow for them.
                           quarterfold decide --query S2/document-of-others/INV-1002 --set-aside --why WHY --who NAME
 
                         2 queries are open.
@@ -164,6 +165,40 @@ class EInvoiceReturnTest {
         decide("--entry", "1", "--state", "addressed=business");
         assertThat(boxes().get(3)).isEqualTo("20.00");
         assertThat(queries()).isEqualTo("No query is open.\n");
+    }
+
+    /** VAT Regulations 1995 reg 14(1)(e): in whose name it is does not change by seeing it. */
+    @Test
+    void aDocumentOfOthersThatWasSeen() throws IOException {
+        enter("others.xml", usual().to(CUSTOMER).ubl());
+        decide("--entry", "1", "--evidence-seen", "invoice");
+        assertThat(boxes().get(3)).isEqualTo("0.00");
+        assertThat(queries())
+                .contains("S1/document-of-others/INV-1001", "E1/made-out-to-another")
+                .contains("decide --entry 1 --state addressed=business");
+    }
+
+    /** What the file's reading and the entry ask is one question: either decision answers both. */
+    @ParameterizedTest
+    @CsvSource({"--entry, 1", "--query, S1/document-of-others/INV-1001"})
+    void aDocumentOfOthersThatIsLeft(String what, String about) throws IOException {
+        enter("others.xml", usual().to(CUSTOMER).ubl());
+        decide(what, about, "--set-aside");
+        assertThat(boxes().get(3)).isEqualTo("0.00");
+        assertThat(queries()).contains("No query is open.");
+        assertThat(run("close", "2026-09").code()).isZero();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--entry, 1", "--query, S1/credit-below-nothing/CN-7"})
+    void aCreditNoteOfLessThanNothingThatIsLeft(String what, String about) throws IOException {
+        enter(
+                "credit.xml",
+                new MadeInvoice("CN-7").credit().line("Bowls", "-40.00", "S", "20").ubl());
+        decide(what, about, "--set-aside");
+        assertThat(boxes().get(3)).isEqualTo("0.00");
+        assertThat(queries()).contains("No query is open.");
+        assertThat(run("close", "2026-09").code()).isZero();
     }
 
     /** What was decided of the supplier is no answer about this document. */
@@ -248,7 +283,7 @@ class EInvoiceReturnTest {
                 .isEqualTo(
                         """
                         E2/fees-claimed-twice  invoice.xml row 1
-                          Document INV-1001 seems to charge fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box, and what a closed return claimed on it is taken back. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.
+                          Document INV-1001 seems to charge fees of 120.00, and fees of the same channel are claimed on its settlements too, such as entry 1. Input tax is claimed once, so the document is in no box, and what a closed return claimed on it is taken back. If it is for those fees: decide --entry 2 --duplicate-of 1. If it is for others: decide --entry 2 --treat-as uk-purchase.
                           quarterfold decide --entry 2 --set-aside --why WHY --who NAME
 
                         1 query is open.
@@ -270,7 +305,7 @@ class EInvoiceReturnTest {
                 .isEqualTo(
                         """
                         E2/advance-claimed-twice  whole.xml row 1
-                          Document INV-1001 for 120.00 and entry 1 seem to be an advance and the invoice for the whole, which charges the VAT of the advance again. Input tax is claimed once, so this one is in no box. If it does, decide duplicate-of on the advance; where a closed return has claimed that, enter it as a purchase-credit and decide treat-as on the invoice. If the invoice leaves it out, decide treat-as.
+                          Document INV-1001 for 120.00 and entry 1 seem to be an advance and the invoice for the whole, which charges the VAT of the advance again. Input tax is claimed once, so this one is in no box. If it does: decide --entry 1 --duplicate-of 2; where a closed return has claimed the advance, enter that as a purchase-credit and decide --entry 2 --treat-as uk-purchase. If the invoice leaves it out: decide --entry 2 --treat-as uk-purchase.
                           quarterfold decide --entry 2 --set-aside --why WHY --who NAME
 
                         1 query is open.

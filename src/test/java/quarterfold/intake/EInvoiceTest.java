@@ -307,7 +307,7 @@ class EInvoiceTest {
                         "row=1 | date=2026-07-20 | kind=expense | currency=GBP | net=80.00 | vat=0.00 | document=INV-9 | description=Cover | party=Adverts Abroad | party_country=IE | party_vat=IE6388047V | customer=consumer | evidence=invoice | invoiced=2026-07-20 | due=2026-08-19 | addressed=business | notes=type: 380; VAT category: E 0% Exempt supply");
         assertThat(questions(1))
                 .containsExactly(
-                        "goods-or-service/INV-9: invoice INV-9 of Adverts Abroad (IE6388047V), GBP 80.00, comes from IE and charges 80.00 in category E, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide duplicate-of that entry for each of these; if it is exempt here too, decide treat-as no-vat-purchase; if it is a service that is taxed here, set this query aside.");
+                        "goods-or-service/INV-9: invoice INV-9 of Adverts Abroad (IE6388047V), GBP 80.00, comes from IE and charges 80.00 in category E, which is zero-rated or exempt there. It is entered as a service from abroad, so the reverse charge applies. Was it goods, or is it exempt here too? For goods enter it as a purchase, and decide --duplicate-of that entry for each of these; if it is exempt here too, decide --treat-as no-vat-purchase for each of its entries; if it is a service that is taxed here, set this query aside.");
     }
 
     @Test
@@ -378,7 +378,7 @@ class EInvoiceTest {
                         "row=1 | date=2026-07-20 | kind=purchase | currency=GBP | net=40.00 | vat=8.00 | rate=20 | document=INV-9 | description=Bowls | party=Fernmoor Pottery Ltd | party_country=GB | party_vat=GB000472729 | customer=consumer | evidence=invoice | invoiced=2026-07-20 | due=2026-08-19 | addressed=other | notes=type: 380; VAT category: S 20%");
         assertThat(questions(1))
                 .containsExactly(
-                        "document-of-others/INV-9: invoice INV-9 of Fernmoor Pottery Ltd (GB000472729), GBP 48.00, is made out to Harbour Tea (GB000480437), and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it?");
+                        "document-of-others/INV-9: invoice INV-9 of Fernmoor Pottery Ltd (GB000472729), GBP 48.00, is made out to Harbour Tea (GB000480437), and neither is this business by VAT number or, where none is stated, by name. It is entered as a purchase made out to somebody else, whose VAT is not reclaimed. Whose is it? That it was seen does not answer that: if it is this business's all the same, such as under a name it trades in, decide --state addressed=business for each of its entries; if it is not, decide --disallow for them.");
     }
 
     @Test

@@ -56,7 +56,8 @@ class ChoicesTest {
                                 "partial-exemption-year-on",
                                 "first-after",
                                 List.of("first-after", "last-of-year")),
-                        tuple("exchange-rates", "period-rate", List.of("period-rate", "ecb")));
+                        tuple("exchange-rates", "period-rate", List.of("period-rate", "ecb")),
+                        tuple("import-importer-unstated", "own", List.of("own", "ask")));
         assertThat(choices.all()).allSatisfy(c -> assertThat(c.question()).contains("?"));
     }
 

@@ -39,6 +39,7 @@ class ShippedTablesTest {
             List.of(
                     "exchange-rates=period-rate",
                     "exchange-rates=ecb",
+                    "import-importer-unstated=own",
                     "flat-rate-first-year=yes",
                     "flat-rate-first-year=no",
                     "flat-rate-capital-goods-at-limit=claim",

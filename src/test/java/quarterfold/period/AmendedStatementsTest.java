@@ -175,6 +175,7 @@ class AmendedStatementsTest {
                         .on("2026-02-10")
                         .document("E8")
                         .vat("8")
+                        .party("", "", OURS)
                         .evidence("import-certificate")
                         .particular(Particular.STATEMENT_MONTH, "2026-02")
                         .particular(Particular.AMENDED, "yes"));

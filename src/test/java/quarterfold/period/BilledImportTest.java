@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.tuple;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,8 +19,10 @@ import quarterfold.ledger.Book;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Particular;
+import quarterfold.ledger.Periods;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
+import quarterfold.ledger.Settings;
 import quarterfold.money.Amount;
 import quarterfold.treatment.Query;
 import quarterfold.treatment.TakenUp;
@@ -72,11 +75,11 @@ class BilledImportTest {
                 "certificate.csv row 2",
                 "The import VAT of 100.00 on 26GB01 seems to be claimed already: entry 1, in the closed"
                         + " return of 2026-03, is a bill of the same amount. Input tax is claimed once,"
-                        + " so this one is in no box. Decide for entry 1 that it is a duplicate of this"
-                        + " one, which puts the closed return right and claims on the certificate; or"
-                        + " here disallow to leave the claim on the bill, which is no evidence of"
-                        + " import VAT by itself, while box 7 keeps the value of the goods; or treat-as"
-                        + " if they are two costs.",
+                        + " so this one is in no box. To claim on the certificate and put the closed"
+                        + " return right: decide --entry 1 --duplicate-of 2. To leave the claim on the"
+                        + " bill, which is no evidence of import VAT by itself, while box 7 keeps the"
+                        + " value of the goods: decide --entry 2 --disallow. If they are two costs:"
+                        + " decide --entry 2 --treat-as import-paid.",
                 Amount.of("100"));
     }
 
@@ -269,6 +272,55 @@ class BilledImportTest {
         assertThat(book.close("2026-03").box("4").text()).isEqualTo("0.00");
         book.enter("certificate.csv", certificate("2026-04-02"));
         assertThat(box4()).isEqualTo("100.00");
+    }
+
+    /**
+     * A bill without VAT is in box 7 of its return; when the certificate comes its value is one of
+     * two for the same goods, 500 of the certificate and 100 laid out: 500 less 100 in June.
+     */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({"2026-04-28, 400", "2026-04-29, 500"})
+    void aBillWithoutVatThatIsClosed(String day, String box7) {
+        Settings withValues = SampleSettings.choosing(Map.of("errors-in-boxes-6-to-9", "yes"));
+        Periods periods = Periods.of(LocalDate.of(2026, 1, 1), SampleSettings.months("3 6 9 12"));
+        book.close();
+        book =
+                new TempBook(
+                        folder.resolve("values"),
+                        SampleSettings.of(withValues, periods, withValues.schemes()));
+        book.enter("bill.csv", bill().rate("0").printed("100", "0"));
+        assertThat(book.close("2026-03").box("7").text()).isEqualTo("100");
+        book.enter("certificate.csv", certificate(day));
+        assertThat(june().box("4").text()).isEqualTo("100.00");
+        assertThat(june().box("7").text()).isEqualTo(box7);
+    }
+
+    /** By the ordinary choice no value of a closed return is put right, but a person is asked. */
+    @Test
+    void aBillWithoutVatThatIsClosedIsAsked() {
+        book.enter("bill.csv", bill().rate("0").printed("100", "0"));
+        book.close("2026-03");
+        book.enter("certificate.csv", certificate("2026-04-02"));
+        assertThat(june().holdingClose())
+                .extracting(Query::question)
+                .containsExactly(
+                        "Document CH-9 charges 100.00, and its amount is the import VAT of entry 2, whose"
+                                + " certificate or statement is the evidence for it. Input tax is claimed"
+                                + " once, so this one is in no box. If it is that import VAT: decide --entry"
+                                + " 1 --duplicate-of 2. If it is another cost: decide --entry 1 --treat-as"
+                                + " no-vat-purchase.");
+        assertThat(june().corrections().rows())
+                .extracting(Correction::entry, Correction::why)
+                .containsExactly(
+                        tuple(1L, "its amount is the import VAT of an entry that came since"));
+        book.decide("entry", "1", "treat-as", "no-vat-purchase");
+        assertThat(june().queries()).isEmpty();
+        assertThat(june().corrections().rows()).isEmpty();
+        book.decide("entry", "1", "duplicate-of", "2");
+        assertThat(june().queries()).isEmpty();
+        book.close("2026-06");
+        assertThat(book.differences()).isEmpty();
+        assertThat(book.of("2026-09").queries()).isEmpty();
     }
 
     /** One bill is for one import; in an open period it is the bill that waits. */

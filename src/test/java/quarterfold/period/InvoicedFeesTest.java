@@ -80,8 +80,9 @@ class InvoicedFeesTest {
                                 "Document QS-1 seems to charge fees of 120.00, and fees of the same channel are"
                                         + " claimed on its settlements too, such as entry 2. Input tax is"
                                         + " claimed once, so the document is in no box, and what a closed return"
-                                        + " claimed on it is taken back. Decide duplicate-of 2 if it is for"
-                                        + " those fees, or treat-as if it is for others.",
+                                        + " claimed on it is taken back. If it is for those fees: decide"
+                                        + " --entry 1 --duplicate-of 2. If it is for others: decide --entry 1"
+                                        + " --treat-as uk-purchase.",
                                 Amount.of("120")));
         assertThat(june.corrections().rows())
                 .filteredOn(row -> row.entry() == 1)

@@ -176,10 +176,11 @@ class AdvancesTest {
                                 "sheet-2.csv row 3",
                                 "Document F-1 for 1200.00 and entry 1 seem to be an advance and the invoice"
                                         + " for the whole, which charges the VAT of the advance again. Input"
-                                        + " tax is claimed once, so this one is in no box. If it does, decide"
-                                        + " duplicate-of on the advance; where a closed return has claimed"
-                                        + " that, enter it as a purchase-credit and decide treat-as on the"
-                                        + " invoice. If the invoice leaves it out, decide treat-as.",
+                                        + " tax is claimed once, so this one is in no box. If it does: decide"
+                                        + " --entry 1 --duplicate-of 2; where a closed return has claimed"
+                                        + " the advance, enter that as a purchase-credit and decide --entry"
+                                        + " 2 --treat-as uk-purchase. If the invoice leaves it out: decide"
+                                        + " --entry 2 --treat-as uk-purchase.",
                                 Amount.of("1200")));
     }
 

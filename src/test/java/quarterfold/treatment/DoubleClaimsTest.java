@@ -108,8 +108,9 @@ class DoubleClaimsTest {
                                     "sheet-2.csv row 3",
                                     "Document without a number for 120.00 seems to be entered already,"
                                             + " as entry 1. Input tax is claimed once, so this one is in"
-                                            + " no box. Decide duplicate-of 1 if it is the same, or"
-                                            + " treat-as if it is another document.",
+                                            + " no box. If it is the same: decide --entry 2 --duplicate-of"
+                                            + " 1. If it is another document: decide --entry 2"
+                                            + " --treat-as uk-purchase.",
                                     Amount.of("120")));
         }
     }
@@ -276,9 +277,9 @@ class DoubleClaimsTest {
                                 "sheet-2.csv row 3",
                                 "Document CH-9 charges 2318.52, and its amount is the import VAT of entry"
                                         + " 1, whose certificate or statement is the evidence for it. Input"
-                                        + " tax is claimed once, so this one is in no box. Decide"
-                                        + " duplicate-of 1 if it is that import VAT, or treat-as if it is"
-                                        + " another cost.",
+                                        + " tax is claimed once, so this one is in no box. If it"
+                                        + " is that import VAT: decide --entry 2 --duplicate-of 1. If it"
+                                        + " is another cost: decide --entry 2 --treat-as uk-purchase.",
                                 Amount.of("2318.52")));
         assertThat(billed.evidence().orElseThrow().reasons())
                 .contains("seems to be the import VAT of entry 1");
@@ -442,7 +443,9 @@ class DoubleClaimsTest {
                                 "Document QS-70988 seems to charge fees of 24.00, and fees of the same channel are"
                                         + " claimed on its settlements too, such as entry 1. Input tax is"
                                         + " claimed once, so the document is in no box, and what a closed"
-                                        + " return claimed on it is taken back. Decide duplicate-of 1 if it is for those fees, or treat-as if it is for others.",
+                                        + " return claimed on it is taken back. If it is for those fees:"
+                                        + " decide --entry 2 --duplicate-of 1. If it is for others: decide"
+                                        + " --entry 2 --treat-as uk-purchase.",
                                 Amount.of("24")));
     }
 

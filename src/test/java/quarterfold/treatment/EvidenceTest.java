@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -11,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
+import quarterfold.ledger.SampleSettings;
 import quarterfold.treatment.EvidenceGrade.Grade;
 
 /** How good a document is, why, and what that does to the claim. */
@@ -217,9 +219,9 @@ class EvidenceTest {
                                 java.util.OptionalLong.of(2),
                                 "sheet-1.csv row 3",
                                 "Document S-1 for 120.00 seems to be entered already, as entry 1. Input"
-                                        + " tax is claimed once, so this one is in no box. Decide"
-                                        + " duplicate-of 1 if it is the same, or treat-as if it is another"
-                                        + " document.",
+                                        + " tax is claimed once, so this one is in no box. If it"
+                                        + " is the same: decide --entry 2 --duplicate-of 1. If it is"
+                                        + " another document: decide --entry 2 --treat-as uk-purchase.",
                                 quarterfold.money.Amount.of("120")));
         assertThat(grade(both.get(1)).reasons()).contains("seems to be entered before, as entry 1");
     }
@@ -305,8 +307,8 @@ class EvidenceTest {
         "GB101747641000, import-paid, 386.42",
         "GB101747641001, import-paid, 386.42",
         "101747641, import-paid, 386.42",
-        "GB101747696000, import-unevidenced, 0.00",
-        "GB10174764100, import-unevidenced, 0.00"
+        "GB101747696000, undecided, 0.00",
+        "GB10174764100, undecided, 0.00"
     })
     void theImporterIsThisBook(String number, String treatment, String claim) {
         Treated treated =
@@ -321,6 +323,70 @@ class EvidenceTest {
         assertThat(treated.claim()).hasToString(claim);
         assertThat(grade(treated).grade())
                 .isEqualTo(claim.equals("0.00") ? Grade.IN_QUESTION : Grade.FULL);
+    }
+
+    /** VAT Regulations 1995 reg 29(2)(c): whatever the document, the goods are another's. */
+    @ParameterizedTest(name = "{0} {1} {2}")
+    @CsvSource({
+        "import-vat-paid, import-certificate, standard",
+        "import-vat-paid, missing, standard",
+        "import-vat-paid, import-certificate, flat-rate",
+        "import-vat-postponed, postponed-statement, standard",
+        "import-vat-postponed, postponed-statement, flat-rate"
+    })
+    void theImportOfAnotherIsInNoBox(String kind, String evidence, String scheme) {
+        SampleLine line =
+                SampleLine.of(kind)
+                        .vat("386.42")
+                        .party("", "", "GB101747696000")
+                        .document("26GB01")
+                        .evidence(evidence);
+        Treating book = Treating.of(SampleSettings.scheme(scheme, "044"));
+        assertThat(book.one(line).boxes()).isEmpty();
+        assertThat(book.one(line).queries())
+                .extracting(Query::id)
+                .containsExactly("E1/import-of-another");
+        Treated left =
+                book.deciding(
+                                new Decision(
+                                        1,
+                                        Decision.Target.ENTRY,
+                                        "1",
+                                        Decision.Action.DISALLOW,
+                                        "",
+                                        "not ours",
+                                        "Ada Fern",
+                                        LocalDate.of(2026, 8, 20)))
+                        .one(line);
+        assertThat(left.boxes()).isEmpty();
+        assertThat(left.queries()).isEmpty();
+    }
+
+    /** The same regulation asks for the claimant's number; whether it is asked the book chooses. */
+    @ParameterizedTest(name = "{0} {1}: {2}")
+    @CsvSource({"own, '', I01", "ask, '', I11", "ask, GB101747641000, I01"})
+    void anImporterThatIsNotStated(String choice, String number, String rule) {
+        Treated treated =
+                Treating.of(SampleSettings.choosing(Map.of("import-importer-unstated", choice)))
+                        .one(paid().party("", "", number));
+        assertThat(treated.rule()).isEqualTo(rule);
+        assertThat(treated.claim()).hasToString(rule.equals("I01") ? "386.42" : "0.00");
+        assertThat(treated.boxes().isEmpty()).isEqualTo(rule.equals("I11"));
+    }
+
+    /** A file of several importers does not tell whose a row without a number is. */
+    @ParameterizedTest(name = "beside {0}: {1}")
+    @CsvSource({"GB101747641000, I01", "GB101747641001, I01", "GB101747696000, I09"})
+    void anImporterThatIsNotStatedBesideAnother(String other, String rule) {
+        Treated unstated =
+                Treating.gb()
+                        .all(paid(), paid().party("", "", other).document("26GB02").vat("10"))
+                        .get(0);
+        assertThat(unstated.rule()).isEqualTo(rule);
+        assertThat(unstated.boxes().isEmpty()).isEqualTo(rule.equals("I09"));
+        assertThat(unstated.queries())
+                .extracting(Query::id)
+                .isEqualTo(rule.equals("I09") ? List.of("E1/import-importer-unstated") : List.of());
     }
 
     /** VAT Regulations 1995 reg 14(1)(l): the VAT is stated in sterling. */

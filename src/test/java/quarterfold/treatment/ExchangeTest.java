@@ -2,12 +2,14 @@ package quarterfold.treatment;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import quarterfold.ledger.Decision;
 import quarterfold.ledger.Particular;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
@@ -51,6 +53,33 @@ class ExchangeTest {
                 .isEqualTo(
                         "uk-sale S17a 20%: 1663.9645 + 332.7929, claim 0.00; 1=332.7929"
                                 + " 6=1663.9645; asks nothing");
+    }
+
+    /** VATA 1994 Sch 6 para 11: in sterling; a treatment decided on makes no euro a pound. */
+    @Test
+    void aDecidedTreatmentWaitsForItsRate() {
+        SampleLine bill =
+                SampleLine.of("purchase")
+                        .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
+                        .evidence("invoice")
+                        .rate("20")
+                        .printed("100", "20")
+                        .currency("EUR");
+        Decision decided =
+                new Decision(
+                        1,
+                        Decision.Target.ENTRY,
+                        "1",
+                        Decision.Action.TREAT_AS,
+                        "uk-purchase",
+                        "looked at it",
+                        "Ada Fern",
+                        LocalDate.of(2026, 8, 20));
+        assertThat(Treating.gb().deciding(decided).told(bill))
+                .isEqualTo(
+                        "undecided A01 no rate: 100.00 + 0.00, claim 0.00; no box; asks no-exchange-rate");
+        assertThat(Treating.gb().holding(new MonthlyRates()).deciding(decided).told(bill))
+                .startsWith("uk-purchase U15a 20%: 85.3315 + 17.0663, claim 17.0663; 4=17.0663");
     }
 
     @Test

@@ -156,6 +156,25 @@ class ExportTimeTest {
                 .containsExactly("2026-09-01 supply export-awaited-reduced: 6=-300.00");
     }
 
+    /** VAT Regulations 1995 reg 38(3)(b): the VAT that is due is that on what is left. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "2026-04-10, ', less that in what was credited by then (entry 2 of 300.00 GBP)'",
+        "2026-04-11, ''"
+    })
+    void theQuestionNamesWhatWasCredited(String day, String less) {
+        assertThat(STANDARD.treated(export("2026-01-10"), refund(day)))
+                .flatExtracting(Treated::queries)
+                .filteredOn(q -> q.id().equals("E1/export-overdue"))
+                .extracting(Query::question)
+                .containsExactly(
+                        "Evidence that goods of 600.00 left was not held within 3 months of 2026-01-10, so"
+                                + " their VAT of 100.00 is due now"
+                                + less
+                                + ". When the evidence comes, enter its day as evidenced: the VAT is then"
+                                + " taken back.");
+    }
+
     private static SampleLine refund(String day) {
         return SampleLine.of("sale-refund").on(day).gross("300").goods("", "US").order("Q-1");
     }

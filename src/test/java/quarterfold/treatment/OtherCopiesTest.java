@@ -22,7 +22,7 @@ import quarterfold.money.Amount;
  */
 class OtherCopiesTest {
 
-    /** Source 2 is an e-invoice, source 3 a list of receipts, all else lists of purchases. */
+    /** Sources 2 and 5 are e-invoices, source 3 a list of receipts, all else lists of purchases. */
     private static final DoubleClaims.Known KNOWN =
             new DoubleClaims.Known() {
                 @Override
@@ -32,11 +32,13 @@ class OtherCopiesTest {
 
                 @Override
                 public String layout(long source) {
-                    return source == 2 ? "e-invoice" : source == 3 ? "expenses" : "purchases";
+                    return source == 2 || source == 5
+                            ? "e-invoice"
+                            : source == 3 ? "expenses" : "purchases";
                 }
             };
 
-    private static SampleLine bill(String number, String net, String vat) {
+    static SampleLine bill(String number, String net, String vat) {
         return SampleLine.of("purchase")
                 .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
                 .rate("20")
@@ -47,17 +49,17 @@ class OtherCopiesTest {
                 .on("2026-08-10");
     }
 
-    private static Entry entry(long number, long source, SampleLine line) {
+    static Entry entry(long number, long source, SampleLine line) {
         return new Entry(number, source, line.line(number + 1));
     }
 
-    private static List<Treated> treated(Treating book, Entry... entries) {
+    static List<Treated> treated(Treating book, Entry... entries) {
         List<Entry> all = List.of(entries);
         TreatmentRun run = new TreatmentRun(book.claimed(KNOWN).context(all));
         return all.stream().map(run::treat).toList();
     }
 
-    private static List<String> claims(Entry... entries) {
+    static List<String> claims(Entry... entries) {
         return treated(Treating.gb(), entries).stream().map(t -> t.claim().toString()).toList();
     }
 
@@ -77,11 +79,12 @@ class OtherCopiesTest {
                                 "E2/copy-entered-twice",
                                 OptionalLong.of(2),
                                 "sheet-4.csv row 3",
-                                "Document A1 for 132.00 and entry 1 seem to be two copies of one document:"
-                                        + " supplier, number and day agree, the amounts differ. Input tax is"
-                                        + " claimed once, so this one is in no box. Decide duplicate-of 1 if"
-                                        + " entry 1 is right; decide duplicate-of 2 for each entry of the other"
-                                        + " copy if this one is right; or treat-as if they are two documents.",
+                                "Document A1, 132.00 GBP, and the one of entry 1, 120.00 GBP, seem to be two"
+                                        + " copies of one document: supplier, number and day agree, the"
+                                        + " amounts differ. Input tax is claimed once, so this one is in no"
+                                        + " box. To keep entry 1: decide --entry 2 --duplicate-of 1. To keep"
+                                        + " this one: decide --entry 1 --duplicate-of 2. To keep both, as two"
+                                        + " documents or parts of one: decide --entry 2 --treat-as uk-purchase.",
                                 Amount.of("132")));
         assertThat(copy.evidence().orElseThrow().reasons())
                 .contains(
@@ -117,7 +120,10 @@ class OtherCopiesTest {
         assertThat(both).allSatisfy(t -> assertThat(t.queries()).isEmpty());
     }
 
-    /** A penny is a difference; another day, supplier, currency or number is another document. */
+    /**
+     * A penny is a difference, and so is a currency, on whatever day the copy is dated; another
+     * day, supplier or number is another document. EN 16931 has one currency of a document, BT-5.
+     */
     @ParameterizedTest(name = "{0} {1} of {2} on {3} in {4}: {5}")
     @CsvSource({
         "A1, 100.01, GB101747696, 2026-08-10, GBP, true",
@@ -125,7 +131,10 @@ class OtherCopiesTest {
         "A2, 110, GB101747696, 2026-08-10, GBP, false",
         "A1, 110, GB000480437, 2026-08-10, GBP, false",
         "A1, 110, GB101747696, 2026-08-11, GBP, false",
-        "A1, 110, GB101747696, 2026-08-10, EUR, false"
+        "A1, 110, GB101747696, 2026-08-10, EUR, true",
+        "A1, 100, GB101747696, 2026-10-11, EUR, true",
+        "A2, 110, GB101747696, 2026-08-10, EUR, false",
+        "A1, 110, GB000480437, 2026-08-10, EUR, false"
     })
     void whatIsAnotherCopy(
             String number, String net, String supplier, String day, String currency, boolean copy) {
@@ -216,7 +225,7 @@ class OtherCopiesTest {
                         "seems to be another copy of the document of entry 1: that one says that it corrects this one");
     }
 
-    private static String reason(Entry... entries) {
+    static String reason(Entry... entries) {
         return treated(Treating.gb(), entries).get(1).evidence().orElseThrow().reasons().stream()
                 .filter(reason -> reason.contains("copy"))
                 .findFirst()

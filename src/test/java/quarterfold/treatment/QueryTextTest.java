@@ -192,8 +192,8 @@ class QueryTextTest {
                         "20.00",
                         "By what is entered no document supports the supplier's credit of 120.00, so its"
                                 + " VAT of 20.00 is not yet taken off box 4. If the VAT of the purchase was"
-                                + " reclaimed it must be: find the credit note, or decide treat-as"
-                                + " uk-purchase-credit."),
+                                + " reclaimed it must be: find the credit note, or decide --entry"
+                                + " 1 --treat-as uk-purchase-credit."),
                 Arguments.of(
                         "evidence-over-limit",
                         expense().evidence("simplified").printed("250", "50"),
@@ -339,16 +339,46 @@ class QueryTextTest {
                         expense().evidence("alternative"),
                         "20.00",
                         "Other proof than an invoice is held for 120.00. Only the tax authority can accept"
-                                + " it, so its VAT of 20.00 is not reclaimed. When it has, decide"
-                                + " evidence-seen alternative; or find the invoice."),
+                                + " it, so its VAT of 20.00 is not reclaimed. When it has:"
+                                + " decide --entry 1 --evidence-seen alternative; or find the invoice."),
                 Arguments.of(
                         "made-out-to-another",
                         expense().particular(Particular.ADDRESSED, "other"),
                         "20.00",
                         "The document for 120.00 is made out in another name than the business, so its VAT"
-                                + " of 20.00 is not reclaimed. Ask the supplier to make it out to the"
-                                + " business. One in an employee's name does for subsistence and motoring"
+                                + " of 20.00 is not reclaimed. That it was seen does not change that. If it"
+                                + " is the business's all the same, such as under a name it trades in:"
+                                + " decide --entry 1 --state addressed=business. If it is not: ask the"
+                                + " supplier for one made out to the business, or decide --entry 1"
+                                + " --disallow. One in an employee's name does for subsistence and motoring"
                                 + " alone."),
+                Arguments.of(
+                        "credit-adds-to-claim",
+                        SampleLine.of("purchase-credit")
+                                .party("Cobble Hare Couriers Ltd", "GB", "GB101747696")
+                                .document("CN-1")
+                                .rate("20")
+                                .printed("-100", "-20"),
+                        "-20.00",
+                        "The supplier's credit CN-1 is of less than nothing, so it would add 20.00 to the"
+                                + " claim. By what is entered no document supports that, and nothing is"
+                                + " reclaimed. If it charges 120.00, and the document is held: decide --entry"
+                                + " 1 --evidence-seen invoice. If it takes that back: enter it as a"
+                                + " purchase-credit with positive amounts, and decide --entry 1 --duplicate-of"
+                                + " that one."),
+                Arguments.of(
+                        "import-importer-unstated",
+                        SampleLine.of("import-vat-paid")
+                                .vat("386.42")
+                                .document("26GB01")
+                                .evidence("import-certificate"),
+                        "386.42",
+                        "Whose import 26GB01 is, with VAT of 386.42, is not stated, so it is in no box: the"
+                                + " document must show this business as importer, consignee or owner (VAT"
+                                + " Regulations 1995 reg 29(2)(c)). Enter the number it shows: decide --entry"
+                                + " 1 --state party_vat=NUMBER. Where import-importer-unstated is own"
+                                + " under choices in book.yaml, a row without it is this business's, but not in"
+                                + " a file that has imports of another."),
                 Arguments.of(
                         "import-of-another",
                         SampleLine.of("import-vat-paid")
@@ -357,8 +387,8 @@ class QueryTextTest {
                                 .evidence("import-certificate"),
                         "386.42",
                         "The importer's number GB101747696000 is not that of this book, so the import VAT"
-                                + " of 386.42 is not reclaimed. The owner of the goods at import reclaims"
-                                + " it. Look at the number on the certificate or statement, and ask who"
+                                + " of 386.42 is not reclaimed and the import is in no box. The owner of"
+                                + " the goods at import reclaims it. Look at the number on the certificate or statement, and ask who"
                                 + " owned the goods."),
                 Arguments.of(
                         "pre-registration-evidence",
@@ -416,7 +446,7 @@ class QueryTextTest {
                         away,
                         "20.00",
                         "Evidence that goods of 120.00 left was not held within 3 months of 2026-08-01,"
-                                + " so their VAT of 20.00 is due now. When it comes, enter its day as"
+                                + " so their VAT of 20.00 is due now. When the evidence comes, enter its day as"
                                 + " evidenced: the VAT is then taken back."),
                 Arguments.of(
                         "debt-unpaid",
@@ -545,6 +575,8 @@ class QueryTextTest {
             return Treating.of(SampleSettings.established("XI", "XI"));
         }
         return switch (code) {
+            case "import-importer-unstated" ->
+                    Treating.of(SampleSettings.choosing(Map.of(code, "ask")));
             case "channel-should-account" -> Treating.of(SampleSettings.established("US", "GB"));
             case "margin-with-flat-rate" -> Treating.of(SampleSettings.scheme("flat-rate", "044"));
             default -> Treating.gb().selling(Map.of("BOOK", "zero"), GoodsQuestions.BUNDLES);

@@ -58,6 +58,7 @@ class TreatmentTableTest {
                     Map.entry("debt-unpaid", "relief is claimed by an entry of its own"),
                     Map.entry("met-again", "it counts with the entry it repeats"),
                     Map.entry("replaced", "the amended document counts"),
+                    Map.entry("import-of-another", "the owner of the goods reclaims their VAT"),
                     Map.entry("likely-duplicate", "a person must say whether it repeats another"),
                     Map.entry("before-registration-sale", "no taxable person: VATA 1994 s.3"),
                     Map.entry("before-registration-purchase", "nothing to reclaim by reg 111"),
@@ -738,6 +739,7 @@ class TreatmentTableTest {
         byCode.removeAll(byTable);
         assertThat(byCode)
                 .containsExactly(
+                        "credit-adds-to-claim",
                         "credit-entered-twice",
                         "customer-payment-above-document",
                         "customer-payment-without-document",
