@@ -188,7 +188,7 @@ class LearnedAgainTest {
     void anotherNameForMoneyIsNotTakenForMoreMoney() throws IOException {
         String renamed = WITH_FEE.replace("Commission", "Service fee");
         String why =
-                ", and other money came or went with it, which may be the same under another name: a file ";
+                ", and money of its kind came or went with another, which may be the same under another name: a file ";
         assertThat(again(WITH_FEE, renamed, "sum=sum"))
                 .containsExactly(
                         "'Service fee' is new"
