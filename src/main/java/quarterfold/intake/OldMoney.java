@@ -83,7 +83,8 @@ final class OldMoney {
         } else if (isMoney(column, of) && old.signs() != made.signs()) {
             why = "amounts have other signs than before";
         } else if (isMoney(column, of) && mayBeRenamed(column, before)) {
-            why = "money of its kind came or went with another, which may be the same under another name";
+            why =
+                    "money of its kind came or went with another, which may be the same under another name";
         } else if (before && of.needed().contains(column) && !ties) {
             why = "rows of this report do not tie with what the layout before says of it";
         } else if (before && isMoney(column, of) && rules(money(gone)).isEmpty()) {

@@ -97,7 +97,11 @@ class AgainByLotTest {
     }
 
     private static long money(
-            Map<String, Object> row, String name, long pennies, String family, Map<String, Long> truth) {
+            Map<String, Object> row,
+            String name,
+            long pennies,
+            String family,
+            Map<String, Long> truth) {
         row.put(name, text(pennies));
         truth.merge(family, pennies, Long::sum);
         return pennies;
