@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.IoText;
 import quarterfold.ledger.LedgerException;
@@ -335,7 +336,7 @@ public final class Learner {
                 yaml,
                 found,
                 findings.proofs(),
-                findings.notes(),
+                Stream.concat(findings.settled().stream(), findings.notes().stream()).toList(),
                 findings.faults(),
                 findings.open(),
                 findings.used(),
