@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ final class Findings {
     private final Map<String, Question> open;
     private final AtomicBoolean unsound;
     private final Set<String> used;
+    private final Set<String> settled;
 
     Findings(Map<String, String> answers) {
         this(answers, Map.of());
@@ -47,6 +49,7 @@ final class Findings {
         faults = new ArrayList<>();
         open = new LinkedHashMap<>();
         unsound = new AtomicBoolean();
+        settled = new LinkedHashSet<>();
     }
 
     /** Those of {@code whole}, under words of their own. */
@@ -61,6 +64,7 @@ final class Findings {
         open = whole.open;
         unsound = whole.unsound;
         used = whole.used;
+        settled = whole.settled;
     }
 
     /**
@@ -114,9 +118,7 @@ final class Findings {
                 Optional.ofNullable(earlier.get(id)).filter(question.answers()::contains);
         if (answer.isEmpty() && before.isPresent()) {
             String note = "answered by the layout as it was: %s=%s".formatted(id, before.get());
-            if (!notes.contains(note)) {
-                notes.add(note);
-            }
+            settled.add(note);
             return before;
         }
         String text = SHARED.contains(id) ? question.text() : label + question.text();
@@ -161,6 +163,11 @@ final class Findings {
 
     List<String> notes() {
         return List.copyOf(notes);
+    }
+
+    /** Questions that the layout as it was answers. */
+    List<String> settled() {
+        return List.copyOf(settled);
     }
 
     List<String> faults() {

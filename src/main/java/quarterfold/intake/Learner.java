@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.Line;
@@ -314,7 +315,7 @@ public final class Learner {
                 yaml,
                 found,
                 findings.proofs(),
-                findings.notes(),
+                Stream.concat(findings.settled().stream(), findings.notes().stream()).toList(),
                 findings.faults(),
                 findings.open(),
                 findings.used(),

@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import quarterfold.intake.Layout.Check;
 import quarterfold.intake.Layout.Enter;
 import quarterfold.intake.Layout.OtherRow;
 import quarterfold.intake.Layout.Rule;
+import quarterfold.ledger.Kind;
 
 /**
  * The money of columns that one of two reports of a layout has and the other has not: whether both
@@ -80,8 +82,9 @@ final class OldMoney {
             why = "other amounts or rows are read with it";
         } else if (isMoney(column, of) && old.signs() != made.signs()) {
             why = "amounts have other signs than before";
-        } else if (isMoney(column, of) && mayBeRenamed()) {
-            why = "other money came or went with it, which may be the same under another name";
+        } else if (isMoney(column, of) && mayBeRenamed(column, before)) {
+            why =
+                    "money of its kind came or went with another, which may be the same under another name";
         } else if (before && of.needed().contains(column) && !ties) {
             why = "rows of this report do not tie with what the layout before says of it";
         } else if (before && isMoney(column, of) && rules(money(gone)).isEmpty()) {
@@ -109,17 +112,28 @@ final class OldMoney {
         return made.amounts().stream().anyMatch(a -> !fresh.contains(a) && before.has(a));
     }
 
-    /** Whether columns of money went and others came, and no sum of the rows holds them all. */
-    private boolean mayBeRenamed() {
+    /** Whether money of a kind went with one and came with another, and no sum holds both. */
+    private boolean mayBeRenamed(String column, boolean before) {
+        Set<Kind> kinds = kinds(column, before ? old : made);
+        Layout other = before ? made : old;
         boolean both =
-                gone.stream().anyMatch(c -> isMoney(c, old))
-                        && fresh.stream().anyMatch(c -> isMoney(c, made));
+                (before ? fresh : gone)
+                        .stream().anyMatch(c -> kinds(c, other).stream().anyMatch(kinds::contains));
         return both
                 && made.checks().stream()
                         .noneMatch(
                                 now ->
                                         old.checks().stream()
-                                                .anyMatch(before -> holdAll(before, now)));
+                                                .anyMatch(earlier -> holdAll(earlier, now)));
+    }
+
+    /** What its money is entered as. */
+    private static Set<Kind> kinds(String column, Layout of) {
+        return of.rules().stream()
+                .flatMap(r -> r.enter().stream())
+                .filter(e -> e.amounts().containsValue(column))
+                .map(Enter::kind)
+                .collect(Collectors.toSet());
     }
 
     private boolean holdAll(Check before, Check now) {

@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -48,6 +49,7 @@ final class Recognition {
 
     private final Tables tables;
     private final String name;
+    private final Set<String> ours = new HashSet<>();
     private final List<Attempt> attempts = new ArrayList<>();
     private final List<Attempt> moved = new ArrayList<>();
     private final List<BadFile> failures = new ArrayList<>();
@@ -62,6 +64,7 @@ final class Recognition {
             throws BadFile, IOException {
         Recognition own = new Recognition(tables, name);
         own.attempt(layouts.own(), true);
+        layouts.own().forEach(form -> own.ours.add(form.name()));
         Recognition all = own;
         // What rows look like says less than column names, the shipped layouts' included.
         if (own.fitting().stream().noneMatch(a -> a.form().shape().headerRow() > 0)) {
@@ -345,7 +348,16 @@ final class Recognition {
                                 Problem.quoted(attempt.header().toString()),
                                 attempt.form().name(),
                                 lacking(attempt),
-                                LEARN));
+                                learn(attempt)));
+    }
+
+    /** A layout of the book's own can be learned again, and may then read both. */
+    private String learn(Attempt attempt) {
+        String name = attempt.form().name();
+        return ours.contains(name)
+                ? "; where the report has %s no more, learn it again, which tells whether both are read then: quarterfold learn FILE --name %s --accept"
+                        .formatted(attempt.lacking().size() == 1 ? "it" : "them", name)
+                : LEARN;
     }
 
     private BadFile noTable(Attempt attempt) {

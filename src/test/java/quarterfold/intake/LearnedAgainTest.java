@@ -188,7 +188,7 @@ class LearnedAgainTest {
     void anotherNameForMoneyIsNotTakenForMoreMoney() throws IOException {
         String renamed = WITH_FEE.replace("Commission", "Service fee");
         String why =
-                ", and other money came or went with it, which may be the same under another name: a file ";
+                ", and money of its kind came or went with another, which may be the same under another name: a file ";
         assertThat(again(WITH_FEE, renamed, "sum=sum"))
                 .containsExactly(
                         "'Service fee' is new"
@@ -202,7 +202,7 @@ class LearnedAgainTest {
 
         assertThat(problems("august.csv", WITH_FEE))
                 .containsExactly(
-                        "august.csv:1: found the header 'Date, Order, Type, Amount, Commission', which no layout fits; expected, for layout report, also 'Service fee'; or a layout for it, which this works out: quarterfold learn FILE");
+                        "august.csv:1: found the header 'Date, Order, Type, Amount, Commission', which no layout fits; expected, for layout report, also 'Service fee'; where the report has it no more, learn it again, which tells whether both are read then: quarterfold learn FILE --name report --accept");
         assertThat(
                         problems(
                                 "both.csv",
@@ -258,7 +258,7 @@ class LearnedAgainTest {
 
         assertThat(problems("august.csv", without))
                 .containsExactly(
-                        "august.csv:1: found the header 'Date, Order, Amount', which no layout fits; expected, for layout report, also 'Type'; or a layout for it, which this works out: quarterfold learn FILE");
+                        "august.csv:1: found the header 'Date, Order, Amount', which no layout fits; expected, for layout report, also 'Type'; where the report has it no more, learn it again, which tells whether both are read then: quarterfold learn FILE --name report --accept");
     }
 
     @Test
@@ -402,5 +402,34 @@ class LearnedAgainTest {
                 .containsExactly(
                         USUAL,
                         "'Currency' is not in this report: a file with it is read too, as before");
+    }
+
+    /** Learned once more from the same file, a layout says the same. */
+    @Test
+    void learnedOnceMoreItIsTheSame() throws IOException {
+        again(WITH_FEE, PLAIN, "sum=sum");
+        String yaml = yaml();
+        assertThat(over(yaml, PLAIN, Map.of()))
+                .containsExactly(
+                        "'Commission' is not in this report: a file with it is read too, as before");
+        assertThat(yaml()).isEqualTo(yaml);
+
+        String ambiguous = "Date;Order;Amount\n01/08/2026;B-1;10,00\n02/08/2026;B-2;9,50\n";
+        Map<String, String> answers = Map.of("rows", "sale", "dates", "dd/MM/yyyy");
+        String asked = learn(ambiguous, Optional.empty(), answers).yaml().orElseThrow();
+        over(asked, ambiguous, Map.of());
+        assertThat(yaml()).isEqualTo(asked);
+    }
+
+    /** Money that a layout does not look for elsewhere must be where the layout says. */
+    @Test
+    void aLayoutThatDoesNotLookForOtherMoneyNeedsItsColumns() throws IOException {
+        again(WITH_FEE, PLAIN, "sum=sum");
+        Problems problems = new Problems();
+        LayoutReader.read("report.yaml", yaml().replace("unread: []\n", ""), problems);
+        assertThat(problems.kept())
+                .extracting(Problem::toString)
+                .containsExactly(
+                        "report.yaml:50 [optional]: found 'Commission'; expected the key unread beside a column of money that may be missing, so that one with a new name is told, such as unread: []");
     }
 }
