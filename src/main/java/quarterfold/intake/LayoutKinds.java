@@ -80,6 +80,10 @@ public final class LayoutKinds {
             return "The layout %s was not changed: with the change %s could not be read again to the same money; say there what such rows are, for files to come."
                     .formatted(name, source.name());
         }
+        Optional<String> meanwhile = OwnLayouts.text(book, name);
+        if (meanwhile.filter(now -> !now.equals(text)).isPresent()) {
+            return keep(query, source, meanwhile.get()); // another decision was kept at once
+        }
         if (!changed.get().equals(text)) {
             OwnLayouts.write(book, name, changed.get());
         }

@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
@@ -356,6 +361,18 @@ class LayoutKindsTest {
                     .as(other.get(0))
                     .contains("asks again");
         }
+    }
+
+    /** Who could read a layout still can. */
+    @Test
+    @DisabledOnOs(OS.WINDOWS)
+    void permissionsStay() throws IOException {
+        enter(SHORT);
+        Set<PosixFilePermission> shared = PosixFilePermissions.fromString("rw-rw-r--");
+        Files.setPosixFilePermissions(desk.path("book/layouts/stall.yaml"), shared);
+        assertThat(decide("kind=fee")).contains("says so too");
+        assertThat(Files.getPosixFilePermissions(desk.path("book/layouts/stall.yaml")))
+                .isEqualTo(shared);
     }
 
     /** A rule's own signs are put right in their place. */
