@@ -110,8 +110,7 @@ record KindRule(Layout shape, int index, Rule rule) {
         Problems problems = new Problems();
         Layout before = LayoutReader.read(name + ".yaml", yaml, problems);
         Layout now = LayoutReader.read(name + ".yaml", text.yaml(), problems);
-        List<Rule> expected =
-                rules(before).stream().map(r -> r.equals(rule) ? wanted : r).toList();
+        List<Rule> expected = rules(before).stream().map(r -> r.equals(rule) ? wanted : r).toList();
         return problems.none() && bare(rules(now)).equals(bare(expected))
                 ? Optional.of(text.yaml())
                 : Optional.empty();

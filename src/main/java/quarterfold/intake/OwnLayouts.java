@@ -34,7 +34,8 @@ final class OwnLayouts {
     }
 
     /**
-     * Writes a layout, whole or not at all, in place of one of that name, for those who may read it.
+     * Writes a layout, whole or not at all, in place of one of that name, for those who may read
+     * it.
      *
      * @throws LedgerException if it cannot be written
      */

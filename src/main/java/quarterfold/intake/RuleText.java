@@ -140,9 +140,7 @@ final class RuleText {
                     own.set(i, indent + line.substring(enter.start()));
                     own.add(i, before + item);
                 } else {
-                    own.set(
-                            i,
-                            before + item + ", " + line.substring(enter.start()));
+                    own.set(i, before + item + ", " + line.substring(enter.start()));
                 }
                 return;
             }

@@ -86,7 +86,8 @@ final class EntryStories {
                                         .map(
                                                 pack ->
                                                         pack.treated(
-                                                                closes.entry(entry, closed.closedIn()),
+                                                                closes.entry(
+                                                                        entry, closed.closedIn()),
                                                                 closed)))
                 .toList();
     }

@@ -347,17 +347,19 @@ class LayoutKindsTest {
                                 SHORT.replace("kind: other-money", "kind: 'other-money'"),
                                 "    ask: \"which?\"\n"),
                         List.of(
-                                SHORT.replace("- when: {What: Levy}\n" + rule, "- enter: [{kind: other-money, gross: Money}]\n    ask: \"which?\"\n    when: {What: Levy}\n"),
+                                SHORT.replace(
+                                        "- when: {What: Levy}\n" + rule,
+                                        "- enter: [{kind: other-money, gross: Money}]\n    ask: \"which?\"\n    when: {What: Levy}\n"),
                                 "    ask: \"which?\"\n"))) {
             desk.layout("stall", other.get(0));
-            long decision = desk.decisions() + 1;
+            int decision = desk.decisions() + 1;
             assertThat(decide("kind=fee")).as(other.get(0)).contains("says so too");
             assertThat(layout())
                     .isEqualTo(
                             other.get(0)
                                     .replace(other.get(1), "")
                                     .replaceAll("(\\{kind: '?)other-money", "$1fee"));
-            assertThat(decide(Action.UNDO, Long.toString(decision)))
+            assertThat(decide(Action.UNDO, Integer.toString(decision)))
                     .as(other.get(0))
                     .contains("asks again");
         }
@@ -378,8 +380,7 @@ class LayoutKindsTest {
     /** A rule's own signs are put right in their place. */
     @Test
     void aRuleWithSigns() throws IOException {
-        String yaml =
-                SHORT.replace("    ask", "    signs: document # as printed\n    ask");
+        String yaml = SHORT.replace("    ask", "    signs: document # as printed\n    ask");
         enter(yaml);
         assertThat(decide("kind=fee")).contains("says so too");
         assertThat(layout())
