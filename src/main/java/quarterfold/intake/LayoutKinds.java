@@ -5,12 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import quarterfold.intake.Layout.Enter;
-import quarterfold.intake.Layout.Rule;
-import quarterfold.intake.Layout.Signs;
 import quarterfold.ledger.Book;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Target;
@@ -37,9 +32,6 @@ public final class LayoutKinds {
         this.ledger = ledger;
     }
 
-    /** What a rule is to say: the kind of its rows, and what is asked about them. */
-    private record Wanted(Kind kind, String ask) {}
-
     /**
      * Brings the layout that a question came of to say what was decided on the question last; or
      * again what it said and asked, once that is undone.
@@ -57,48 +49,79 @@ public final class LayoutKinds {
         String name = source.get().layout();
         Optional<String> text = OwnLayouts.text(book, name);
         if (text.isEmpty()) {
-            return "The layout %s is not the book's own and was not changed; copy it into the book's folder layouts to say there what such rows are."
-                    .formatted(name);
+            return Layouts.shippedNames().contains(name)
+                    ? "The layout %s is not the book's own and was not changed; copy it into the book's folder layouts to say there what such rows are."
+                            .formatted(name)
+                    : "No layout was changed: the book's folder layouts has no %s.yaml; say in the layout that reads such files what such rows are, for files to come."
+                            .formatted(name);
         }
         try {
-            Optional<Wanted> wanted = wanted(query, source.get());
-            Optional<String> changed =
-                    wanted.isEmpty()
-                            ? Optional.empty()
-                            : changed(name, text.get(), query.about(), wanted.get());
-            if (changed.isEmpty() || !readsAlike(source.get(), text.get(), changed.get())) {
-                return "The layout %s was not changed: it has no rule about just '%s' that could be; see to it there, for files to come."
-                        .formatted(name, query.about());
-            }
-            if (!changed.get().equals(text.get())) {
-                OwnLayouts.write(book, name, changed.get());
-            }
-            return wanted.get().ask().isEmpty()
-                    ? "The layout %s says so too: '%s' is %s, for files to come."
-                            .formatted(name, query.about(), wanted.get().kind().code())
-                    : "The layout %s asks again what '%s' is.".formatted(name, query.about());
+            return keep(query, source.get(), text.get());
         } catch (UncheckedIOException | IOException e) {
             throw Importer.unreadable(Path.of(source.get().name()), e);
         }
     }
 
-    /** By the last decision that holds of such a question; else as the file's layout had it. */
-    private Optional<Wanted> wanted(RaisedQuery.Name query, Source source) {
-        Optional<Kind> decided =
-                Decision.inForce(ledger.decisions()).stream()
-                        .filter(d -> d.target() == Target.QUERY)
-                        .filter(d -> isAlike(query, source, d))
-                        .reduce((first, last) -> last)
-                        .flatMap(KindDecisions::kind);
-        return decided.map(kind -> new Wanted(kind, ""))
-                .or(
-                        () ->
-                                ledger.layoutText(source)
-                                        .flatMap(t -> Place.of(source.layout(), t, query.about()))
-                                        .map(
-                                                place ->
-                                                        new Wanted(
-                                                                place.kind(), place.rule().ask())));
+    private String keep(RaisedQuery.Name query, Source source, String text) throws IOException {
+        String name = source.layout();
+        Problems problems = new Problems();
+        KindRule.all(name, text, query.about(), problems);
+        if (!problems.none()) {
+            return "The layout %s was not changed, for it cannot be read: %s"
+                    .formatted(name, problems.kept().get(0));
+        }
+        Optional<Kind> decided = decided(query, source);
+        Optional<String> changed = changed(query, source, text, decided);
+        if (changed.isEmpty()) {
+            return "The layout %s was not changed: no rule about just '%s' could be found in it and changed; say there what such rows are, for files to come."
+                    .formatted(name, query.about());
+        }
+        if (!readsAlike(source, text, changed.get())) {
+            return "The layout %s was not changed: with the change %s could not be read again to the same money; say there what such rows are, for files to come."
+                    .formatted(name, source.name());
+        }
+        Optional<String> meanwhile = OwnLayouts.text(book, name);
+        if (meanwhile.filter(now -> !now.equals(text)).isPresent()) {
+            return keep(query, source, meanwhile.get()); // another decision was kept at once
+        }
+        if (!changed.get().equals(text)) {
+            OwnLayouts.write(book, name, changed.get());
+        }
+        return decided.isPresent()
+                ? "The layout %s says so too: '%s' is %s, for files to come."
+                        .formatted(name, query.about(), decided.get().code())
+                : "The layout %s asks again what '%s' is.".formatted(name, query.about());
+    }
+
+    /** By the last decision that holds of such a question. */
+    private Optional<Kind> decided(RaisedQuery.Name query, Source source) {
+        return Decision.inForce(ledger.decisions()).stream()
+                .filter(d -> d.target() == Target.QUERY)
+                .filter(d -> isAlike(query, source, d))
+                .reduce((first, last) -> last)
+                .flatMap(KindDecisions::kind);
+    }
+
+    /**
+     * The layout's text, saying the kind that was decided, or what it said and asked when the file
+     * came; where every rule that asked then can be made to say just that.
+     */
+    private Optional<String> changed(
+            RaisedQuery.Name query, Source source, String text, Optional<Kind> decided) {
+        List<KindRule> asking =
+                ledger.layoutText(source).stream()
+                        .flatMap(
+                                t ->
+                                        KindRule.all(
+                                                source.layout(), t, query.about(), new Problems())
+                                                .stream())
+                        .filter(rule -> !rule.rule().ask().isEmpty())
+                        .toList();
+        Optional<String> changed = Optional.of(text).filter(t -> !asking.isEmpty());
+        for (KindRule then : asking) {
+            changed = changed.flatMap(t -> then.changed(source.layout(), t, decided));
+        }
+        return changed;
     }
 
     /** Whether a decision is on the question, or on the same of another file of the layout. */
@@ -114,108 +137,6 @@ public final class LayoutKinds {
                                                                 && s.layout()
                                                                         .equals(source.layout())))
                 .isPresent();
-    }
-
-    /** A rule in a layout, and the shape that has it. */
-    private record Place(Layout layout, Layout shape, Rule rule) {
-
-        /** Where the text of a layout has a rule about just such rows. */
-        static Optional<Place> of(String name, String yaml, String about) {
-            Problems problems = new Problems();
-            Layout layout = LayoutReader.read(name + ".yaml", yaml, problems);
-            return layout.all().stream()
-                    .flatMap(shape -> shape.rules().stream().map(r -> new Place(layout, shape, r)))
-                    .filter(p -> problems.none() && Asked.about(p.rule.when()).equals(about))
-                    .findFirst();
-        }
-
-        Kind kind() {
-            return Asked.kind(rule);
-        }
-
-        /** As printed, an amount's sign goes by the kind: where that turns, it is the owner's. */
-        Optional<Signs> signs(Kind wanted) {
-            boolean turns =
-                    rule.signs(shape) == Signs.DOCUMENT && wanted.direction() != kind().direction();
-            return turns ? Optional.of(Signs.OWNER) : rule.own();
-        }
-
-        /** The amounts of an entry: the one amount of a customs entry is its VAT. */
-        Map<Field, String> amounts(Enter enter, Kind wanted) {
-            boolean customs = wanted == Kind.IMPORT_VAT_PAID;
-            Field from = customs ? Field.GROSS : Field.VAT;
-            boolean alone = enter.amounts().keySet().equals(Set.of(from));
-            return alone && customs != (kind() == Kind.IMPORT_VAT_PAID)
-                    ? Map.of(
-                            customs ? Field.VAT : Field.GROSS,
-                            enter.amounts().values().iterator().next())
-                    : enter.amounts();
-        }
-
-        Rule as(Wanted wanted) {
-            return new Rule(
-                    rule.when(),
-                    rule.enter().stream()
-                            .map(
-                                    e ->
-                                            e.kind() == kind()
-                                                    ? new Enter(
-                                                            wanted.kind(),
-                                                            amounts(e, wanted.kind()),
-                                                            e.set())
-                                                    : e)
-                            .toList(),
-                    rule.setAside(),
-                    wanted.ask(),
-                    rule.line(),
-                    signs(wanted.kind()));
-        }
-    }
-
-    /** The layout's text with what is wanted, where it then says just that. */
-    private static Optional<String> changed(String name, String yaml, String about, Wanted wanted) {
-        Optional<Place> found = Place.of(name, yaml, about);
-        if (found.isEmpty()) {
-            return Optional.empty();
-        }
-        Place place = found.get();
-        Rule rule = place.rule();
-        Rule expected = place.as(wanted);
-        RuleText text = new RuleText(yaml, rule.line());
-        text.kind(place.kind(), wanted.kind());
-        if (!rule.ask().equals(wanted.ask())) {
-            text.askNoMore();
-            if (!wanted.ask().isEmpty()) {
-                text.ask(wanted.ask());
-            }
-        }
-        if (!expected.own().equals(rule.own())) {
-            text.signs(expected.own().orElseThrow());
-        }
-        for (int i = 0; i < rule.enter().size(); i++) {
-            Map<Field, String> now = expected.enter().get(i).amounts();
-            if (!now.equals(rule.enter().get(i).amounts())) {
-                text.amount(now.keySet().iterator().next());
-            }
-        }
-        Problems problems = new Problems();
-        Layout now = LayoutReader.read(name + ".yaml", text.yaml(), problems);
-        List<Rule> wantedRules =
-                rules(place.layout()).stream().map(r -> r.equals(rule) ? expected : r).toList();
-        return problems.none() && bare(rules(now)).equals(bare(wantedRules))
-                ? Optional.of(text.yaml())
-                : Optional.empty();
-    }
-
-    private static List<Rule> rules(Layout layout) {
-        return layout.all().stream().flatMap(shape -> shape.rules().stream()).toList();
-    }
-
-    /** Without where they stand in their file. */
-    private static List<Rule> bare(List<Rule> rules) {
-        return rules.stream()
-                .map(r -> new Rule(r.when(), r.enter(), r.setAside(), r.ask(), 0, r.own()))
-                .toList();
     }
 
     /** Whether the file makes the same lines of the same money by both, but for kinds. */

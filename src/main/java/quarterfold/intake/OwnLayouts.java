@@ -34,7 +34,8 @@ final class OwnLayouts {
     }
 
     /**
-     * Writes a layout, whole or not at all, in place of one of that name.
+     * Writes a layout, whole or not at all, in place of one of that name, for those who may read
+     * it.
      *
      * @throws LedgerException if it cannot be written
      */
@@ -44,6 +45,9 @@ final class OwnLayouts {
             Path folder = Files.createDirectories(book.folder().resolve("layouts"));
             Path part = Files.createTempFile(folder, name, ".part");
             Files.writeString(part, yaml);
+            if (Files.exists(file) && Files.getFileStore(file).supportsFileAttributeView("posix")) {
+                Files.setPosixFilePermissions(part, Files.getPosixFilePermissions(file));
+            }
             Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
             return file;
         } catch (IOException e) {

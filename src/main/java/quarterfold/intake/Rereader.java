@@ -49,8 +49,8 @@ public final class Rereader {
      * @throws LedgerException if the file or the ledger cannot be read
      */
     public void compare(Source source, Path copy, Consumer<Finding> found) throws LedgerException {
-        Comparison comparison = new Comparison(source, found);
         Optional<Layouts> kept = Shelf.kept(ledger, source);
+        Comparison comparison = new Comparison(source, found, kept.isPresent());
         Layouts layouts = kept.orElse(this.layouts);
         if (!Readings.has(layouts, source.layout())) {
             comparison.tell(
@@ -100,14 +100,20 @@ public final class Rereader {
         private final List<SetAside> asides = new ArrayList<>();
         private final List<PublishedRate> rates = new ArrayList<>();
         private final List<String> documents = new ArrayList<>();
+        private final boolean kept;
         private final AskedAgain asked;
         private Optional<Ask> ask = Optional.empty();
         private long compared;
         private boolean differs;
 
-        Comparison(Source source, Consumer<Finding> found) {
+        /**
+         * {@code kept}: whether the layout was kept; if not, the file came to a program that noted
+         * nothing of what is asked about rows, and asked it in other words.
+         */
+        Comparison(Source source, Consumer<Finding> found, boolean kept) {
             this.source = source;
             this.found = found;
+            this.kept = kept;
             asked = new AskedAgain(ledger.asked(source.id()));
         }
 
@@ -203,7 +209,9 @@ public final class Rereader {
             }
             rates();
             documents();
-            asked.difference().ifPresent(this::tell);
+            if (kept) {
+                asked.difference().ifPresent(this::tell);
+            }
             Set<SetAside> there = new LinkedHashSet<>(ledger.setAside(source.id()));
             Set<SetAside> again = new LinkedHashSet<>(asides);
             again.stream()
@@ -250,14 +258,21 @@ public final class Rereader {
             }
         }
 
+        private boolean isCompared(RaisedQuery query) {
+            return kept || !query.name().isOfKind();
+        }
+
         /** The questions that the reading raises are those the ledger keeps. */
         void raised(Transfer transfer) {
             List<RaisedQuery> raised = new ArrayList<>();
             transfer.raise(
                     (code, about, question) ->
                             raised.add(new RaisedQuery(source.id(), code, about, question)));
+            raised.removeIf(q -> !isCompared(q));
             List<RaisedQuery> there =
-                    ledger.raised().stream().filter(q -> q.source() == source.id()).toList();
+                    ledger.raised().stream()
+                            .filter(q -> q.source() == source.id() && isCompared(q))
+                            .toList();
             if (!raised.equals(there)) {
                 tell(
                         "its settlements raise %d questions; found %d others in the ledger, or other words"

@@ -19,15 +19,21 @@ final class RuleText {
             Pattern.compile(
                     "ask:\\s*(\"(?:[^\"\\\\]|\\\\.)*\"|'(?:[^']|'')*'|[^,{}\\[\\]\"']+)\\s*(,\\s*|(?=}))");
     private static final Pattern ENTER = Pattern.compile("enter:");
+    private static final Pattern KIND = Pattern.compile("\\bkind:\\s*[\"']?([a-z-]+)");
+    private static final Pattern SIGNS = Pattern.compile("\\bsigns:\\s*[a-z]+");
     private static final Pattern AMOUNT = Pattern.compile("\\b(gross|vat):");
 
     private final List<String> above;
     private final List<String> own;
     private final List<String> below;
+    private final String lineEnd;
+    private final boolean ended;
 
     /** {@code line}: where the rule stands in the text, from 1. */
     RuleText(String yaml, int line) {
         List<String> lines = yaml.lines().toList();
+        lineEnd = yaml.contains("\r\n") ? "\r\n" : "\n";
+        ended = yaml.endsWith("\n");
         int start = line - 1;
         int end = end(lines, start);
         above = lines.subList(0, start);
@@ -40,29 +46,50 @@ final class RuleText {
         boolean dashed = first.strip().startsWith("-");
         int indent = indent(first);
         int end = start + 1;
-        while (end < lines.size()) {
-            String next = lines.get(end);
+        for (int i = end; i < lines.size(); i++) {
+            String next = lines.get(i);
             boolean inside = dashed ? indent(next) > indent : indent(next) >= indent;
-            if (!next.isBlank() && !inside) {
-                break;
+            if (!next.isBlank() && !isComment(next)) {
+                if (!inside) {
+                    break;
+                }
+                end = i + 1;
             }
-            end++;
-        }
-        while (lines.get(end - 1).isBlank()) {
-            end--;
         }
         return end;
+    }
+
+    private static boolean isComment(String line) {
+        return line.strip().startsWith("#");
     }
 
     private static int indent(String line) {
         return line.length() - line.stripLeading().length();
     }
 
-    /** Rows of one kind are of another from now on. */
-    void kind(Kind before, Kind now) {
-        replace(
-                Pattern.compile("kind:\\s*" + Pattern.quote(before.code()) + "(?![a-z-])"),
-                "kind: " + now.code());
+    /** One of the rule's entries is of another kind; they are counted from 0. */
+    void kind(int entry, Kind now) {
+        int before = 0;
+        boolean entered = false;
+        for (int i = 0; i < own.size(); i++) {
+            String line = own.get(i);
+            Matcher enter = ENTER.matcher(line);
+            int from = entered || !enter.find() ? 0 : enter.end();
+            entered |= from > 0;
+            Matcher kind = KIND.matcher(line);
+            while (entered && !isComment(line) && kind.find(from)) {
+                if (before == entry) {
+                    own.set(
+                            i,
+                            line.substring(0, kind.start(1))
+                                    + now.code()
+                                    + line.substring(kind.end(1)));
+                    return;
+                }
+                before++;
+                from = kind.end();
+            }
+        }
     }
 
     /** The one amount of the rule's entry is its VAT, or its gross. */
@@ -92,7 +119,12 @@ final class RuleText {
     }
 
     void signs(Signs signs) {
-        beforeEnter("signs: " + signs.name().toLowerCase(Locale.ROOT));
+        String item = "signs: " + signs.name().toLowerCase(Locale.ROOT);
+        if (own.stream().anyMatch(line -> SIGNS.matcher(line).find())) {
+            replace(SIGNS, item);
+        } else {
+            beforeEnter(item);
+        }
     }
 
     private void beforeEnter(String item) {
@@ -100,16 +132,15 @@ final class RuleText {
             String line = own.get(i);
             Matcher enter = ENTER.matcher(line);
             if (enter.find()) {
-                boolean alone = line.substring(0, enter.start()).isBlank();
-                if (alone) {
-                    own.add(i, " ".repeat(enter.start()) + item);
+                String before = line.substring(0, enter.start());
+                String indent = " ".repeat(enter.start());
+                if (before.isBlank()) {
+                    own.add(i, indent + item);
+                } else if (before.strip().equals("-")) {
+                    own.set(i, indent + line.substring(enter.start()));
+                    own.add(i, before + item);
                 } else {
-                    own.set(
-                            i,
-                            line.substring(0, enter.start())
-                                    + item
-                                    + ", "
-                                    + line.substring(enter.start()));
+                    own.set(i, before + item + ", " + line.substring(enter.start()));
                 }
                 return;
             }
@@ -121,6 +152,6 @@ final class RuleText {
         List<String> all = new ArrayList<>(above);
         all.addAll(own);
         all.addAll(below);
-        return String.join("\n", all) + "\n";
+        return String.join(lineEnd, all) + (ended ? lineEnd : "");
     }
 }

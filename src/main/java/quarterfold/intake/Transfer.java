@@ -2,15 +2,18 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import quarterfold.ledger.FileEntry;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.PublishedRate;
+import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
 
@@ -71,6 +74,7 @@ final class Transfer {
     private Amount moneyEntered = Amount.ZERO;
     private Iterator<Ask> asks = Collections.emptyIterator();
     private Optional<Ask> ask = Optional.empty();
+    private final Set<String> asked = new HashSet<>();
 
     Transfer(Reading reading, Repeats repeats, Problems problems) {
         this.reading = reading;
@@ -127,9 +131,17 @@ final class Transfer {
         return repeats.repeated();
     }
 
-    /** Raises the questions that the file as a whole asks. */
+    /**
+     * Raises the questions that the file as a whole asks; what rows are is asked of those entered,
+     * not of such as all repeat an earlier file's, which asked it.
+     */
     void raise(Payouts.Raise raise) {
-        reading.raise(raise);
+        reading.raise(
+                (code, about, question) -> {
+                    if (!code.equals(RaisedQuery.KIND_UNKNOWN) || asked.contains(about)) {
+                        raise.query(code, about, question);
+                    }
+                });
         repeats.raise(raise);
     }
 
@@ -191,8 +203,11 @@ final class Transfer {
 
     /** Gives the question about a row before its lines; that of a row set aside is passed over. */
     private void askOf(long number, RowReader.Output to) {
-        while (ask.filter(a -> a.row() <= number).isPresent()) {
-            ask.filter(a -> a.row() == number).ifPresent(to::asked);
+        while (ask.isPresent() && ask.get().row() <= number) {
+            if (ask.get().row() == number) {
+                asked.add(ask.get().about());
+                to.asked(ask.get());
+            }
             ask = next(asks);
         }
     }

@@ -46,6 +46,7 @@ final class ChangedEntries {
     private final Timing timing;
     private final ClosedRuns runs;
     private final Closes closes;
+    private final AsClosed asClosed;
 
     ChangedEntries(Ledger ledger, Context context, Timing timing, ClosedRuns runs, Closes closes) {
         this.ledger = ledger;
@@ -53,6 +54,7 @@ final class ChangedEntries {
         this.timing = timing;
         this.runs = runs;
         this.closes = closes;
+        asClosed = new AsClosed(ledger);
     }
 
     /**
@@ -197,10 +199,7 @@ final class ChangedEntries {
 
     /** What an entry of another kind was worth is no part of what it is worth now. */
     private boolean isOfItsKind(ClosedEntry frozen, Entry now) {
-        return ledger.asOf(closes.of(frozen.closedIn()))
-                .entry(now.number())
-                .filter(then -> then.kind() != now.kind())
-                .isEmpty();
+        return asClosed.entry(now, frozen.closedIn()).kind() == now.kind();
     }
 
     /** The correction of an entry over all its occasions: as it is treated now, the difference. */

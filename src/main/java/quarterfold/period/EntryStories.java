@@ -30,12 +30,14 @@ final class EntryStories {
     private final Returns returns;
     private final EarlierPeriods earlier;
     private final Context context;
+    private final AsClosed closes;
 
     EntryStories(Ledger ledger, Returns returns, EarlierPeriods earlier, Context context) {
         this.ledger = ledger;
         this.returns = returns;
         this.earlier = earlier;
         this.context = context;
+        closes = new AsClosed(ledger);
     }
 
     static boolean isOf(ClosedEntry closed, Occasion occasion) {
@@ -84,18 +86,10 @@ final class EntryStories {
                                         .map(
                                                 pack ->
                                                         pack.treated(
-                                                                then(entry, closed.closedIn()),
+                                                                closes.entry(
+                                                                        entry, closed.closedIn()),
                                                                 closed)))
                 .toList();
-    }
-
-    /** The entry as a close had it: what kind it is may have been decided since. */
-    private Entry then(Entry entry, YearMonth period) {
-        return ledger.kinds().isAny()
-                ? ledger.close(period)
-                        .flatMap(close -> ledger.asOf(close).entry(entry.number()))
-                        .orElse(entry)
-                : entry;
     }
 
     /** What is wrong in closed returns as the draft takes it up, by the number of the entry. */

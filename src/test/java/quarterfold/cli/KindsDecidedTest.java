@@ -155,6 +155,16 @@ class KindsDecidedTest {
         assertThat(run("verify").out()).endsWith("All is as it must be.\n");
     }
 
+    /** Of rows that all came before, and were asked about then, nothing is asked again. */
+    @Test
+    void anExportThatOverlapsBeforeDeciding() throws IOException {
+        Path longer = SmallBook.file(folder, "longer.csv", REPORT + "2026-08-01,Sale,,12.00\n");
+        assertThat(run("import", longer).err()).doesNotContain("Shelf bonus");
+        decide("--query", QUERY, "--state", "kind=fee");
+        assertThat(run("queries", "2026-09").out()).doesNotContain("kind-unknown");
+        assertThat(run("verify").out()).endsWith("All is as it must be.\n");
+    }
+
     /** A second thought counts; the first need not be taken back before. */
     @Test
     void decidedAnew() throws IOException {

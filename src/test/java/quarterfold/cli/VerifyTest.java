@@ -337,6 +337,29 @@ class VerifyTest {
                         """);
     }
 
+    /** Such a book has no note of what was asked of rows, and asked it in other words. */
+    @Test
+    void rowsAskedAboutBeforeThatWasNoted() throws IOException, SQLException {
+        Files.writeString(
+                book.resolve("layouts/stall.yaml"),
+                stall("other-money").replace("enter:", "ask: \"what?\"\n    enter:"));
+        SmallBook.enter(
+                book,
+                SmallBook.file(folder, "stall.csv", "When,What,Takings\n2026-10-02,Day,12.00\n"));
+        tamper("delete from asked_entry");
+        assertThat(run("verify").out())
+                .contains(
+                        """
+                        entries   1 difference:
+                          stall.csv: found otherwise in the ledger whether a question is about entry 7
+                        """);
+        tamper("delete from source_layout");
+        tamper("update raised_query set question = 'what, if not that?'");
+        assertThat(run("verify").out())
+                .contains("entries   7 entries are what their files say\n")
+                .endsWith("All is as it must be.\n");
+    }
+
     private static String stall(String kind) {
         return """
                 layout: stall

@@ -166,6 +166,11 @@ final class Desk implements AutoCloseable {
         return found;
     }
 
+    /** How many decisions are recorded. */
+    int decisions() {
+        return ledger.decisions().size();
+    }
+
     List<SetAside> setAside(long source) {
         return ledger.setAside(source);
     }
