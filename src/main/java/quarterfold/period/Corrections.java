@@ -108,7 +108,8 @@ final class Corrections {
         if (wrong.treated().takenUp() == TakenUp.TRUED_UP) {
             return new Classed(wrong, TakenUp.TRUED_UP, TakenUp.TRUED_UP.words());
         }
-        if ((wrong.late() || wrong.rateCame()) && isOfFlatRate(wrong)) {
+        if (((wrong.late() || wrong.rateCame()) && isOfFlatRate(wrong))
+                || difference.containsKey(FlatRateVat.TURNOVER)) {
             queries.add(asked("late-under-flat-rate", wrong, Map.of()));
             return new Classed(wrong, TakenUp.NOWHERE, "");
         }

@@ -23,7 +23,7 @@ import quarterfold.treatment.Treated;
  */
 final class FlatRateVat implements Adjuster {
 
-    private static final String TURNOVER = "flat-rate-turnover";
+    static final String TURNOVER = "flat-rate-turnover";
     private static final String GOODS = "relevant-goods";
 
     private final Basis basis;

@@ -1,6 +1,7 @@
 package quarterfold.period;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
@@ -52,7 +53,14 @@ final class Raised {
                 .map(Source::id)
                 .forEach(sources::add);
         List<RaisedQuery> raised =
-                ledger.raised().stream().filter(q -> sources.contains(q.source())).toList();
+                new ArrayList<>(
+                        ledger.raised().stream()
+                                .filter(q -> sources.contains(q.source()))
+                                .toList());
+        new DecidedPayouts(ledger)
+                .of(sources).stream()
+                        .filter(q -> raised.stream().noneMatch(r -> r.name().equals(q.name())))
+                        .forEach(raised::add);
         return new WholeSettlements(ledger)
                 .open(raised).stream()
                         .filter(q -> !documents.answer(q) && !isKnown(q))

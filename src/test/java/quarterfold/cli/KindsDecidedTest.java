@@ -165,6 +165,50 @@ class KindsDecidedTest {
         assertThat(run("verify").out()).endsWith("All is as it must be.\n");
     }
 
+    /** A payout nobody knew as one is held against the other rows, as an import holds it. */
+    @Test
+    void aPayoutByDecision() throws IOException {
+        String rows = REPORT.replace("Payout", "Swept").replaceAll(".*Shelf bonus.*\n", "");
+        Path tied = SmallBook.file(folder, "tied.csv", rows.replace("-120.00", "-180.00"));
+        assertThat(run("learn", tied, "--name", "swept", "--accept").code()).isZero();
+        assertThat(run("import", "--layout", "swept", tied).code()).isZero();
+        String query = "S2/kind-unknown/Type: Swept";
+        assertThat(decide("--query", query, "--state", "kind=payout").out())
+                .contains("answered: " + query)
+                .doesNotContain("asked now");
+        decide("--undo", "1");
+        assertThat(decide("--entry", "8", "--state", "kind=payout").out())
+                .doesNotContain("asked now");
+        Path torn =
+                SmallBook.file(
+                        folder,
+                        "torn.csv",
+                        rows.replace("2026-07", "2026-08").replace("-120.00", "-181.50"));
+        assertThat(run("import", "--layout", "swept", torn).code()).isZero();
+        assertThat(
+                        decide(
+                                        "--query",
+                                        "S3/kind-unknown/Type: Swept",
+                                        "--state",
+                                        "kind=payout")
+                                .out())
+                .contains("asked now: S3/payout-does-not-tie/torn.csv\n");
+        assertThat(run("queries", "2026-09").out())
+                .contains(
+                        "settlement torn.csv states a payout of GBP 181.50; its other rows, 2 of them, sum to 180.00; the difference is 1.50: which rows are missing, or which are not of this settlement?");
+        assertThat(decide("--entry", "11", "--state", "kind=transfer").out())
+                .contains("answered: S3/payout-does-not-tie/torn.csv\n");
+    }
+
+    /** A payout that was none: its settlement states no payout any more. */
+    @Test
+    void noPayoutByDecision() {
+        assertThat(decide("--entry", "5", "--state", "kind=transfer").out())
+                .doesNotContain("asked now");
+        assertThat(decide("--entry", "5", "--state", "kind=fee").out())
+                .doesNotContain("payout-does-not-tie");
+    }
+
     /** A second thought counts; the first need not be taken back before. */
     @Test
     void decidedAnew() throws IOException {

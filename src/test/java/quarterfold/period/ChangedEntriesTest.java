@@ -17,6 +17,7 @@ import quarterfold.ledger.PublishedRate;
 import quarterfold.ledger.Publisher;
 import quarterfold.ledger.SampleLine;
 import quarterfold.ledger.SampleSettings;
+import quarterfold.treatment.Query;
 import quarterfold.treatment.TakenUp;
 import quarterfold.treatment.Treated;
 
@@ -176,6 +177,35 @@ class ChangedEntriesTest {
         rate();
         assertThat(box("2026-06", "1")).isEqualTo("0.00");
         assertThat(TempBook.queries(book.of("2026-06"))).contains("E1/late-under-flat-rate");
+    }
+
+    /** The same of turnover that people decide of: the percentage is of all takings of a period. */
+    @Test
+    void decidedSinceUnderTheFlatRate() {
+        book.close();
+        book = new TempBook(folder.resolve("flat"), SampleSettings.scheme("flat-rate", "044"));
+        book.enter(
+                "a.csv",
+                sale(""),
+                SampleLine.of("other-money").on("2026-02-02").gross("60"),
+                sale("").on("2026-02-03"));
+        book.close("2026-03");
+        book.decide("entry", "1", "treat-as", "outside-sale");
+        book.decide("entry", "2", "state", "kind=sale");
+        book.decide("entry", "3", "state", "kind=transfer");
+        assertThat(box("2026-06", "1")).isEqualTo("0.00");
+        assertThat(TempBook.queries(book.of("2026-06")))
+                .contains(
+                        "E1/late-under-flat-rate",
+                        "E2/late-under-flat-rate",
+                        "E3/late-under-flat-rate");
+        assertThat(wrong("2026-06")).isEmpty();
+        book.decide("entry", "2", "set-aside", "");
+        assertThat(
+                        book.of("2026-06").openQueries().stream()
+                                .map(Query::id))
+                .contains("E1/late-under-flat-rate", "E3/late-under-flat-rate")
+                .doesNotContain("E2/late-under-flat-rate");
     }
 
     private static SampleLine bill(String document, String supplier) {
