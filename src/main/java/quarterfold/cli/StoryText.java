@@ -8,6 +8,7 @@ import quarterfold.law.Total;
 import quarterfold.ledger.Amounts;
 import quarterfold.ledger.Attachment;
 import quarterfold.ledger.Coded;
+import quarterfold.ledger.Entry;
 import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Line;
 import quarterfold.ledger.Particular;
@@ -40,7 +41,7 @@ final class StoryText {
         Line line = treated.entry().line();
         out.printf(
                 "Entry %d: %s of %s%n%n",
-                treated.entry().number(), line.profile().kind().code(), Texts.day(line.taxPoint()));
+                treated.entry().number(), kind(treated.entry(), book), Texts.day(line.taxPoint()));
         book.ledger().sources().stream()
                 .filter(s -> s.id() == treated.entry().source())
                 .forEach(source -> origin(source, line));
@@ -62,6 +63,11 @@ final class StoryText {
                                                         d.why())));
         stated(line);
         book.ledger().attachments().of(treated.entry()).forEach(a -> document(a, book));
+    }
+
+    /** What it is now: a close may have had it as something else. */
+    private static String kind(Entry entry, OpenBook book) {
+        return book.ledger().entry(entry.number()).orElse(entry).kind().code();
     }
 
     private void document(Attachment document, OpenBook book) {

@@ -3,6 +3,7 @@ package quarterfold.intake;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.RaisedQuery;
@@ -10,6 +11,14 @@ import quarterfold.money.Amount;
 
 /** The rows of one file about which its layout still asks, by what they say. */
 final class Asked {
+    /** A question of a layout that is not about the kind of entries. */
+    static final String CODE = "layout-asks";
+
+    private static final String KIND =
+            "Say what they are with --state and their kind, such as --state kind=fee: it holds for these rows, and in the layout for those to come. If what they are entered as is right, leave it with --set-aside";
+    private static final String OTHER =
+            "If that is right, leave it with --set-aside. Else state of each entry what it is, such as --entry 4 --state kind=fee, and correct the layout, for files to come";
+
     /** What stands in a layout above the question of a rule that asks. */
     static final String OPEN =
             "# Open: give the kind in place of other-money, and take this question away.";
@@ -17,7 +26,7 @@ final class Asked {
     private static final class Heap {
         private final String question;
         private long rows;
-        private final Kind kind;
+        private final Optional<Kind> kind;
         private long money;
 
         Heap(Layout.Rule rule) {
@@ -44,10 +53,13 @@ final class Asked {
 
     /**
      * The kind of the entries that a rule asks about: that of its one entry; of several those of
-     * which it is not known what they are.
+     * which it is not known what they are. None where it asks something else.
      */
-    static Kind kind(Layout.Rule rule) {
-        return rule.enter().size() == 1 ? rule.enter().get(0).kind() : Kind.OTHER_MONEY;
+    static Optional<Kind> kind(Layout.Rule rule) {
+        return rule.enter().stream()
+                .map(Layout.Enter::kind)
+                .filter(kind -> rule.enter().size() == 1 || kind == Kind.OTHER_MONEY)
+                .findFirst();
     }
 
     /** The rows whose money goes against their kind. */
@@ -61,15 +73,16 @@ final class Asked {
         heaps.forEach(
                 (about, heap) ->
                         raise.query(
-                                RaisedQuery.KIND_UNKNOWN,
+                                heap.kind.isPresent() ? RaisedQuery.KIND_UNKNOWN : CODE,
                                 about,
-                                "%s (%s: %d %s, %s, entered as %s.) Say what they are with --state and their kind, such as --state kind=fee: it holds for these rows, and in the layout for those to come. If what they are entered as is right, leave it with --set-aside"
+                                "%s (%s: %d %s, %s, entered as %s.) %s"
                                         .formatted(
                                                 heap.question,
                                                 about,
                                                 heap.rows,
                                                 heap.rows == 1 ? "row" : "rows",
                                                 new Amount(heap.money),
-                                                heap.kind.code())));
+                                                heap.kind.map(Kind::code).orElse("the layout says"),
+                                                heap.kind.isPresent() ? KIND : OTHER)));
     }
 }

@@ -37,7 +37,11 @@ record KindRule(Layout shape, int index, Rule rule) {
     /** Which of its entries are asked about. */
     private List<Integer> asked() {
         return IntStream.range(0, rule.enter().size())
-                .filter(i -> rule.enter().get(i).kind() == Asked.kind(rule))
+                .filter(
+                        i ->
+                                Asked.kind(rule)
+                                        .filter(rule.enter().get(i).kind()::equals)
+                                        .isPresent())
                 .boxed()
                 .toList();
     }

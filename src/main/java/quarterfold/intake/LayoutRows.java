@@ -125,7 +125,11 @@ final class LayoutRows implements RowReader {
         if (fitting.ask().isEmpty()) {
             return enterings.get(rule).read(row, output);
         }
-        output.asked(new Ask(row.number(), Asked.about(fitting.when()), Asked.kind(fitting)));
+        Asked.kind(fitting)
+                .ifPresent(
+                        kind ->
+                                output.asked(
+                                        new Ask(row.number(), Asked.about(fitting.when()), kind)));
         long in = enterings.get(rule).read(row, output);
         asked.add(fitting, in);
         return in;

@@ -210,10 +210,7 @@ final class LayoutWriter {
         if (numbers.thousands() != 0) {
             line("  thousands: " + quoted(String.valueOf(numbers.thousands())));
         }
-        if (numbers.trailingMinus()
-                || numbers.brackets()
-                || numbers.plus()
-                || numbers.letters()) {
+        if (numbers.trailingMinus() || numbers.brackets() || numbers.plus() || numbers.letters()) {
             line(
                     "  negative: [minus%s%s%s%s]"
                             .formatted(

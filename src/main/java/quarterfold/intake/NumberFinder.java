@@ -69,8 +69,7 @@ final class NumberFinder {
 
     /** Signs in every place: none reads as another amount without them. */
     private Numbers numbers(char decimal, char thousands) {
-        return new Numbers(
-                decimal, thousands, true, true, true, letters, 0, List.copyOf(units));
+        return new Numbers(decimal, thousands, true, true, true, letters, 0, List.copyOf(units));
     }
 
     /** Where no number has a mark, the usual one is allowed later on. */

@@ -75,8 +75,7 @@ final class DecidedPayouts {
                 .forEach(
                         profile ->
                                 sums.keySet().stream()
-                                        .anyMatch(
-                                                k -> k.settlement().equals(profile.settlement())),
+                                        .anyMatch(k -> k.settlement().equals(profile.settlement())),
                         entry ->
                                 Optional.ofNullable(sums.get(Key.of(entry)))
                                         .ifPresent(sum -> sum.add(entry)));

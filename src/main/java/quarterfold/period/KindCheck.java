@@ -3,9 +3,9 @@ package quarterfold.period;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import quarterfold.ledger.AskedEntries;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Decision.Target;
@@ -31,6 +31,7 @@ final class KindCheck {
     private final Decision decision;
     private final Decision meant;
     private final List<Entry> about;
+    private final List<AskedEntries> runs;
 
     /**
      * @param meant the decision, or the one that it undoes
@@ -41,6 +42,7 @@ final class KindCheck {
         this.decision = decision;
         this.meant = meant;
         this.about = about;
+        runs = runs(ledger, meant);
     }
 
     /**
@@ -121,14 +123,20 @@ final class KindCheck {
         if (meant.target() == Target.ENTRY) {
             return meant.about().equals(number);
         }
-        Optional<RaisedQuery.Name> query = RaisedQuery.Name.parse(meant.about());
-        return EntryNumber.of(number).isPresent()
-                && query.isPresent()
-                && ledger.asked(query.get().source()).stream()
-                        .filter(run -> run.about().equals(query.get().about()))
-                        .anyMatch(
-                                run ->
-                                        run.first() <= Long.parseLong(number)
-                                                && Long.parseLong(number) <= run.last());
+        return EntryNumber.of(number).isPresent() && isIn(runs, Long.parseLong(number));
+    }
+
+    private static boolean isIn(List<AskedEntries> runs, long number) {
+        return runs.stream().anyMatch(run -> run.first() <= number && number <= run.last());
+    }
+
+    private static List<AskedEntries> runs(Ledger ledger, Decision meant) {
+        return RaisedQuery.Name.parse(meant.about())
+                .map(
+                        query ->
+                                ledger.asked(query.source()).stream()
+                                        .filter(run -> run.about().equals(query.about()))
+                                        .toList())
+                .orElse(List.of());
     }
 }

@@ -185,13 +185,7 @@ class KindsDecidedTest {
                         "torn.csv",
                         rows.replace("2026-07", "2026-08").replace("-120.00", "-181.50"));
         assertThat(run("import", "--layout", "swept", torn).code()).isZero();
-        assertThat(
-                        decide(
-                                        "--query",
-                                        "S3/kind-unknown/Type: Swept",
-                                        "--state",
-                                        "kind=payout")
-                                .out())
+        assertThat(decide("--query", "S3/kind-unknown/Type: Swept", "--state", "kind=payout").out())
                 .contains("asked now: S3/payout-does-not-tie/torn.csv\n");
         assertThat(run("queries", "2026-09").out())
                 .contains(

@@ -56,8 +56,7 @@ class AmountReaderTest {
     }
 
     private static Layout.Numbers letters() {
-        return new Layout.Numbers(
-                '.', ',', true, true, true, true, 0, List.of("£", "GBP"));
+        return new Layout.Numbers('.', ',', true, true, true, true, 0, List.of("£", "GBP"));
     }
 
     @ParameterizedTest

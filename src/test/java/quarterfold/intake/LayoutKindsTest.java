@@ -227,6 +227,31 @@ class LayoutKindsTest {
                 .contains("- {kind: sale, gross: Money}\n      - {kind: fee, gross: Cut}\n");
     }
 
+    /** A rule may ask something else of entries of which each is known what it is. */
+    @Test
+    void anotherQuestion() throws IOException {
+        desk.layout(
+                "stall",
+                HEAD.replace("[Money]", "[Money, Cut]")
+                        + """
+                        signs: owner
+                        rows:
+                          - when: {What: Day}
+                            ask: "is the cut a fee?"
+                            enter:
+                              - {kind: sale, gross: Money}
+                              - {kind: fee, gross: Cut}
+                        """);
+        ImportResult.Entered entered =
+                (ImportResult.Entered)
+                        desk.enter("cut.csv", "When,What,Money,Cut\n2026-10-02,Day,12.00,-2.00\n");
+        assertThat(desk.ledger().asked(1)).isEmpty();
+        assertThat(entered.queries())
+                .extracting(q -> q.name() + " " + q.question())
+                .containsExactly(
+                        "S1/layout-asks/What: Day is the cut a fee? (What: Day: 1 row, 10.00, entered as the layout says.) If that is right, leave it with --set-aside. Else state of each entry what it is, such as --entry 4 --state kind=fee, and correct the layout, for files to come");
+    }
+
     /** Two files that ask the same: the last that was said holds for those to come. */
     @Test
     void theSameQuestionOfTwoFiles() throws IOException {

@@ -295,7 +295,9 @@ class StatedLearnedTest {
                 .extracting(l -> l.profile().kind().code() + " " + l.amounts().money())
                 .containsExactly("sale 1234.56", "fee 2.00", "payout 1232.56");
         assertThat(
-                        desk.enter("august.csv", text.replace("/07/", "/08/").replace("2.00 DR", "2.00"))
+                        desk.enter(
+                                        "august.csv",
+                                        text.replace("/07/", "/08/").replace("2.00 DR", "2.00"))
                                 .problems())
                 .extracting(Problem::toString)
                 .containsExactly(

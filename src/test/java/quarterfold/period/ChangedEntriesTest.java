@@ -201,9 +201,7 @@ class ChangedEntriesTest {
                         "E3/late-under-flat-rate");
         assertThat(wrong("2026-06")).isEmpty();
         book.decide("entry", "2", "set-aside", "");
-        assertThat(
-                        book.of("2026-06").openQueries().stream()
-                                .map(Query::id))
+        assertThat(book.of("2026-06").openQueries().stream().map(Query::id))
                 .contains("E1/late-under-flat-rate", "E3/late-under-flat-rate")
                 .doesNotContain("E2/late-under-flat-rate");
     }
