@@ -25,20 +25,26 @@ final class AgainstKind {
                     Kind.EXPENSE_CREDIT,
                     Kind.FEE_REFUND);
 
-    /** Rows of one rule; some rules have rows of the same words. */
+    /** What columns beside a sale take off it. */
+    private static final Set<Kind> OFF = EnumSet.of(Kind.FEE, Kind.DISCOUNT);
+
+    /** Rows of one rule, or amounts of one column beside sales; some rules have rows of the same words. */
     static final class Heap {
         private final Kind kind;
         private final String layout;
         private final boolean document;
+        private final String put;
         private long all;
         private long rows;
         private long first;
         private long money;
 
-        Heap(Kind kind, String layout, boolean document) {
+        /** {@code put}: what a person puts right in the layout. */
+        Heap(Kind kind, String layout, boolean document, String put) {
             this.kind = kind;
             this.layout = layout;
             this.document = document;
+            this.put = put;
         }
 
         /** Of the owner's signs, and of fees, some may be reversals; most are none. */
@@ -85,7 +91,28 @@ final class AgainstKind {
                                         new Heap(
                                                 kind(rule),
                                                 layout.name(),
-                                                rule.signs(layout) == Layout.Signs.DOCUMENT)))
+                                                rule.signs(layout) == Layout.Signs.DOCUMENT,
+                                                "signs there, for the rule alone if need be")))
+                : Optional.empty();
+    }
+
+    /** Where what a column takes off the sale beside it is added, if the entry is such. */
+    Optional<Heap> beside(Layout layout, Layout.Rule rule, Layout.Enter enter) {
+        boolean off =
+                OFF.contains(enter.kind())
+                        && rule.enter().size() > 1
+                        && rule.enter().get(0).kind() == Kind.SALE
+                        && enter.amounts().containsKey(Field.GROSS);
+        return off
+                ? Optional.of(
+                        heaps.computeIfAbsent(
+                                enter.amounts().getOrDefault(Field.GROSS, ""),
+                                column ->
+                                        new Heap(
+                                                enter.kind(),
+                                                layout.name(),
+                                                false,
+                                                "outgoing there, which names columns printed without a minus though their money goes out")))
                 : Optional.empty();
     }
 
@@ -110,7 +137,7 @@ final class AgainstKind {
                         raise.query(
                                 CODE,
                                 about,
-                                "%d %s of '%s', the first in row %d, %s entered as %s, which %s, but by their sign they %s %s. If the file prints signs in another way than layout %s says, correct signs there, for the rule alone if need be; else set this aside: they are reversals"
+                                "%d %s of '%s', the first in row %d, %s entered as %s, which %s, but by their sign they %s %s. If the file prints signs in another way than layout %s says, correct %s; else set this aside: they are reversals"
                                         .formatted(
                                                 heap.rows,
                                                 heap.rows == 1 ? "row" : "rows",
@@ -123,7 +150,8 @@ final class AgainstKind {
                                                         : "brings money",
                                                 heap.kind.direction() < 0 ? "bring" : "take",
                                                 new Amount(Math.abs(heap.money)),
-                                                heap.layout));
+                                                heap.layout,
+                                                heap.put));
                     }
                 });
     }

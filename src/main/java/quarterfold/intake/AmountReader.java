@@ -36,6 +36,19 @@ final class AmountReader {
         return new AmountReader(numbers, numbers.letters());
     }
 
+    /** The same for columns that say which way money goes, so that no letters do. */
+    static Layout.Numbers withoutLetters(Layout.Numbers numbers) {
+        return new Layout.Numbers(
+                numbers.decimal(),
+                numbers.thousands(),
+                numbers.trailingMinus(),
+                numbers.brackets(),
+                numbers.plus(),
+                false,
+                numbers.minor(),
+                numbers.units());
+    }
+
     /** Whether the last text read was anything but digits, a minus before and a decimal point. */
     boolean converted() {
         return converted;
@@ -48,10 +61,14 @@ final class AmountReader {
         return needsLetters && value != 0 && !hasLetters(text) ? BAD : value;
     }
 
-    /** The amount of a cell that the file itself stores as a number. */
+    /**
+     * The amount of a cell that the file itself stores as a number. Of money with letters only one
+     * below nought says which way it goes.
+     */
     long readNumber(String text) {
         converted = false;
-        return read(text, '.');
+        long value = read(text, '.');
+        return needsLetters && value > 0 ? BAD : value; // a debit may show its letters alone
     }
 
     private long read(String text, char mark) {
@@ -138,7 +155,7 @@ final class AmountReader {
     }
 
     /** Whether CR or DR stands behind: an account's credit comes in, its debit goes out. */
-    private static boolean hasLetters(String text) {
+    static boolean hasLetters(String text) {
         int at = text.length() - 2;
         return at > 0
                 && (text.regionMatches(true, at, "CR", 0, 2)

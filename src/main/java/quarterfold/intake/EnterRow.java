@@ -20,10 +20,12 @@ final class EnterRow {
     private final MoneyCells money;
     private final LineMaker lines;
     private final Optional<AgainstKind.Heap> heap;
+    private final List<Optional<AgainstKind.Heap>> besides;
     private final int[] counted;
     private final int[] directions;
     private final boolean[] used;
     private final List<EntryCells> there = new ArrayList<>();
+    private final List<Optional<AgainstKind.Heap>> thereBeside = new ArrayList<>();
     private final List<Line> made = new ArrayList<>();
 
     EnterRow(
@@ -41,6 +43,7 @@ final class EnterRow {
         this.money = money;
         this.lines = lines;
         heap = against.heap(layout, rule);
+        besides = rule.enter().stream().map(e -> against.beside(layout, rule, e)).toList();
         signs = rule.signs(layout);
         counted = layout.amounts().stream().mapToInt(money::index).toArray();
         directions = new int[counted.length];
@@ -70,9 +73,11 @@ final class EnterRow {
     long read(Row row, RowReader.Output output) {
         long in = moneyIn(row);
         there.clear();
-        for (EntryCells entry : entries) {
-            if (entry.isThere(money)) {
-                there.add(entry);
+        thereBeside.clear();
+        for (int i = 0; i < entries.size(); i++) {
+            if (entries.get(i).isThere(money)) {
+                there.add(entries.get(i));
+                thereBeside.add(besides.get(i));
             }
         }
         if (there.isEmpty() && !row.isBad()) {
@@ -150,9 +155,13 @@ final class EnterRow {
                             .formatted(new Amount(in), new Amount(entered), layout.name()));
             return;
         }
-        for (Line line : made) {
+        for (int i = 0; i < made.size(); i++) {
+            Line line = made.get(i);
             if (heap.isPresent()) {
                 AgainstKind.add(heap.get(), row.number(), line);
+            }
+            if (i < thereBeside.size() && thereBeside.get(i).isPresent()) {
+                AgainstKind.add(thereBeside.get(i).get(), row.number(), line);
             }
             output.line(line);
         }

@@ -2,6 +2,8 @@ package quarterfold.intake;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,8 +17,8 @@ import quarterfold.money.Amount;
  * negative here. For one thread.
  */
 final class MoneyCells {
-    private final AmountReader reader;
-    private final String expected;
+    private final Layout.Numbers numbers;
+    private final AmountReader[] readers;
     private final Optional<ForeignAmounts> foreign;
     private final List<String> names = new ArrayList<>();
     private final int[] columns;
@@ -27,6 +29,8 @@ final class MoneyCells {
     private final boolean[] negated;
     private final boolean[] marked;
     private final boolean[] isProduct;
+    private final boolean[] lettered;
+    private final boolean[] bare;
     private int mark = -1;
     private Set<String> negative = Set.of();
 
@@ -42,6 +46,15 @@ final class MoneyCells {
         }
         for (int i = 0; i < marked.length; i++) {
             marked[i] = layout.amounts().contains(names.get(i));
+        }
+        AmountReader without = new AmountReader(AmountReader.withoutLetters(numbers));
+        for (int p = 0; p < factors.length; p++) {
+            boolean directed =
+                    !isProduct[p] && Arrays.stream(factors[p]).anyMatch(part -> negated[part]);
+            for (int part : directed && numbers.letters() ? factors[p] : new int[0]) {
+                readers[part] = without;
+                bare[part] = true;
+            }
         }
         if (layout.mark().isPresent()) {
             mark = header.column(layout.mark().get().column());
@@ -64,8 +77,7 @@ final class MoneyCells {
             Layout.Numbers numbers,
             Optional<ForeignAmounts> foreign) {
         this.foreign = foreign;
-        reader = AmountReader.ofMoney(numbers);
-        expected = numbers.expected();
+        this.numbers = numbers;
         List<String> products = new ArrayList<>();
         for (String name : wanted) {
             List<String> list = workedOut.containsKey(name) ? products : names;
@@ -73,6 +85,7 @@ final class MoneyCells {
                 list.add(name);
             }
         }
+        int asked = names.size();
         for (String product : products) {
             for (String factor : worked(workedOut, product).columns()) {
                 if (!names.contains(factor)) {
@@ -90,6 +103,20 @@ final class MoneyCells {
         for (int p = 0; p < isProduct.length; p++) {
             isProduct[p] = worked(workedOut, products.get(p)).product();
         }
+        readers = new AmountReader[columns.length];
+        AmountReader money = AmountReader.ofMoney(numbers);
+        AmountReader number = new AmountReader(numbers);
+        Set<Integer> multiplied = new HashSet<>();
+        for (int p = 0; p < isProduct.length; p++) {
+            for (int factor : isProduct[p] ? factors[p] : new int[0]) {
+                multiplied.add(factor);
+            }
+        }
+        for (int i = 0; i < readers.length; i++) {
+            readers[i] = i >= asked && multiplied.contains(i) ? number : money;
+        }
+        lettered = new boolean[columns.length];
+        bare = new boolean[columns.length];
         names.addAll(products);
         values = new long[names.size()];
         stated = new boolean[names.size()];
@@ -128,9 +155,14 @@ final class MoneyCells {
         converted[i] = false;
         values[i] = 0;
         if (stated[i]) {
-            long value = row.isNumber(columns[i]) ? reader.readNumber(text) : reader.read(text);
+            AmountReader reader = readers[i];
+            boolean stored = row.isNumber(columns[i]);
+            long value = stored ? reader.readNumber(text) : reader.read(text);
+            lettered[i] = !stored && numbers.letters() && AmountReader.hasLetters(text);
             if (value == AmountReader.BAD) {
-                row.wrong(columns[i], foreign.flatMap(f -> f.expected(text)).orElse(expected));
+                row.wrong(
+                        columns[i],
+                        foreign.flatMap(f -> f.expected(text)).orElseGet(() -> expected(i)));
                 return false;
             }
             boolean other = negated[i] != (turned && marked[i]);
@@ -138,6 +170,10 @@ final class MoneyCells {
             converted[i] = reader.converted() || (other && value != 0);
         }
         return true;
+    }
+
+    private String expected(int i) {
+        return (bare[i] ? AmountReader.withoutLetters(numbers) : numbers).expected();
     }
 
     private boolean workOut(Row row) {
@@ -173,7 +209,6 @@ final class MoneyCells {
             BigDecimal product =
                     new Amount(values[a]).decimal().multiply(new Amount(values[b]).decimal());
             values[at] = stated[at] ? Amount.of(product).tenThousandths() : 0;
-            return true;
         } catch (ArithmeticException tooPrecise) {
             row.fault(
                     names.get(at),
@@ -181,6 +216,14 @@ final class MoneyCells {
                             .formatted(original(row, at)));
             return false;
         }
+        if (numbers.letters() && values[at] > 0 && lettered[a] == lettered[b]) {
+            row.fault(
+                    names.get(at),
+                    "found %s; expected CR or DR behind one of the two, such as 10 x 1.95 CR"
+                            .formatted(original(row, at)));
+            return false;
+        }
+        return true;
     }
 
     /** The value, 0 where the cell is blank or {@code index} is -1. */

@@ -1,12 +1,14 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import quarterfold.ledger.Settings;
 
 /**
@@ -72,8 +74,25 @@ record OldLayout(
                     return first.told().containsAll(trial.told()) && trial.entries() > 0;
                 };
         OldColumns.Report report = report(made, table);
-        OldColumns.Kept kept = OldColumns.keep(old.get(), made, report, fit);
-        return OldOthers.with(old.get(), kept, report.header(), reads, answered);
+        Layout blanks = withBlanks(old.get(), made, fit);
+        OldColumns.Kept kept = OldColumns.keep(old.get(), blanks, report, fit);
+        OldColumns.Kept all = OldOthers.with(old.get(), kept, report.header(), reads, answered);
+        List<String> notes = new ArrayList<>(OldWays.notes(old.get(), made));
+        notes.addAll(all.notes());
+        return new OldColumns.Kept(all.layout(), notes);
+    }
+
+    /** With the texts for empty cells that other months have. */
+    private static Layout withBlanks(Layout old, Layout made, HandWritten.Fit fit)
+            throws BadFile, IOException {
+        Set<String> blanks = new TreeSet<>(made.shape().blanks());
+        blanks.addAll(old.shape().blanks());
+        Layout with = made.with(blanks, made.shapes());
+        boolean keeps =
+                OldColumns.fits(old, made)
+                        && blanks.size() > made.shape().blanks().size()
+                        && OldColumns.isSound(with, fit);
+        return keeps ? with : made;
     }
 
     private OldColumns.Report report(Layout made, TableFinder.Found table)

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /**
  * Whether a cell that nothing is read from may be money: an amount other than nought that shows
@@ -32,10 +33,13 @@ final class UnreadMoney {
     private static final Set<Role> TELLING =
             EnumSet.of(Role.CURRENCY, Role.STATUS, Role.RATE, Role.FROM, Role.TO);
 
+    private static final Pattern DECIMALS = Pattern.compile("[.,]\\d{1,4}$");
+
     private final AmountReader amounts;
     private final Map<String, Boolean> names = new HashMap<>();
     private final Map<String, Boolean> telling = new HashMap<>();
     private Optional<Vocabulary> words = Optional.empty();
+    private Optional<NumberText> dressed = Optional.empty();
 
     UnreadMoney(Layout.Numbers numbers) {
         amounts = new AmountReader(numbers);
@@ -50,12 +54,27 @@ final class UnreadMoney {
             return true; // in whatever dress
         }
         long value = value(text, stored);
-        return value != 0 && (value % 10_000 != 0 || LineAmounts.showsDecimals(text));
+        return (value != 0 && (value % 10_000 != 0 || LineAmounts.showsDecimals(text)))
+                || otherDress(text, stored).filter(d -> DECIMALS.matcher(d).find()).isPresent();
     }
 
     /** Whether the cell is a number other than nought. */
     boolean isNumber(String text, boolean stored) {
-        return value(text, stored) != 0;
+        return value(text, stored) != 0 || otherDress(text, stored).isPresent();
+    }
+
+    /** The digits of money the layout does not read: with CR or DR, or in another currency. */
+    private Optional<String> otherDress(String text, boolean stored) {
+        if (stored
+                || text.chars().noneMatch(c -> c >= '1' && c <= '9')
+                || amounts.read(text) != AmountReader.BAD) {
+            return Optional.empty();
+        }
+        NumberText known = dressed.orElseGet(() -> new NumberText(Vocabulary.load().currencies()));
+        dressed = Optional.of(known);
+        return known.of(text)
+                .filter(d -> d.letters() || !d.unit().isEmpty())
+                .map(NumberText.Dress::digits);
     }
 
     /** 0 for what is no number. */

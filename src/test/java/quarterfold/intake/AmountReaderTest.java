@@ -52,6 +52,8 @@ class AmountReaderTest {
     void lettersWhereTheyAre() {
         assertThat(new AmountReader(letters()).read("3")).isEqualTo(30_000);
         assertThat(AmountReader.ofMoney(letters()).readNumber("-2.5")).isEqualTo(-25_000);
+        assertThat(AmountReader.ofMoney(letters()).readNumber("0")).isZero();
+        assertThat(AmountReader.ofMoney(letters()).readNumber("2.5")).isEqualTo(AmountReader.BAD);
         assertThat(thousands.read("2.00 DR")).isEqualTo(AmountReader.BAD);
     }
 
