@@ -16,6 +16,9 @@ import quarterfold.money.Amount;
 final class AgainstKind {
     static final String CODE = "money-against-kind";
 
+    /** What a rule without conditions is about. */
+    private static final String ALL = "all rows";
+
     /** What gives back what another kind took or brought, so that a reversal of it is rare. */
     private static final Set<Kind> BACK =
             EnumSet.of(
@@ -47,9 +50,9 @@ final class AgainstKind {
             this.put = put;
         }
 
-        /** Of the owner's signs, and of fees, some may be reversals; most are none. */
+        /** Of the owner's signs, of sales and of fees, some may be reversals; most are none. */
         boolean isAsked() {
-            return rows > 0 && ((document && kind != Kind.FEE) || rows * 2 > all);
+            return rows > 0 && ((document && BACK.contains(kind)) || rows * 2 > all);
         }
     }
 
@@ -68,7 +71,7 @@ final class AgainstKind {
                                         : rule.enter().get(0).kind());
     }
 
-    /** Whether a rule's rows are looked at: what gives back, and fees alone on their row. */
+    /** Whether a rule's rows are looked at: sales, what gives back, and fees alone on their row. */
     private static boolean isLookedAt(Layout layout, Layout.Rule rule) {
         Kind kind = kind(rule);
         if (kind == Kind.FEE && rule.enter().size() != 1) {
@@ -78,7 +81,7 @@ final class AgainstKind {
                 layout.rules().stream()
                         .flatMap(r -> r.enter().stream())
                         .anyMatch(e -> e.kind() == Kind.SALE);
-        return BACK.contains(kind) || (kind == Kind.FEE && sells);
+        return BACK.contains(kind) || kind == Kind.SALE || (kind == Kind.FEE && sells);
     }
 
     /** Where a rule's rows are added, if they are looked at. */
@@ -86,7 +89,7 @@ final class AgainstKind {
         return isLookedAt(layout, rule)
                 ? Optional.of(
                         heaps.computeIfAbsent(
-                                Asked.about(rule.when()),
+                                rule.when().isEmpty() ? ALL : Asked.about(rule.when()),
                                 about ->
                                         new Heap(
                                                 kind(rule),

@@ -77,7 +77,7 @@ record OldLayout(
         Layout blanks = withBlanks(old.get(), made, fit);
         OldColumns.Kept kept = OldColumns.keep(old.get(), blanks, report, fit);
         OldColumns.Kept all = OldOthers.with(old.get(), kept, report.header(), reads, answered);
-        List<String> notes = new ArrayList<>(OldWays.notes(old.get(), made));
+        List<String> notes = new ArrayList<>(OldWays.notes(old.get(), made, book.currency()));
         notes.addAll(all.notes());
         return new OldColumns.Kept(all.layout(), notes);
     }

@@ -2,6 +2,7 @@ package quarterfold.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import quarterfold.intake.Layout.Numbers;
 
 /**
@@ -15,9 +16,19 @@ final class OldWays {
 
     private OldWays() {}
 
-    /** What is told, for a person; nothing where both are written alike. */
-    static List<String> notes(Layout old, Layout made) {
+    /**
+     * What is told, for a person; nothing where both are written alike.
+     *
+     * @param book the book's currency, in which amounts are where a layout does not say
+     */
+    static List<String> notes(Layout old, Layout made, String book) {
         List<String> notes = new ArrayList<>();
+        String now = made.currency().orElse("");
+        String before = old.currency().orElse(book);
+        boolean columns = Stream.of(old, made).anyMatch(l -> l.fields().containsKey(Field.CURRENCY));
+        if (!now.isEmpty() && !now.equals(before) && !columns) {
+            notes.add(told("amounts are in " + now, "in " + before, "read as " + now, made));
+        }
         if (!old.dates().pattern().equals(made.dates().pattern())) {
             notes.add(
                     told(

@@ -257,6 +257,42 @@ class WrittenOtherwiseTest {
                         "amounts are read as 1234,50 now, and as 1234.50 before" + told + APART);
     }
 
+    @Test
+    void amountsOfAnotherCurrency() throws IOException {
+        assertThat(again(PLAIN, PLAIN.replace("10.00", "€10.00").replace("-2.00", "-€2.00")))
+                .containsExactly(
+                        "amounts are in EUR now, and in GBP before: a file written as before may be refused or read as EUR"
+                                + APART);
+    }
+
+    /** A month that turns all its signs has sales that take money. */
+    @Test
+    void salesThatTakeMoneyAreAsked() throws IOException {
+        learn("july.csv", LETTERS, Optional.empty());
+
+        assertThat(
+                        money(
+                                "august.csv",
+                                NAMES
+                                        + "2026-08-03,B-1,Sale,10.00 DR\n2026-08-04,B-2,Sale,20.00 DR\n2026-08-05,B-2,Sale,1.00 CR\n"))
+                .containsExactly("sale -10.00", "sale -20.00", "sale 1.00");
+        assertThat(desk.raised())
+                .extracting(RaisedQuery::question)
+                .containsExactly(
+                        "2 rows of 'Type: Sale', the first in row 2, are entered as sale, which brings money, but by their sign they take 30.00. If the file prints signs in another way than layout report says, correct signs there, for the rule alone if need be; else set this aside: they are reversals");
+    }
+
+    @Test
+    void salesOfARuleForAllRowsThatTakeMoney() throws IOException {
+        learn("august.csv", MINUS, Optional.empty(), "sum=sum", "rows=sale");
+
+        money("july.csv", "Date,Order,Amount,Commission\n2026-07-03,A-1,-10.00,\n");
+        assertThat(desk.raised())
+                .extracting(RaisedQuery::question)
+                .containsExactly(
+                        "1 row of 'all rows', the first in row 2, is entered as sale, which brings money, but by their sign they take 10.00. If the file prints signs in another way than layout report says, correct signs there, for the rule alone if need be; else set this aside: they are reversals");
+    }
+
     /** What stood for an empty cell stands for one still. */
     @Test
     void textsForEmptyCellsStay() throws IOException {
