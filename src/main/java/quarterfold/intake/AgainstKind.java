@@ -31,7 +31,10 @@ final class AgainstKind {
     /** What columns beside a sale take off it. */
     private static final Set<Kind> OFF = EnumSet.of(Kind.FEE, Kind.DISCOUNT);
 
-    /** Rows of one rule, or amounts of one column beside sales; some rules have rows of the same words. */
+    /**
+     * Rows of one rule, or amounts of one column beside sales; some rules have rows of the same
+     * words.
+     */
     static final class Heap {
         private final Kind kind;
         private final String layout;

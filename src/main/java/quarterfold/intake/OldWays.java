@@ -25,7 +25,8 @@ final class OldWays {
         List<String> notes = new ArrayList<>();
         String now = made.currency().orElse("");
         String before = old.currency().orElse(book);
-        boolean columns = Stream.of(old, made).anyMatch(l -> l.fields().containsKey(Field.CURRENCY));
+        boolean columns =
+                Stream.of(old, made).anyMatch(l -> l.fields().containsKey(Field.CURRENCY));
         if (!now.isEmpty() && !now.equals(before) && !columns) {
             notes.add(told("amounts are in " + now, "in " + before, "read as " + now, made));
         }

@@ -78,7 +78,9 @@ class WrittenOtherwiseTest {
                 .toList();
     }
 
-    /** In a column that nothing is read from, an amount in a dress the layout has not is one too. */
+    /**
+     * In a column that nothing is read from, an amount in a dress the layout has not is one too.
+     */
     @ParameterizedTest
     @CsvSource({"1.00 DR", "£1.00cr", "€1.00", "1.00 USD", "'1.250,00 €'"})
     void moneyInAColumnThatCame(String amount) throws IOException {
@@ -117,7 +119,9 @@ class WrittenOtherwiseTest {
             for (int r = 0; r <= amounts.length; r++) {
                 Row row = sheet.createRow(r);
                 List<String> texts =
-                        r == 0 ? names : List.of("2026-08-0" + r, "B-" + r, r == 1 ? "Sale" : "Fee");
+                        r == 0
+                                ? names
+                                : List.of("2026-08-0" + r, "B-" + r, r == 1 ? "Sale" : "Fee");
                 for (int c = 0; c < texts.size(); c++) {
                     row.createCell(c).setCellValue(texts.get(c));
                 }
@@ -160,9 +164,7 @@ class WrittenOtherwiseTest {
                                 names
                                         + "2026-08-03,B-1,Sale,3,5.00 CR\n2026-08-30,B-1,Refund,2,5.00 DR\n"))
                 .containsExactly("sale 15.00", "sale-refund -10.00");
-        assertThat(
-                        desk.enter("september.csv", names + "2026-09-03,C-1,Sale,3,6.00\n")
-                                .problems())
+        assertThat(desk.enter("september.csv", names + "2026-09-03,C-1,Sale,3,6.00\n").problems())
                 .extracting(Problem::toString)
                 .containsExactly(
                         "september.csv:2 [Money]: found Quantity: 3; Unit price: 6.00; expected CR or DR behind one of the two, such as 10 x 1.95 CR");
@@ -185,9 +187,7 @@ class WrittenOtherwiseTest {
                                         + "03/08/2026,Tape,40.00,,90.00 DR\n15/08/2026,Payout,,500.00,410.00 CR\n"))
                 .containsExactly("bank-line -40.00", "bank-line 500.00");
         assertThat(
-                        desk.enter(
-                                        "september.csv",
-                                        names + "03/09/2026,Tape,40.00 DR,,370.00 CR\n")
+                        desk.enter("september.csv", names + "03/09/2026,Tape,40.00 DR,,370.00 CR\n")
                                 .problems())
                 .extracting(Problem::toString)
                 .containsExactly(
@@ -252,7 +252,12 @@ class WrittenOtherwiseTest {
         assertThat(again(LETTERS, PLAIN))
                 .containsExactly(
                         "amounts are read as 1234.50 now, and as 1234.50 CR before" + told + APART);
-        assertThat(again(PLAIN, PLAIN.replace("10.00", "\"10,00\"").replace("2.00", "\"2,00\"").replace("-\"", "\"-")))
+        assertThat(
+                        again(
+                                PLAIN,
+                                PLAIN.replace("10.00", "\"10,00\"")
+                                        .replace("2.00", "\"2,00\"")
+                                        .replace("-\"", "\"-")))
                 .containsExactly(
                         "amounts are read as 1234,50 now, and as 1234.50 before" + told + APART);
     }
@@ -300,7 +305,8 @@ class WrittenOtherwiseTest {
                 "Date,Order,Type,Amount,Commission\n2026-07-03,A-1,Sale,10.00,-1.00\n2026-07-04,A-2,Sale,20.00,-\n";
         again(july, july.replace(",-\n", ",n/a\n"), "sum=sum");
 
-        assertThat(money("july.csv", july)).containsExactly("sale 10.00", "fee -1.00", "sale 20.00");
+        assertThat(money("july.csv", july))
+                .containsExactly("sale 10.00", "fee -1.00", "sale 20.00");
         assertThat(money("august.csv", july.replace("-07-", "-08-").replace(",-\n", ",n/a\n")))
                 .containsExactly("sale 10.00", "fee -1.00", "sale 20.00");
     }
