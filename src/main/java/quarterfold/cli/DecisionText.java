@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.period.Deciding.Decided;
 import quarterfold.period.Effect;
@@ -13,6 +14,7 @@ import quarterfold.treatment.Query;
 final class DecisionText {
 
     private static final int WIDE = 1_000;
+    private static final int MANY = 20;
 
     private DecisionText() {}
 
@@ -22,6 +24,16 @@ final class DecisionText {
         decided.effects().forEach(effect -> effect(effect, out));
         if (decided.effects().isEmpty()) {
             out.printf("%nNo figure and no query of an open period changes.%n");
+        }
+        if (!decided.own().isEmpty()) {
+            out.printf(
+                    "%n%s as decided on %s alone: %s.%n",
+                    Texts.count(decided.own().size(), "entry stays", "entries stay"),
+                    decided.own().size() == 1 ? "it" : "each",
+                    decided.own().stream()
+                            .limit(MANY)
+                            .map(Object::toString)
+                            .collect(Collectors.joining(", ", "", rest(decided.own().size()))));
         }
         decided.closed()
                 .forEach(
@@ -36,6 +48,10 @@ final class DecisionText {
                             .map(p -> "the next open period, " + p.name())
                             .orElse("no period: there is none after it"));
         }
+    }
+
+    private static String rest(int size) {
+        return size > MANY ? " …" : "";
     }
 
     private static void effect(Effect effect, PrintWriter out) {

@@ -45,13 +45,15 @@ public final class Deciding {
      *     change
      * @param next the period that takes up corrections of closed ones
      * @param kindOf the question about the kind of rows that it answers, or that it opens again
+     * @param own the entries of that question that stay what a decision on them alone says
      */
     public record Decided(
             Decision decision,
             List<Effect> effects,
             Map<YearMonth, Long> closed,
             Optional<Period> next,
-            Optional<RaisedQuery.Name> kindOf) {}
+            Optional<RaisedQuery.Name> kindOf,
+            List<Long> own) {}
 
     /** The entries a decision is about: their closed periods, and one of each kind and day. */
     private record Entries(Map<YearMonth, Long> closed, List<Entry> samples) {}
@@ -88,7 +90,25 @@ public final class Deciding {
                 effects.stream().filter(e -> !e.isNothing()).toList(),
                 about.closed(),
                 next(before.calendar()),
-                RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant)));
+                kindOf(meant),
+                kindOf(meant).map(this::own).orElse(List.of()));
+    }
+
+    private static Optional<RaisedQuery.Name> kindOf(Decision meant) {
+        return RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant));
+    }
+
+    private List<Long> own(RaisedQuery.Name query) {
+        KindDecisions kinds = ledger.kinds();
+        List<Long> own = new ArrayList<>();
+        ledger.search()
+                .forEachAsked(
+                        query,
+                        entry ->
+                                kinds.of(entry.number())
+                                        .filter(d -> d.target() == Decision.Target.ENTRY)
+                                        .ifPresent(d -> own.add(entry.number())));
+        return own;
     }
 
     private static boolean isUndo(Decision decision) {

@@ -241,6 +241,17 @@ class KindsDecidedTest {
         assertThat(Files.readString(book.resolve("layouts/corner-stall.yaml"))).isEqualTo(layout);
     }
 
+    /** What was decided on one row alone stays, and is told. */
+    @Test
+    void decidedOnOneAndThenOnAll() {
+        decide("--entry", "4", "--state", "kind=transfer");
+        assertThat(decide("--query", QUERY, "--state", "kind=fee").out())
+                .contains("\n1 entry stays as decided on it alone: 4.\n");
+        decide("--entry", "3", "--state", "kind=reserve");
+        assertThat(decide("--query", QUERY, "--state", "kind=expense").out())
+                .contains("\n2 entries stay as decided on each alone: 3, 4.\n");
+    }
+
     /** Each of its entries may be of another kind; then the question is answered too. */
     @Test
     void decidedOnEachEntry() {

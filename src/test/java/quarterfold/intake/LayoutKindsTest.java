@@ -58,7 +58,12 @@ class LayoutKindsTest {
 
     private String decide(Action action, String value) {
         RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Levy");
-        desk.ledger()
+        decide(query, action, value);
+        return desk.keep(query);
+    }
+
+    private Decision decide(RaisedQuery.Name query, Action action, String value) {
+        return desk.ledger()
                 .decide(
                         new Decision(
                                 0,
@@ -69,7 +74,6 @@ class LayoutKindsTest {
                                 "why",
                                 "who",
                                 LocalDate.of(2026, 11, 1)));
-        return desk.keep(query);
     }
 
     private String decide(String value) {
@@ -211,17 +215,7 @@ class LayoutKindsTest {
         RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Day");
         assertThat(desk.ledger().asked(1)).hasSize(1);
         assertThat(desk.ledger().asked(1).get(0).first()).isEqualTo(2);
-        desk.ledger()
-                .decide(
-                        new Decision(
-                                0,
-                                Target.QUERY,
-                                query.toString(),
-                                Action.STATE,
-                                "kind=fee",
-                                "why",
-                                "who",
-                                LocalDate.of(2026, 11, 1)));
+        decide(query, Action.STATE, "kind=fee");
         assertThat(desk.keep(query)).contains("'What: Day' is fee");
         assertThat(layout())
                 .contains("- {kind: sale, gross: Money}\n      - {kind: fee, gross: Cut}\n");
@@ -269,29 +263,9 @@ class LayoutKindsTest {
         decide("kind=fee");
         RaisedQuery.Name second = new RaisedQuery.Name(2, RaisedQuery.KIND_UNKNOWN, "What: Levy");
         Decision later =
-                desk.ledger()
-                        .decide(
-                                new Decision(
-                                        0,
-                                        Target.QUERY,
-                                        second.toString(),
-                                        Action.STATE,
-                                        "kind=expense",
-                                        "why",
-                                        "who",
-                                        LocalDate.of(2026, 11, 2)));
+                decide(second, Action.STATE, "kind=expense");
         assertThat(desk.keep(second)).contains("'What: Levy' is expense");
-        desk.ledger()
-                .decide(
-                        new Decision(
-                                0,
-                                Target.QUERY,
-                                second.toString(),
-                                Action.UNDO,
-                                Long.toString(later.id()),
-                                "why",
-                                "who",
-                                LocalDate.of(2026, 11, 3)));
+        decide(second, Action.UNDO, Long.toString(later.id()));
         assertThat(desk.keep(second)).contains("'What: Levy' is fee");
     }
 
