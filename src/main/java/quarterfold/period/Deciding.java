@@ -45,7 +45,7 @@ public final class Deciding {
      *     change
      * @param next the period that takes up corrections of closed ones
      * @param kindOf the question about the kind of rows that it answers, or that it opens again
-     * @param own the entries of that question that stay what a decision on them alone says
+     * @param told what to know of entries whose kind it says
      */
     public record Decided(
             Decision decision,
@@ -53,7 +53,7 @@ public final class Deciding {
             Map<YearMonth, Long> closed,
             Optional<Period> next,
             Optional<RaisedQuery.Name> kindOf,
-            List<Long> own) {}
+            KindTold told) {}
 
     /** The entries a decision is about: their closed periods, and one of each kind and day. */
     private record Entries(Map<YearMonth, Long> closed, List<Entry> samples) {}
@@ -91,24 +91,22 @@ public final class Deciding {
                 about.closed(),
                 next(before.calendar()),
                 kindOf(meant),
-                kindOf(meant).map(this::own).orElse(List.of()));
+                told(decision, meant));
     }
 
     private static Optional<RaisedQuery.Name> kindOf(Decision meant) {
         return RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant));
     }
 
-    private List<Long> own(RaisedQuery.Name query) {
-        KindDecisions kinds = ledger.kinds();
-        List<Long> own = new ArrayList<>();
-        ledger.search()
-                .forEachAsked(
-                        query,
-                        entry ->
-                                kinds.of(entry.number())
-                                        .filter(d -> d.target() == Decision.Target.ENTRY)
-                                        .ifPresent(d -> own.add(entry.number())));
-        return own;
+    private KindTold told(Decision decision, Decision meant) {
+        if (isUndo(decision) || !KindDecisions.isOne(meant)) {
+            return KindTold.NOTHING;
+        }
+        Optional<RaisedQuery.Name> query = kindOf(meant);
+        KindTold.Looking looking = new KindTold.Looking(ledger.kinds(), query.isPresent());
+        query.ifPresent(q -> ledger.search().forEachAsked(q, looking::see));
+        EntryNumber.of(meant.about()).flatMap(ledger::entry).ifPresent(looking::see);
+        return looking.told();
     }
 
     private static boolean isUndo(Decision decision) {

@@ -262,8 +262,7 @@ class LayoutKindsTest {
         desk.enter("second.csv", ROWS.replace("2026-10", "2026-11"));
         decide("kind=fee");
         RaisedQuery.Name second = new RaisedQuery.Name(2, RaisedQuery.KIND_UNKNOWN, "What: Levy");
-        Decision later =
-                decide(second, Action.STATE, "kind=expense");
+        Decision later = decide(second, Action.STATE, "kind=expense");
         assertThat(desk.keep(second)).contains("'What: Levy' is expense");
         decide(second, Action.UNDO, Long.toString(later.id()));
         assertThat(desk.keep(second)).contains("'What: Levy' is fee");
