@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Decision.Target;
+import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.RaisedQuery;
 
 /**
@@ -424,7 +426,14 @@ class LayoutKindsTest {
         assertThat(decide("kind=fee"))
                 .isEqualTo(
                         "The layout stall was not changed, for it cannot be read: stall.yaml:15 [nothing]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, repeats, optional, text, when, shapes, above, tables_below, unread, expect, such as layout");
-        Files.delete(desk.path("book/layouts/stall.yaml"));
+        Path file = desk.path("book/layouts/stall.yaml");
+        Files.write(file, new byte[] {(byte) 0xE9, '\n'});
+        assertThatThrownBy(() -> decide("kind=fee"))
+                .isInstanceOf(LedgerException.class)
+                .hasMessage(
+                        file
+                                + ": found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding");
+        Files.delete(file);
         assertThat(decide("kind=fee"))
                 .isEqualTo(
                         "No layout was changed: the book's folder layouts has no stall.yaml; say in the layout that reads such files what such rows are, for files to come.");
