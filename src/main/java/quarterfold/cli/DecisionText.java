@@ -4,15 +4,18 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import quarterfold.ledger.Decision;
 import quarterfold.period.Deciding.Decided;
 import quarterfold.period.Effect;
+import quarterfold.period.KindTold;
 import quarterfold.treatment.Query;
 
 /** Decisions as people read them. */
 final class DecisionText {
 
     private static final int WIDE = 1_000;
+    private static final int MANY = 20;
 
     private DecisionText() {}
 
@@ -23,6 +26,7 @@ final class DecisionText {
         if (decided.effects().isEmpty()) {
             out.printf("%nNo figure and no query of an open period changes.%n");
         }
+        kind(decided.told(), out);
         decided.closed()
                 .forEach(
                         (period, entries) ->
@@ -36,6 +40,32 @@ final class DecisionText {
                             .map(p -> "the next open period, " + p.name())
                             .orElse("no period: there is none after it"));
         }
+    }
+
+    private static void kind(KindTold told, PrintWriter out) {
+        int own = told.own().size();
+        if (own > 0) {
+            out.printf(
+                    "%n%s as decided on %s alone: %s.%n",
+                    Texts.count(own, "entry stays", "entries stay"),
+                    own == 1 ? "it" : "each",
+                    numbers(told.own()));
+        }
+        int against = told.against().size();
+        if (against > 0) {
+            out.printf(
+                    "%nThe money of %s goes the other way than that of such rows, so %s: %s. If that is not meant, the kind is another.%n",
+                    Texts.count(against, "entry", "entries"),
+                    against == 1 ? "it is a reversal" : "they are reversals",
+                    numbers(told.against()));
+        }
+    }
+
+    private static String numbers(List<Long> entries) {
+        return entries.stream()
+                .limit(MANY)
+                .map(Object::toString)
+                .collect(Collectors.joining(", ", "", entries.size() > MANY ? " …" : ""));
     }
 
     private static void effect(Effect effect, PrintWriter out) {

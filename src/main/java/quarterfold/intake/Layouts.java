@@ -20,6 +20,9 @@ import java.util.Optional;
  */
 final class Layouts {
     private static final String FOLDER = "/quarterfold/templates/layouts/";
+    static final String NOT_UTF_8 =
+            "found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding";
+
     private static final String INDEX = "index.txt";
 
     private final List<Form> own;
@@ -90,8 +93,7 @@ final class Layouts {
             problems.add(
                     new Problem(
                             String.valueOf(file.getFileName()),
-                            "",
-                            "found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding"));
+                            "", NOT_UTF_8));
             return "{}";
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -26,6 +27,9 @@ final class OwnLayouts {
         Path file = file(book, name);
         try {
             return Files.exists(file) ? Optional.of(Files.readString(file)) : Optional.empty();
+        } catch (CharacterCodingException e) {
+            throw new LedgerException(
+                    LedgerException.Fault.BAD_INPUT, "%s: %s".formatted(file, Layouts.NOT_UTF_8));
         } catch (IOException e) {
             throw new LedgerException(
                     LedgerException.Fault.UNREADABLE,

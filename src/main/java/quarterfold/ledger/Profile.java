@@ -35,30 +35,18 @@ public record Profile(
 
     /** The same in another currency. */
     public Profile in(String otherCurrency) {
-        return new Profile(
-                kind,
-                otherCurrency,
-                rate,
-                party,
-                partyCountry,
-                partyVat,
-                category,
-                from,
-                to,
-                customer,
-                customerVat,
-                channel,
-                channelCollects,
-                settlement,
-                evidence,
-                businessUse);
+        return with(kind, otherCurrency);
     }
 
     /** The same of another kind. */
     Profile of(Kind otherKind) {
+        return with(otherKind, currency);
+    }
+
+    private Profile with(Kind otherKind, String otherCurrency) {
         return new Profile(
                 otherKind,
-                currency,
+                otherCurrency,
                 rate,
                 party,
                 partyCountry,

@@ -50,6 +50,8 @@ public final class DecisionJson {
                         json.writeEndObject();
                     }
                     json.writeEndArray();
+                    numbers(json, "own", decided.told().own());
+                    numbers(json, "against", decided.told().against());
                     if (layout.isPresent()) {
                         json.writeStringField("layout", layout.get());
                     }
@@ -82,6 +84,18 @@ public final class DecisionJson {
         ids(json, "asked", effect.asked());
         json.writeNumberField("queries", effect.stillOpen());
         json.writeEndObject();
+    }
+
+    /** Nothing where there are none. */
+    private static void numbers(JsonGenerator json, String field, List<Long> numbers)
+            throws IOException {
+        if (!numbers.isEmpty()) {
+            json.writeArrayFieldStart(field);
+            for (long number : numbers) {
+                json.writeNumber(number);
+            }
+            json.writeEndArray();
+        }
     }
 
     private static void ids(JsonGenerator json, String field, List<Query> queries)

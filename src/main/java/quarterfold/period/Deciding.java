@@ -45,13 +45,15 @@ public final class Deciding {
      *     change
      * @param next the period that takes up corrections of closed ones
      * @param kindOf the question about the kind of rows that it answers, or that it opens again
+     * @param told what to know of entries whose kind it says
      */
     public record Decided(
             Decision decision,
             List<Effect> effects,
             Map<YearMonth, Long> closed,
             Optional<Period> next,
-            Optional<RaisedQuery.Name> kindOf) {}
+            Optional<RaisedQuery.Name> kindOf,
+            KindTold told) {}
 
     /** The entries a decision is about: their closed periods, and one of each kind and day. */
     private record Entries(Map<YearMonth, Long> closed, List<Entry> samples) {}
@@ -88,7 +90,23 @@ public final class Deciding {
                 effects.stream().filter(e -> !e.isNothing()).toList(),
                 about.closed(),
                 next(before.calendar()),
-                RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant)));
+                kindOf(meant),
+                told(decision, meant));
+    }
+
+    private static Optional<RaisedQuery.Name> kindOf(Decision meant) {
+        return RaisedQuery.Name.parse(meant.about()).filter(q -> KindDecisions.isOne(meant));
+    }
+
+    private KindTold told(Decision decision, Decision meant) {
+        if (isUndo(decision) || !KindDecisions.isOne(meant)) {
+            return KindTold.NOTHING;
+        }
+        Optional<RaisedQuery.Name> query = kindOf(meant);
+        KindTold.Looking looking = new KindTold.Looking(ledger.kinds(), query.isPresent());
+        query.ifPresent(q -> ledger.search().forEachAsked(q, looking::see));
+        EntryNumber.of(meant.about()).flatMap(ledger::entry).ifPresent(looking::see);
+        return looking.told();
     }
 
     private static boolean isUndo(Decision decision) {

@@ -241,6 +241,33 @@ class KindsDecidedTest {
         assertThat(Files.readString(book.resolve("layouts/corner-stall.yaml"))).isEqualTo(layout);
     }
 
+    /** What was decided on one row alone stays, and is told. */
+    @Test
+    void decidedOnOneAndThenOnAll() {
+        decide("--entry", "4", "--state", "kind=transfer");
+        assertThat(decide("--query", QUERY, "--state", "kind=fee").out())
+                .contains("\n1 entry stays as decided on it alone: 4.\n");
+        decide("--entry", "3", "--state", "kind=reserve");
+        assertThat(decide("--query", QUERY, "--state", "kind=expense").out())
+                .contains("\n2 entries stay as decided on each alone: 3, 4.\n");
+    }
+
+    /** Money that goes the other way makes reversals: a slip in the kind is told at once. */
+    @Test
+    void moneyAgainstItsKind() {
+        assertThat(decide("--query", QUERY, "--state", "kind=compensation").out())
+                .contains(
+                        "\nThe money of 2 entries goes the other way than that of such rows, so they are reversals: 3, 4. If that is not meant, the kind is another.\n");
+        assertThat(decide("--entry", "3", "--state", "kind=sale").out())
+                .contains(
+                        "\nThe money of 1 entry goes the other way than that of such rows, so it is a reversal: 3. If that is not meant, the kind is another.\n");
+        assertThat(decide("--entry", "3", "--state", "kind=transfer").out())
+                .doesNotContain("reversal");
+        assertThat(decide("--query", QUERY, "--state", "kind=sale", "--json").out())
+                .contains("\"closed\":[],\"own\":[3],\"against\":[4],\"layout\":");
+        assertThat(decide("--undo", "1").out()).doesNotContain("reversal");
+    }
+
     /** Each of its entries may be of another kind; then the question is answered too. */
     @Test
     void decidedOnEachEntry() {

@@ -1,6 +1,7 @@
 package quarterfold.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import quarterfold.ledger.Decision;
 import quarterfold.ledger.Decision.Action;
 import quarterfold.ledger.Decision.Target;
+import quarterfold.ledger.LedgerException;
 import quarterfold.ledger.RaisedQuery;
 
 /**
@@ -58,7 +60,12 @@ class LayoutKindsTest {
 
     private String decide(Action action, String value) {
         RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Levy");
-        desk.ledger()
+        decide(query, action, value);
+        return desk.keep(query);
+    }
+
+    private Decision decide(RaisedQuery.Name query, Action action, String value) {
+        return desk.ledger()
                 .decide(
                         new Decision(
                                 0,
@@ -69,7 +76,6 @@ class LayoutKindsTest {
                                 "why",
                                 "who",
                                 LocalDate.of(2026, 11, 1)));
-        return desk.keep(query);
     }
 
     private String decide(String value) {
@@ -211,17 +217,7 @@ class LayoutKindsTest {
         RaisedQuery.Name query = new RaisedQuery.Name(1, RaisedQuery.KIND_UNKNOWN, "What: Day");
         assertThat(desk.ledger().asked(1)).hasSize(1);
         assertThat(desk.ledger().asked(1).get(0).first()).isEqualTo(2);
-        desk.ledger()
-                .decide(
-                        new Decision(
-                                0,
-                                Target.QUERY,
-                                query.toString(),
-                                Action.STATE,
-                                "kind=fee",
-                                "why",
-                                "who",
-                                LocalDate.of(2026, 11, 1)));
+        decide(query, Action.STATE, "kind=fee");
         assertThat(desk.keep(query)).contains("'What: Day' is fee");
         assertThat(layout())
                 .contains("- {kind: sale, gross: Money}\n      - {kind: fee, gross: Cut}\n");
@@ -268,30 +264,9 @@ class LayoutKindsTest {
         desk.enter("second.csv", ROWS.replace("2026-10", "2026-11"));
         decide("kind=fee");
         RaisedQuery.Name second = new RaisedQuery.Name(2, RaisedQuery.KIND_UNKNOWN, "What: Levy");
-        Decision later =
-                desk.ledger()
-                        .decide(
-                                new Decision(
-                                        0,
-                                        Target.QUERY,
-                                        second.toString(),
-                                        Action.STATE,
-                                        "kind=expense",
-                                        "why",
-                                        "who",
-                                        LocalDate.of(2026, 11, 2)));
+        Decision later = decide(second, Action.STATE, "kind=expense");
         assertThat(desk.keep(second)).contains("'What: Levy' is expense");
-        desk.ledger()
-                .decide(
-                        new Decision(
-                                0,
-                                Target.QUERY,
-                                second.toString(),
-                                Action.UNDO,
-                                Long.toString(later.id()),
-                                "why",
-                                "who",
-                                LocalDate.of(2026, 11, 3)));
+        decide(second, Action.UNDO, Long.toString(later.id()));
         assertThat(desk.keep(second)).contains("'What: Levy' is fee");
     }
 
@@ -451,7 +426,14 @@ class LayoutKindsTest {
         assertThat(decide("kind=fee"))
                 .isEqualTo(
                         "The layout stall was not changed, for it cannot be read: stall.yaml:15 [nothing]: found a key that means nothing here; expected one of layout, title, file, dates, numbers, signs, currency, fields, constants, worked_out, rows, tax, check, amounts, payout, outgoing, sign, other_rows, balance, repeats, optional, text, when, shapes, above, tables_below, unread, expect, such as layout");
-        Files.delete(desk.path("book/layouts/stall.yaml"));
+        Path file = desk.path("book/layouts/stall.yaml");
+        Files.write(file, new byte[] {(byte) 0xE9, '\n'});
+        assertThatThrownBy(() -> decide("kind=fee"))
+                .isInstanceOf(LedgerException.class)
+                .hasMessage(
+                        file
+                                + ": found bytes that are not UTF-8; expected a text in UTF-8, such as the layout saved again in that encoding");
+        Files.delete(file);
         assertThat(decide("kind=fee"))
                 .isEqualTo(
                         "No layout was changed: the book's folder layouts has no stall.yaml; say in the layout that reads such files what such rows are, for files to come.");
