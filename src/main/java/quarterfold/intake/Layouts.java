@@ -90,10 +90,7 @@ final class Layouts {
         try {
             return Files.readString(file);
         } catch (CharacterCodingException e) {
-            problems.add(
-                    new Problem(
-                            String.valueOf(file.getFileName()),
-                            "", NOT_UTF_8));
+            problems.add(new Problem(String.valueOf(file.getFileName()), "", NOT_UTF_8));
             return "{}";
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -259,7 +259,7 @@ public final class Rereader {
         }
 
         private boolean isCompared(RaisedQuery query) {
-            return kept || !query.name().isOfKind();
+            return kept || !(query.name().isOfKind() || query.code().equals(AgainstKind.CODE));
         }
 
         /** The questions that the reading raises are those the ledger keeps. */

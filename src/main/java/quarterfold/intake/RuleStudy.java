@@ -346,7 +346,12 @@ final class RuleStudy {
     /** Whether amounts are the owner's + and -, or all positive as printed. */
     private void findSigns(Map<Integer, SignStudy.Heap> heaps) {
         SignStudy study = new SignStudy(plan, List.copyOf(heaps.values()), findings);
-        signs = study.study();
+        boolean letters =
+                columns.stream()
+                        .filter(Column::hasValues)
+                        .flatMap(c -> c.stated().stream())
+                        .anyMatch(AmountReader::hasLetters);
+        signs = letters ? Signs.OWNER : study.study();
         heaps.forEach(
                 (rule, heap) ->
                         study.own(heap)

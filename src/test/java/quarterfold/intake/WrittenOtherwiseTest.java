@@ -48,6 +48,19 @@ class WrittenOtherwiseTest {
         desk.close();
     }
 
+    /** CR is money in, whatever the rows are said to be: where a fee has it, it is asked. */
+    @Test
+    void lettersSayWhichWayMoneyGoes() throws IOException {
+        Path file = desk.file("all.csv", LETTERS.replace("DR", "CR"));
+        Learned learned =
+                new Learner(Desk.settings()).learn(file, "report", Map.of(), Optional.empty());
+        assertThat(learned.isProved()).isFalse();
+        assertThat(learned.open())
+                .extracting(Question::text)
+                .containsExactly(
+                        "what is 'Type: Fee' (1 row, 2.00)? By its words it is fee, but its money comes in.");
+    }
+
     private Learned learn(String name, String text, Optional<String> before, String... answers)
             throws IOException {
         Map<String, String> given = new HashMap<>();
