@@ -1,12 +1,12 @@
 package quarterfold.intake;
 
-import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.Line;
+import quarterfold.ledger.PayoutQuestion;
 import quarterfold.ledger.Profile;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.money.Amount;
@@ -118,23 +118,20 @@ final class Payouts {
                     }
                     Amount stated = settlement.stated.orElse(new Amount(settlement.paidOut));
                     Amount summed = new Amount(settlement.sum);
-                    BigDecimal difference = stated.decimal().subtract(summed.decimal());
-                    if (difference.signum() != 0) {
+                    if (!stated.equals(summed)) {
                         String name = named ? key.settlement() : file;
                         raise.query(
                                 settlement.stated.isPresent()
                                         ? RaisedQuery.STATED_PAYOUT_DOES_NOT_TIE
                                         : RaisedQuery.PAYOUT_DOES_NOT_TIE,
                                 name,
-                                "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?%s"
-                                        .formatted(
+                                PayoutQuestion.words(
                                                 name,
                                                 key.currency(),
                                                 stated,
                                                 settlement.rows,
-                                                summed,
-                                                text(difference),
-                                                elsewhere(settlement)));
+                                                summed)
+                                        + elsewhere(settlement));
                     }
                 });
     }
@@ -146,20 +143,18 @@ final class Payouts {
             rows += settlement.rows;
             sum = Math.addExact(sum, settlement.sum);
         }
-        BigDecimal difference = stated.decimal().subtract(new Amount(sum).decimal());
-        if (difference.signum() != 0) {
+        Amount summed = new Amount(sum);
+        if (!stated.equals(summed)) {
             raise.query(
                     RaisedQuery.STATED_PAYOUT_DOES_NOT_TIE,
                     file,
                     "a line above the rows states a payout of %s; the rows but payouts, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this payout?"
-                            .formatted(stated, rows, new Amount(sum), text(difference)));
+                            .formatted(
+                                    stated,
+                                    rows,
+                                    summed,
+                                    PayoutQuestion.difference(stated, summed)));
         }
-    }
-
-    /** As an amount is printed, beyond the range of amounts too. */
-    private static String text(BigDecimal money) {
-        BigDecimal plain = money.stripTrailingZeros();
-        return plain.setScale(Math.max(2, plain.scale())).toPlainString();
     }
 
     /** What an export of days says of the settlements its first and last day cut. */

@@ -70,7 +70,7 @@ final class UnreadMoney {
                 || amounts.read(text) != AmountReader.BAD) {
             return Optional.empty();
         }
-        NumberText known = dressed.orElseGet(() -> new NumberText(Vocabulary.load().currencies()));
+        NumberText known = dressed.orElseGet(() -> new NumberText(words().currencies()));
         dressed = Optional.of(known);
         return known.of(text)
                 .filter(d -> d.letters() || !d.unit().isEmpty())
@@ -93,9 +93,14 @@ final class UnreadMoney {
     }
 
     private boolean isOf(String name, Set<Role> roles) {
+        return words().wholeRole(name).filter(roles::contains).isPresent();
+    }
+
+    /** Only read where a layout does not know all columns. */
+    private Vocabulary words() {
         Vocabulary known = words.orElseGet(Vocabulary::load);
         words = Optional.of(known);
-        return known.wholeRole(name).filter(roles::contains).isPresent();
+        return known;
     }
 
     /** The columns that nothing is read from, and that have amounts or texts of account. */

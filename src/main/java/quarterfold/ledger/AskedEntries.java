@@ -23,6 +23,16 @@ public record AskedEntries(String about, long first, long last) {
                 source);
     }
 
+    /** The runs that a question about the kind of rows is about; none of another question. */
+    static List<AskedEntries> of(Connection connection, RaisedQuery.Name query)
+            throws SQLException {
+        return query.isOfKind()
+                ? of(connection, query.source()).stream()
+                        .filter(run -> run.about.equals(query.about()))
+                        .toList()
+                : List.of();
+    }
+
     /** Whether the number follows on the run's last, under the same question. */
     boolean isFollowedBy(String question, long number) {
         return about.equals(question) && number == last + 1;

@@ -58,10 +58,8 @@ public final class EntrySearch {
                 () -> {
                     try (EntryReader reader =
                             new EntryReader(connection, ById.MANY, EntryReader.RUN, kinds)) {
-                        for (AskedEntries run : AskedEntries.of(connection, query.source())) {
-                            if (query.isOfKind() && run.about().equals(query.about())) {
-                                reader.run(run, query.source(), each);
-                            }
+                        for (AskedEntries run : AskedEntries.of(connection, query)) {
+                            reader.run(run, query.source(), each);
                         }
                     }
                     return true;

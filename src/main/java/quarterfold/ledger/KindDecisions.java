@@ -52,10 +52,8 @@ public final class KindDecisions {
         }
         Optional<RaisedQuery.Name> name = RaisedQuery.Name.parse(decision.about());
         if (name.isPresent()) {
-            for (AskedEntries run : AskedEntries.of(connection, name.get().source())) {
-                if (run.about().equals(name.get().about())) {
-                    runs.put(run.first(), new Run(run.last(), decision));
-                }
+            for (AskedEntries run : AskedEntries.of(connection, name.get())) {
+                runs.put(run.first(), new Run(run.last(), decision));
             }
         }
     }

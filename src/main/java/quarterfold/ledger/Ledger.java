@@ -241,6 +241,11 @@ public final class Ledger implements AutoCloseable {
         return read(() -> AskedEntries.of(connection, source));
     }
 
+    /** Those of them that one question is about. */
+    public List<AskedEntries> asked(RaisedQuery.Name query) {
+        return read(() -> AskedEntries.of(connection, query));
+    }
+
     /** The text of the layout that a source was read with, where the ledger has it. */
     public Optional<String> layoutText(Source source) {
         return read(() -> LayoutTexts.of(connection, source.id()));

@@ -14,6 +14,7 @@ import quarterfold.ledger.Entry;
 import quarterfold.ledger.Kind;
 import quarterfold.ledger.KindDecisions;
 import quarterfold.ledger.Ledger;
+import quarterfold.ledger.PayoutQuestion;
 import quarterfold.ledger.RaisedQuery;
 import quarterfold.ledger.Source;
 import quarterfold.money.Amount;
@@ -138,13 +139,6 @@ final class DecidedPayouts {
                 source.id(),
                 RaisedQuery.PAYOUT_DOES_NOT_TIE,
                 name,
-                "settlement %s states a payout of %s %s; its other rows, %d of them, sum to %s; the difference is %s: which rows are missing, or which are not of this settlement?"
-                        .formatted(
-                                name,
-                                key.currency(),
-                                sum.payout,
-                                sum.rows,
-                                sum.others,
-                                sum.payout.minus(sum.others)));
+                PayoutQuestion.words(name, key.currency(), sum.payout, sum.rows, sum.others));
     }
 }

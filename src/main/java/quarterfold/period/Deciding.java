@@ -200,14 +200,8 @@ public final class Deciding {
 
     /** Whether a question of that name is in an open period, kept by a close, or answered. */
     private boolean isAsked(String id, List<VatReturn> drafts) {
-        Optional<RaisedQuery.Name> name = RaisedQuery.Name.parse(id);
         boolean ofKind =
-                name.filter(RaisedQuery.Name::isOfKind)
-                        .filter(
-                                n ->
-                                        ledger.asked(n.source()).stream()
-                                                .anyMatch(run -> run.about().equals(n.about())))
-                        .isPresent();
+                RaisedQuery.Name.parse(id).filter(n -> !ledger.asked(n).isEmpty()).isPresent();
         return ofKind
                 || drafts.stream()
                         .flatMap(d -> d.queries().stream())

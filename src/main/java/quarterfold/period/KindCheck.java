@@ -131,12 +131,6 @@ final class KindCheck {
     }
 
     private static List<AskedEntries> runs(Ledger ledger, Decision meant) {
-        return RaisedQuery.Name.parse(meant.about())
-                .map(
-                        query ->
-                                ledger.asked(query.source()).stream()
-                                        .filter(run -> run.about().equals(query.about()))
-                                        .toList())
-                .orElse(List.of());
+        return RaisedQuery.Name.parse(meant.about()).map(ledger::asked).orElse(List.of());
     }
 }

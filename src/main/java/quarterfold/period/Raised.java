@@ -71,12 +71,7 @@ final class Raised {
 
     /** Whether of each of its entries a decision says what it is. */
     private boolean isKnown(RaisedQuery raised) {
-        List<AskedEntries> asked =
-                raised.name().isOfKind()
-                        ? ledger.asked(raised.source()).stream()
-                                .filter(run -> run.about().equals(raised.about()))
-                                .toList()
-                        : List.of();
+        List<AskedEntries> asked = ledger.asked(raised.name());
         KindDecisions kinds = ledger.kinds();
         return !asked.isEmpty()
                 && asked.stream()
